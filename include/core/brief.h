@@ -1,0 +1,137 @@
+/* The brief as core needs it: what to run, where, on which roof, within which limits, and how the
+ * kits are to be judged. Built by the store from the person's JSON file; all values are valid. */
+#ifndef WB_BRIEF_H
+#define WB_BRIEF_H
+
+#include "place.h"
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+typedef enum {
+    WB_DAY_ALL,      /* 0..24 h */
+    WB_DAY_DAYLIGHT, /* sunrise to sunset of the month's mean day */
+    WB_DAY_EVENING,  /* 17..23 h */
+    WB_DAY_NIGHT,    /* 23..7 h */
+    WB_DAY_FROM_TO,  /* from_h..to_h, past midnight where to < from */
+} WbDayPart;
+
+typedef struct {
+    const char *name;
+    double power_w; /* of one */
+    int count;
+    bool ac;
+    double hours_day; /* 0..24 */
+    double duty;      /* 0..1, share of those hours it really draws */
+    int day_part;     /* WbDayPart */
+    double from_h, to_h;
+    uint32_t months; /* bit m */
+    double days_week;
+    double surge_factor; /* >= 1, starting watts = power_w x this */
+    bool together;       /* may run together with the others: counts in the peak */
+    int drop_pct;        /* 3 or 10 */
+    bool needs_pure_sine;
+} WbLoad;
+
+typedef struct {
+    const char *name;
+    int64_t x_mm, y_mm, length_mm, width_mm; /* x, length along the roof; from its left front */
+    int64_t clearance_mm;                    /* axis-wise, all round */
+} WbObstacle;
+
+typedef struct {
+    int64_t length_mm, width_mm;
+    int64_t margin_mm; /* kept free along the edge */
+    int64_t gap_mm;    /* between panels, axis-wise */
+    const WbObstacle *obstacles;
+    size_t n_obstacles;
+    double max_load_kg; /* panels with mounts; NaN: no limit */
+} WbRoof;
+
+typedef struct {
+    int64_t length_mm, width_mm, height_mm; /* 0: no bay given, nothing is checked */
+} WbBay;
+
+/* A limit keeps its value while it is switched off: kits over it then show by how much. */
+typedef struct {
+    double value;
+    bool on;
+} WbLimit;
+
+typedef enum {
+    WB_CRITERION_COST,     /* minor units of the brief's currency, less is better */
+    WB_CRITERION_WEIGHT,   /* kg, less is better */
+    WB_CRITERION_USABLE,   /* Wh, more is better, enough is enough */
+    WB_CRITERION_ROOF,     /* m2, less is better */
+    WB_CRITERION_AUTONOMY, /* days, more is better, enough is enough */
+    WB_CRITERION_SPARE,    /* W of inverter beyond the AC peak, more is better, enough is enough */
+    WB_N_CRITERIA,
+} WbCriterion;
+
+typedef struct {
+    double full, none; /* worth 1 and worth 0; NaN in the brief: the default of wb_anchors */
+} WbAnchor;
+
+/* Largest counts to try. Defaults 6, 6, 1, 4, 4. */
+typedef struct {
+    int series, parallel, controllers, bank_series, bank_parallel;
+} WbLargest;
+
+typedef enum { WB_RULES_ROAD_VEHICLE, WB_RULES_BOAT, WB_RULES_BUILDING } WbRuleSet;
+
+typedef struct {
+    double alternator_a; /* rated output; 0: none */
+    int alternator_v;    /* 12 or 24 */
+    double drive_hours_day;
+} WbDriving;
+
+typedef struct {
+    const char *part_id;
+    int count;
+} WbOwned;
+
+typedef struct {
+    const char *currency;
+    double rate; /* one unit of it in units of the brief's currency */
+} WbRate;
+
+typedef struct {
+    const char *part_id, *shop_id;
+} WbFixedOffer;
+
+typedef struct {
+    const char *name;
+    const char *currency; /* ISO 4217, all money of the brief and of the results */
+    const WbRate *rates;
+    size_t n_rates;
+    const WbLoad *loads;
+    size_t n_loads;
+    WbSite site;
+    WbRoof roof;
+    WbBay bay;
+    WbDriving driving;
+    double inverter_hours_day; /* hours the inverter is on; NaN: while an AC load runs */
+    double autonomy_target_days;
+    WbLimit money_minor, weight_kg;
+    bool roof_on, bay_on; /* whether the fit is a limit */
+    WbAnchor anchor[WB_N_CRITERIA];
+    double weight[WB_N_CRITERIA]; /* >= 0, as typed; wb_score normalises the sum to 1 */
+    uint32_t front;               /* bit c: criterion c counts in the front */
+    WbLargest largest;
+    int rule_set;                  /* WbRuleSet */
+    uint32_t system_v;             /* bit 0: 12 V, bit 1: 24 V, bit 2: 48 V are tried */
+    const char *const *candidates; /* ticked part ids; NULL: every part of the catalogue */
+    size_t n_candidates;
+    const WbOwned *owned;
+    size_t n_owned;
+    const WbFixedOffer *fixed_offers;
+    size_t n_fixed_offers;
+    double sundries_pct;    /* allowance for lugs, ties, sealant; 7 */
+    const char *picked_kit; /* text id of the kit in hand, "" none */
+} WbBrief;
+
+/* Criterion names as they stand in JSON: "cost", "weight", "usable_capacity", "roof_area",
+ * "autonomy", "spare_power". */
+const char *wb_criterion_name(WbCriterion criterion);
+
+#endif

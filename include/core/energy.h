@@ -1,0 +1,65 @@
+/* Monthly supply of an array through its controllers, and what a bank can give. */
+#ifndef WB_ENERGY_H
+#define WB_ENERGY_H
+
+#include "brief.h"
+#include "part.h"
+#include "sky.h"
+
+/* One panel on the mean day: shading and soiling taken off, at cell temperature. */
+typedef struct {
+    double max_power_w[WB_MONTHS][WB_HOURS]; /* at its maximum power point */
+    double imp_a[WB_MONTHS][WB_HOURS];       /* current at that point, for PWM */
+    double cell_c[WB_MONTHS][WB_HOURS];
+    double hottest_cell_c; /* at 1000 W/m2 in the hottest hour of the months in use */
+} WbPanelDay;
+
+void wb_panel_day(const WbSite *site, const WbSky *sky, const WbPanel *panel, WbPanelDay *day);
+
+/* Cell temperature in W/m2 and C by NOCT and mounting. Missing noct_c: 45. */
+double wb_cell_c(double irradiance_w_m2, double air_c, double noct_c, int mounting);
+
+/* What a bank is to a charger. */
+typedef struct {
+    int system_v;     /* 12, 24, 48; 0: none fits */
+    double nominal_v; /* bank: series x part V */
+    double charge_v;  /* absorption, bank */
+} WbBankVolts;
+
+/* system_v: the one of 12, 24, 48 with system_v <= nominal <= 1.07 x system_v. */
+WbBankVolts wb_bank_volts(const WbStorage *storage, const WbChemistry *chemistry, int series);
+
+/* Controller output into the bank, Wh a day by month: MPPT min(array W x efficiency,
+ * controllers x rated A x nominal V); PWM min(array A, controllers x rated A) x nominal V; less
+ * controllers x idle_w x 24. (Nominal volts on purpose: an ampere-hour put in comes out at them.)
+ * n_series x n_parallel panels in all, spread evenly over the controllers. */
+typedef struct {
+    double day_wh[WB_MONTHS];
+    double clipped_wh[WB_MONTHS]; /* what the output limit cut off */
+} WbSupply;
+
+void wb_array_supply(const WbPanelDay *day, const WbPanel *panel, int n_series, int n_parallel,
+                     const WbController *controller, int n_controllers, double bank_nominal_v,
+                     WbSupply *supply);
+
+/* f_temp = min(1, capacity_by_c(T)); f_rate = min(1, (I_rated / I)^(k-1)), I_rated = Ah / hours;
+ * I = mean current per string over the hours without sun (24 h where there are none). */
+double wb_temperature_factor(const WbChemistry *chemistry, double bank_c);
+double wb_rate_factor(double capacity_ah, double rated_hours, double peukert, double current_a);
+
+/* Usable capacity at the terminals in one month, Wh (DESIGN: V x Ah x strings x depth x f_temp x
+ * f_rate). dark_wh over dark_h hours is what the bank carries alone. */
+double wb_usable_wh(const WbStorage *storage, const WbChemistry *chemistry, int series,
+                    int parallel, double bank_c, double dark_wh, double dark_h);
+
+/* Hours a bank of one string lasts at a constant current (Peukert in the form that reproduces the
+ * rating: t = H (C / (I H))^k), to a depth 0..1. */
+double wb_peukert_hours(double capacity_ah, double rated_hours, double peukert, double current_a,
+                        double depth);
+
+double wb_inverter_efficiency(const WbInverter *inverter, double load_w);
+double wb_depth_limit(const WbStorage *storage, const WbChemistry *chemistry);
+double wb_peukert_exponent(const WbStorage *storage, const WbChemistry *chemistry);
+double wb_charge_v(const WbStorage *storage, const WbChemistry *chemistry); /* of one part */
+
+#endif

@@ -1,0 +1,75 @@
+/* A kit, and how it is judged: all its figures and findings. */
+#ifndef WB_KIT_H
+#define WB_KIT_H
+
+#include "finding.h"
+#include "problem.h"
+
+/* Which parts, as indices into the problem's choices, and how many. */
+typedef struct {
+    int panel, n_series, n_parallel;
+    int controller, n_controllers;
+    int storage, bank_series, bank_parallel;
+    int inverter; /* 0: none */
+    int dcdc;     /* 0: none */
+} WbKit;
+
+/* Order of kits with equal score: part ids and counts, text by text. */
+int wb_kit_compare(const WbProblem *problem, const WbKit *a, const WbKit *b);
+
+/* Stable text id, e.g. "2s1p solwerk-175/1 mira-30/1s2p kalt-100/inv-600/none"; parse is its
+ * inverse: false if it names no kit of this problem. Text: at most WB_KIT_ID bytes. */
+#define WB_KIT_ID 512
+void wb_kit_id(const WbProblem *problem, const WbKit *kit, char text[WB_KIT_ID]);
+bool wb_kit_parse(const WbProblem *problem, const char *text, WbKit *kit);
+
+typedef struct {
+    double array_wh;      /* controller output, own draw taken off */
+    double alternator_wh; /* through the DC-DC charger */
+    double
+        storing_loss_wh; /* what goes through the bank / (charge x discharge efficiency) less it */
+    double supply_wh;    /* array + alternator - storing loss: what reaches the loads' terminals */
+    double need_wh;
+    double clipped_wh;
+    double usable_wh; /* of the bank in that month */
+    double autonomy_days;
+    double bank_c, temperature_factor, rate_factor, dark_current_a; /* per string */
+} WbMonth;
+
+typedef struct {
+    int64_t parts_minor, shipping_minor, allowance_minor, cost_minor;
+    int64_t weight_g;
+    int64_t roof_area_mm2;
+    double usable_wh; /* lowest over the months in use */
+    double autonomy_days;
+    double spare_w;
+    int worst_supply_month, worst_autonomy_month, worst_usable_month;
+    bool priced;
+} WbFigures;
+
+typedef struct {
+    WbKit kit;
+    WbFigures figures;
+    WbMonth month[WB_MONTHS];
+    double u[WB_N_CRITERIA];
+    double score;
+    bool feasible;
+    bool undecided;                /* would be feasible if its roof answer were yes */
+    uint64_t broken;               /* bit r: rule r stops this kit */
+    WbFinding finding[WB_N_RULES]; /* one for each rule, in order */
+    WbBankVolts bank;
+} WbVerdict;
+
+void wb_judge(const WbProblem *problem, const WbKit *kit, WbVerdict *verdict);
+
+/* Criterion's figure in its own unit (minor, kg, Wh, m2, days, W). */
+double wb_figure(const WbFigures *figures, WbCriterion criterion);
+bool wb_criterion_less_is_better(WbCriterion criterion);
+bool wb_criterion_capped(WbCriterion criterion);
+
+/* u = (x - none) / (full - none), capped at 1 for the criteria where enough is enough. */
+double wb_worth(const WbAnchor *anchor, WbCriterion criterion, double x);
+/* Sum of w u in the order of the criteria, weights normalised to sum 1. */
+double wb_score(const WbProblem *problem, const WbFigures *figures, double u[WB_N_CRITERIA]);
+
+#endif

@@ -1,0 +1,91 @@
+/* The question put to the search: brief, catalogue, and everything worked out once for all kits
+ * (sky, loads, prices, roof fit of each panel). Immutable once made; any number of threads may read
+ * it. Candidates of each kind are ordered by id, so no answer depends on the catalogue's order. */
+#ifndef WB_PROBLEM_H
+#define WB_PROBLEM_H
+
+#include "brief.h"
+#include "control.h"
+#include "energy.h"
+#include "load.h"
+#include "part.h"
+#include "roof.h"
+#include "status.h"
+
+typedef struct {
+    bool priced;         /* false: has to be bought and has no usable offer */
+    int64_t price_minor; /* of one, in the brief's currency */
+    int shop;            /* index into WbProblem.shops, -1 none */
+    int owned;           /* how many the person has */
+    int64_t weight_g;    /* of one; panels: with mount */
+    const WbOffer *offer;
+} WbSourced;
+
+typedef struct {
+    const WbPanel *panel;
+    WbSourced sourced;
+    WbPanelDay day;
+    WbRoofFit fit;
+    double hottest_cell_c;
+} WbPanelChoice;
+
+typedef struct {
+    const WbController *controller;
+    WbSourced sourced;
+} WbControllerChoice;
+
+typedef struct {
+    const WbStorage *storage;
+    const WbChemistry *chemistry;
+    WbSourced sourced;
+} WbStorageChoice;
+
+typedef struct {
+    const WbInverter *inverter; /* NULL for the choice "none" */
+    WbSourced sourced;
+    WbNeed need;
+} WbInverterChoice;
+
+typedef struct {
+    const WbDcdc *dcdc; /* NULL for the choice "none" */
+    WbSourced sourced;
+} WbDcdcChoice;
+
+typedef struct {
+    const WbShop *shop;
+    int64_t shipping_minor; /* in the brief's currency */
+} WbShopChoice;
+
+typedef struct {
+    const WbBrief *brief;
+    const WbCatalogue *catalogue;
+    double design_cold_c;
+    WbSky sky;
+    WbLoadBudget loads;
+    double reference_need_wh;
+    double clear_m2;
+    WbAnchor anchor[WB_N_CRITERIA]; /* the brief's, defaults filled in */
+    double weight[WB_N_CRITERIA];   /* sum 1 */
+    WbPanelChoice *panels;
+    size_t n_panels;
+    WbControllerChoice *controllers;
+    size_t n_controllers;
+    WbStorageChoice *storage;
+    size_t n_storage;
+    WbInverterChoice *inverters; /* [0] is "none" */
+    size_t n_inverters;
+    WbDcdcChoice *dcdc; /* [0] is "none" */
+    size_t n_dcdc;
+    WbShopChoice *shops; /* at most 64 that sell a chosen offer */
+    size_t n_shops;
+} WbProblem;
+
+/* Keeps pointers to brief and catalogue, which must outlive the problem. */
+WbStatus wb_problem_new(const WbBrief *brief, const WbCatalogue *catalogue, WbControl *control,
+                        WbProblem **problem);
+void wb_problem_free(WbProblem *problem);
+
+/* Is this part ticked? */
+bool wb_brief_ticks(const WbBrief *brief, const char *part_id);
+
+#endif

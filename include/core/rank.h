@@ -1,0 +1,42 @@
+/* The ranking: every combination of the candidates within the largest counts, exact. */
+#ifndef WB_RANK_H
+#define WB_RANK_H
+
+#include "kit.h"
+
+typedef struct {
+    WbKit kit;
+    WbFigures figures;
+    double u[WB_N_CRITERIA];
+    double score;
+    bool on_front;
+} WbRanked;
+
+typedef struct {
+    size_t top;        /* how many rows to keep, best first; 1..1,000,000 */
+    size_t front_most; /* keep at most this many members of the front; all are counted */
+} WbRankOptions;
+
+WbRankOptions wb_rank_options_default(void); /* 1,000 and 100,000 */
+
+typedef struct {
+    uint64_t first; /* kits whose first broken rule this is */
+    uint64_t alone; /* kits that break only this rule */
+} WbRuledOut;
+
+typedef struct {
+    WbRanked *top; /* best first; equal scores by wb_kit_compare */
+    size_t n_top;
+    WbRanked *front; /* same order */
+    size_t n_front;
+    uint64_t front_count; /* n_front, or more when front_most cut it */
+    uint64_t raw, feasible, undecided;
+    WbRuledOut ruled_out[WB_N_RULES]; /* firsts + feasible (+ undecided) = raw */
+} WbRanking;
+
+/* WB_STOPPED: nothing is written. WB_BAD_INPUT: top is 0 or beyond its most. */
+WbStatus wb_rank(const WbProblem *problem, const WbRankOptions *options, WbControl *control,
+                 WbRanking *ranking);
+void wb_ranking_free(WbRanking *ranking);
+
+#endif

@@ -1,0 +1,89 @@
+/* The rules, each a small function of just the parts and figures it looks at. A finding that does
+ * not concern the kit at all has holds = true, severity note and margin NaN (wb_finding_idle). */
+#ifndef WB_RULES_H
+#define WB_RULES_H
+
+#include "brief.h"
+#include "energy.h"
+#include "finding.h"
+#include "load.h"
+#include "part.h"
+#include "roof.h"
+
+WbFinding wb_finding_idle(WbRule rule);
+/* value <= limit holds; otherwise `severity`. margin = (limit - value) / limit. */
+WbFinding wb_finding_at_most(WbRule rule, double value, double limit, WbSeverity severity);
+/* value >= limit holds. margin = (value - limit) / limit. */
+WbFinding wb_finding_at_least(WbRule rule, double value, double limit, WbSeverity severity);
+
+/* Voc at the design cold: by coefficient, else by the NEC 690.7(A) table factor (and colder than
+ * -40 C by the table's last factor). *assumed gets WB_ASSUMED_VOC_TABLE. Never below Voc at STC. */
+double wb_cold_voc_v(const WbPanel *panel, double design_cold_c, uint32_t *assumed);
+/* Vmp at a cell temperature: by the Voc coefficient's volts per kelvin, else -0.45 %/K of Vmp. */
+double wb_hot_vmp_v(const WbPanel *panel, double cell_c, uint32_t *assumed);
+
+/* Strings: app/core/rules/strings.c */
+WbFinding wb_rule_roof_fit(const WbBrief *brief, const WbRoofFit *fit, int n_panels);
+WbFinding wb_rule_roof_undecided(const WbBrief *brief, const WbRoofFit *fit, int n_panels);
+WbFinding wb_rule_roof_load(const WbBrief *brief, const WbPanel *panel, int n_panels);
+WbFinding wb_rule_controller_share(int n_parallel, int n_controllers);
+WbFinding wb_rule_system_voltage(const WbPanel *panel, int n_series, double design_cold_c);
+WbFinding wb_rule_cold_voc(const WbPanel *panel, int n_series, const WbController *controller,
+                           double design_cold_c);
+WbFinding wb_rule_pv_current(const WbPanel *panel, int strings_per_controller,
+                             const WbController *controller);
+WbFinding wb_rule_hot_vmp(const WbPanel *panel, int n_series, const WbController *controller,
+                          const WbBankVolts *bank, double hottest_cell_c);
+WbFinding wb_rule_pwm_match(const WbPanel *panel, int n_series, const WbController *controller,
+                            const WbBankVolts *bank, double hottest_cell_c);
+WbFinding wb_rule_array_watts(const WbPanel *panel, int n_series, int strings_per_controller,
+                              const WbController *controller, const WbBankVolts *bank);
+WbFinding wb_rule_output_clipped(const WbPanel *panel, int n_series, int strings_per_controller,
+                                 const WbController *controller, const WbBankVolts *bank);
+WbFinding wb_rule_string_fuse(const WbPanel *panel, int n_parallel);
+WbFinding wb_rule_controller_bus(const WbController *controller, const WbBankVolts *bank);
+WbFinding wb_rule_charge_profile(const WbController *controller, const WbChemistry *chemistry);
+
+/* Bank and inverter: app/core/rules/discharging.c, surroundings.c. `inverter` may be NULL. */
+WbFinding wb_rule_bank_system(const WbBrief *brief, const WbBankVolts *bank);
+WbFinding wb_rule_bank_series(const WbStorage *storage, int series);
+WbFinding wb_rule_bank_parallel(const WbStorage *storage, int parallel);
+WbFinding wb_rule_bay_fit(const WbBrief *brief, WbFitAnswer answer, int n_batteries);
+WbFinding wb_rule_no_inverter(const WbLoadBudget *loads, const WbInverter *inverter);
+WbFinding wb_rule_inverter_bus(const WbInverter *inverter, const WbBankVolts *bank);
+WbFinding wb_rule_inverter_window(const WbInverter *inverter, const WbBankVolts *bank);
+WbFinding wb_rule_inverter_continuous(const WbLoadBudget *loads, const WbInverter *inverter);
+WbFinding wb_rule_inverter_surge(const WbLoadBudget *loads, const WbInverter *inverter);
+WbFinding wb_rule_waveform(const WbLoadBudget *loads, const WbInverter *inverter);
+WbFinding wb_rule_inverter_draw(const WbStorage *storage, int parallel, const WbBankVolts *bank,
+                                const WbInverter *inverter);
+WbFinding wb_rule_peak_draw(const WbLoadBudget *loads, const WbStorage *storage, int parallel,
+                            const WbBankVolts *bank, const WbInverter *inverter);
+WbFinding wb_rule_cold_charge(const WbSite *site, double design_cold_c, const WbStorage *storage,
+                              const WbChemistry *chemistry);
+WbFinding wb_rule_freezing(const WbSite *site, double design_cold_c, const WbStorage *storage,
+                           const WbChemistry *chemistry);
+WbFinding wb_rule_ventilation(const WbSite *site, const WbStorage *storage,
+                              const WbChemistry *chemistry, int series, int parallel);
+WbFinding wb_rule_autonomy(const WbBrief *brief, double autonomy_days, int worst_month);
+
+/* DC-DC charger: app/core/rules/charging.c. `dcdc` may be NULL: then all idle. */
+WbFinding wb_rule_dcdc_source(const WbBrief *brief, const WbDcdc *dcdc);
+WbFinding wb_rule_dcdc_bus(const WbDcdc *dcdc, const WbBankVolts *bank);
+WbFinding wb_rule_dcdc_profile(const WbDcdc *dcdc, const WbChemistry *chemistry);
+WbFinding wb_rule_dcdc_alternator(const WbBrief *brief, const WbDcdc *dcdc,
+                                  const WbBankVolts *bank);
+
+/* Joint. solar_a: what the array can push into the bank at most. */
+double wb_solar_charge_a(const WbPanel *panel, int n_series, int n_parallel,
+                         const WbController *controller, int n_controllers,
+                         const WbBankVolts *bank);
+WbFinding wb_rule_charge_maximum(double solar_a, const WbDcdc *dcdc, const WbStorage *storage,
+                                 int parallel);
+WbFinding wb_rule_charge_minimum(double solar_a, const WbDcdc *dcdc, const WbStorage *storage,
+                                 int parallel);
+WbFinding wb_rule_supply(double supply_wh, double need_wh, int worst_month);
+WbFinding wb_rule_money(const WbBrief *brief, int64_t cost_minor);
+WbFinding wb_rule_weight(const WbBrief *brief, int64_t weight_g);
+
+#endif

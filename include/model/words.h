@@ -1,0 +1,25 @@
+/* Sentences a friend who is an electrician would say: findings, kits and figures in words, for the
+ * window and the terminal alike. All (transfer full). */
+#ifndef WB_WORDS_H
+#define WB_WORDS_H
+
+#include "kit.h"
+#include <glib.h>
+
+/* One whole sentence with both numbers, e.g. "Two of these in series reach 46.9 V on the coldest
+ * morning; the controller takes 50 V." */
+char *wb_words_finding(const WbProblem *problem, const WbVerdict *verdict,
+                       const WbFinding *finding);
+/* The caution that belongs beside a figure or finding, NULL when there is none. */
+char *wb_words_safety(const WbProblem *problem, const WbVerdict *verdict, const WbFinding *finding);
+/* What a rule means when it ruled out kits: "panels do not fit the roof". */
+const char *wb_words_rule(WbRule rule);
+/* "2 x 175 W raised, 200 Ah LFP 12 V, 30 A MPPT, 600 W" */
+char *wb_words_kit(const WbProblem *problem, const WbKit *kit);
+/* Money with its currency: "1,612.00 EUR". */
+char *wb_words_money(int64_t minor, const char *currency);
+/* General safety notes that apply to this kit (shore changeover, roof fixing, ...).
+ * NULL-terminated. */
+char **wb_words_safety_notes(const WbProblem *problem, const WbVerdict *verdict);
+
+#endif

@@ -1,0 +1,43 @@
+/* A brief as a file: the JSON document, immutable and reference counted, with the core WbBrief read
+ * from it. Every edit is a JSON Patch (RFC 6902) that gives a new brief file or an error; unknown
+ * members are kept; write-read-write is byte-equal. */
+#ifndef WB_BRIEF_FILE_H
+#define WB_BRIEF_FILE_H
+
+#include "brief.h"
+#include "part.h"
+#include <glib.h>
+
+typedef struct WbBriefFile WbBriefFile;
+
+/* A valid new brief, as `wattberth brief --new` prints it. (transfer full) */
+WbBriefFile *wb_brief_file_new(void);
+/* The demo brief, built in. (transfer full) */
+WbBriefFile *wb_brief_file_demo(void);
+/* (transfer full), NULL and error */
+WbBriefFile *wb_brief_file_read(const char *path, GError **error);
+/* `name` stands for the file in messages. length -1: NUL-terminated. */
+WbBriefFile *wb_brief_file_parse(const char *text, gssize length, const char *name, GError **error);
+WbBriefFile *wb_brief_file_ref(WbBriefFile *file);
+void wb_brief_file_unref(WbBriefFile *file);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC(WbBriefFile, wb_brief_file_unref)
+
+/* (transfer full) the whole document, ends in a newline */
+char *wb_brief_file_text(const WbBriefFile *file);
+/* Temporary beside the target, then rename: the old file survives any failure. */
+gboolean wb_brief_file_write(const WbBriefFile *file, const char *path, GError **error);
+/* Same document with a JSON Patch applied; NULL and error if the result is not a valid brief.
+ * Setting an optional member that is absent: use "add". */
+WbBriefFile *wb_brief_file_patched(const WbBriefFile *file, const char *json_patch, GError **error);
+/* JSON text at a JSON Pointer, NULL when absent. (transfer full) */
+char *wb_brief_file_get(const WbBriefFile *file, const char *pointer);
+
+/* Borrowed, lives as long as the file. */
+const WbBrief *wb_brief_file_brief(const WbBriefFile *file);
+
+/* Part ids the brief names (candidates, owned, fixed offers) that the catalogue does not hold:
+ * FALSE and an error that names the first with its JSON Pointer. */
+gboolean wb_brief_file_check_parts(const WbBriefFile *file, const WbCatalogue *catalogue,
+                                   GError **error);
+
+#endif
