@@ -1,6 +1,6 @@
 /* A brief as a file: the JSON document, immutable and reference counted, with the core WbBrief read
- * from it. Every edit is a JSON Patch (RFC 6902) that gives a new brief file or an error; unknown
- * members are kept; write-read-write is byte-equal. */
+ * from it. Every edit gives a new brief file or an error; unknown members are kept;
+ * write-read-write is byte-equal. */
 #ifndef WB_BRIEF_FILE_H
 #define WB_BRIEF_FILE_H
 
@@ -26,9 +26,18 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(WbBriefFile, wb_brief_file_unref)
 char *wb_brief_file_text(const WbBriefFile *file);
 /* Temporary beside the target, then rename: the old file survives any failure. */
 gboolean wb_brief_file_write(const WbBriefFile *file, const char *path, GError **error);
-/* Same document with a JSON Patch applied; NULL and error if the result is not a valid brief.
- * Setting an optional member that is absent: use "add". */
-WbBriefFile *wb_brief_file_patched(const WbBriefFile *file, const char *json_patch, GError **error);
+/* The same document with one edit; NULL and error if the result is not a valid brief. Pointers are
+ * JSON Pointers (RFC 6901). All (transfer full). */
+/* Sets or adds a member, or replaces an array item, by a JSON text; missing parents are made. */
+WbBriefFile *wb_brief_file_set(const WbBriefFile *file, const char *pointer, const char *json,
+                               GError **error);
+/* Inserts before the array item named; a last step "-" appends. */
+WbBriefFile *wb_brief_file_insert(const WbBriefFile *file, const char *pointer, const char *json,
+                                  GError **error);
+WbBriefFile *wb_brief_file_remove(const WbBriefFile *file, const char *pointer, GError **error);
+/* Array item `from` to index `to` of the same array. */
+WbBriefFile *wb_brief_file_move(const WbBriefFile *file, const char *array_pointer, int from,
+                                int to, GError **error);
 /* JSON text at a JSON Pointer, NULL when absent. (transfer full) */
 char *wb_brief_file_get(const WbBriefFile *file, const char *pointer);
 
