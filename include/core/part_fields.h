@@ -23,8 +23,12 @@ typedef struct {
     size_t offset;
     double least, most;           /* accepted range of a number; curves: of y */
     double usual_low, usual_high; /* outside: questioned at the field, not refused */
-    bool may_be_missing;          /* absent or null in JSON, NULL in SQL */
-    const char *const *choices;   /* NULL-terminated words of a CHOICE */
+    /* Absent or null in JSON: a number is then WB_MISSING (SQL: NULL), an integer 0, a flag false,
+     * a text or word list "", a curve without points. */
+    bool may_be_missing;
+    /* NULL-terminated: the words of a CHOICE; of an INTEGER the only values accepted ("12", "24"),
+     * NULL where the range alone decides. */
+    const char *const *choices;
 } WbField;
 
 /* All fields of a kind, the common ones (id, maker, model, notes, weight_kg) first. */
