@@ -1,0 +1,44 @@
+/* The ranked kits as a GListModel of WbKitRow: the rows of a result's top list in an order and
+ * through filters of choice. One items-changed per change; row objects live as long as their
+ * result is shown. */
+#ifndef WB_KIT_LIST_H
+#define WB_KIT_LIST_H
+
+#include "result.h"
+#include <gio/gio.h>
+
+#define WB_TYPE_KIT_ROW (wb_kit_row_get_type())
+G_DECLARE_FINAL_TYPE(WbKitRow, wb_kit_row, WB, KIT_ROW, GObject)
+
+const char *wb_kit_row_get_id(WbKitRow *self);
+guint wb_kit_row_get_rank(WbKitRow *self); /* 1: the best */
+const WbRanked *wb_kit_row_get_ranked(WbKitRow *self);
+/* Figure in the criterion's own unit (minor units, kg, Wh, m2, days, W). */
+double wb_kit_row_get_figure(WbKitRow *self, WbCriterion criterion);
+/* The same for people, without the unit except money's currency. (transfer full) */
+char *wb_kit_row_dup_figure(WbKitRow *self, WbCriterion criterion);
+/* The kit in words. (transfer full) */
+char *wb_kit_row_dup_words(WbKitRow *self);
+/* Chemistry of its bank, borrowed. */
+const WbChemistry *wb_kit_row_get_chemistry(WbKitRow *self);
+WbResult *wb_kit_row_get_result(WbKitRow *self);
+
+#define WB_TYPE_KIT_LIST (wb_kit_list_get_type())
+G_DECLARE_FINAL_TYPE(WbKitList, wb_kit_list, WB, KIT_LIST, GObject)
+
+WbKitList *wb_kit_list_new(void);
+/* NULL empties it. */
+void wb_kit_list_set_result(WbKitList *self, WbResult *result);
+/* criterion -1: by score, the ranking itself. */
+void wb_kit_list_set_order(WbKitList *self, int criterion, gboolean descending);
+void wb_kit_list_set_front_only(WbKitList *self, gboolean front_only);
+/* Only kits of this chemistry; NULL: all. */
+void wb_kit_list_set_chemistry(WbKitList *self, const char *chemistry_id);
+/* FALSE: no such kit in the list as shown. */
+gboolean wb_kit_list_find(WbKitList *self, const char *kit_id, guint *position);
+/* Unit text of a criterion's figure: "kg", "Wh", ...; cost: the brief's currency, here "". */
+const char *wb_criterion_unit(WbCriterion criterion);
+/* Title of a criterion for people: "Cost", "Weight", ... */
+const char *wb_criterion_title(WbCriterion criterion);
+
+#endif
