@@ -66,7 +66,7 @@ typedef struct {
     WbRule rule;
     WbSeverity severity; /* as found for this kit */
     bool holds;          /* true: within the limit, told for its margin */
-    double value, limit; /* the two numbers compared, both in the rule's unit */
+    double value, limit; /* the two numbers compared, both in the rule's unit; NaN when idle */
     double margin;       /* share of the limit left, positive within; NaN where none is meant */
     int month;           /* -1, or the month that decides */
     uint32_t assumed;    /* bits of WbAssumption: defaults used for missing data-sheet figures */
@@ -81,6 +81,7 @@ typedef enum {
     WB_ASSUMED_PV_WATTS = 1 << 5,     /* none given: not checked */
     WB_ASSUMED_SURGE_A = 1 << 6,      /* none given: as continuous */
     WB_ASSUMED_WINDOW = 1 << 7,       /* inverter's window not given: not checked */
+    WB_ASSUMED_VMP_COEFF = 1 << 8,    /* no Voc coefficient: Vmp by -0.45 %/K */
 } WbAssumption;
 
 typedef struct {

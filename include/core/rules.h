@@ -1,5 +1,7 @@
 /* The rules, each a small function of just the parts and figures it looks at. A finding that does
- * not concern the kit at all has holds = true, severity note and margin NaN (wb_finding_idle). */
+ * not concern the kit at all, or cannot be judged because an earlier rule fails (a bank that makes
+ * no system voltage), has holds = true, severity note and value, limit and margin NaN
+ * (wb_finding_idle). A finding that holds is a note. Formulas and sources: wb_rule_info. */
 #ifndef WB_RULES_H
 #define WB_RULES_H
 
@@ -11,21 +13,25 @@
 #include "roof.h"
 
 WbFinding wb_finding_idle(WbRule rule);
-/* value <= limit holds; otherwise `severity`. margin = (limit - value) / limit. */
+/* value <= limit holds; otherwise `severity`. margin = (limit - value) / limit, NaN for a limit
+ * that is not above 0. A NaN never holds. */
 WbFinding wb_finding_at_most(WbRule rule, double value, double limit, WbSeverity severity);
-/* value >= limit holds. margin = (value - limit) / limit. */
+/* value >= limit holds. margin = (value - limit) / limit, NaN as above. */
 WbFinding wb_finding_at_least(WbRule rule, double value, double limit, WbSeverity severity);
 
 /* Voc at the design cold: by coefficient, else by the NEC 690.7(A) table factor (and colder than
  * -40 C by the table's last factor). *assumed gets WB_ASSUMED_VOC_TABLE. Never below Voc at STC. */
 double wb_cold_voc_v(const WbPanel *panel, double design_cold_c, uint32_t *assumed);
-/* Vmp at a cell temperature: by the Voc coefficient's volts per kelvin, else -0.45 %/K of Vmp. */
+/* Vmp at a cell temperature: by the Voc coefficient's volts per kelvin, else -0.45 %/K of Vmp.
+ * *assumed gets WB_ASSUMED_VMP_COEFF. */
 double wb_hot_vmp_v(const WbPanel *panel, double cell_c, uint32_t *assumed);
 
-/* Strings: app/core/rules/strings.c */
+/* Roof: app/core/rules/limits.c */
 WbFinding wb_rule_roof_fit(const WbBrief *brief, const WbRoofFit *fit, int n_panels);
 WbFinding wb_rule_roof_undecided(const WbBrief *brief, const WbRoofFit *fit, int n_panels);
 WbFinding wb_rule_roof_load(const WbBrief *brief, const WbPanel *panel, int n_panels);
+
+/* Strings and controller: app/core/rules/strings.c, charging.c */
 WbFinding wb_rule_controller_share(int n_parallel, int n_controllers);
 WbFinding wb_rule_system_voltage(const WbPanel *panel, int n_series, double design_cold_c);
 WbFinding wb_rule_cold_voc(const WbPanel *panel, int n_series, const WbController *controller,
@@ -40,11 +46,13 @@ WbFinding wb_rule_array_watts(const WbPanel *panel, int n_series, int strings_pe
                               const WbController *controller, const WbBankVolts *bank);
 WbFinding wb_rule_output_clipped(const WbPanel *panel, int n_series, int strings_per_controller,
                                  const WbController *controller, const WbBankVolts *bank);
+/* n_parallel: the strings that meet on one controller. */
 WbFinding wb_rule_string_fuse(const WbPanel *panel, int n_parallel);
 WbFinding wb_rule_controller_bus(const WbController *controller, const WbBankVolts *bank);
 WbFinding wb_rule_charge_profile(const WbController *controller, const WbChemistry *chemistry);
 
-/* Bank and inverter: app/core/rules/discharging.c, surroundings.c. `inverter` may be NULL. */
+/* Bank and inverter: app/core/rules/discharging.c, surroundings.c, limits.c (bay, autonomy).
+ * `inverter` may be NULL. */
 WbFinding wb_rule_bank_system(const WbBrief *brief, const WbBankVolts *bank);
 WbFinding wb_rule_bank_series(const WbStorage *storage, int series);
 WbFinding wb_rule_bank_parallel(const WbStorage *storage, int parallel);
@@ -74,7 +82,8 @@ WbFinding wb_rule_dcdc_profile(const WbDcdc *dcdc, const WbChemistry *chemistry)
 WbFinding wb_rule_dcdc_alternator(const WbBrief *brief, const WbDcdc *dcdc,
                                   const WbBankVolts *bank);
 
-/* Joint. solar_a: what the array can push into the bank at most. */
+/* Joint: app/core/rules/charging.c, limits.c. solar_a: what the array can push into the bank at
+ * most. */
 double wb_solar_charge_a(const WbPanel *panel, int n_series, int n_parallel,
                          const WbController *controller, int n_controllers,
                          const WbBankVolts *bank);
