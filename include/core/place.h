@@ -38,8 +38,8 @@ typedef struct {
 
 /* Default design cold: the coldest month's mean minimum less 15 K (our assumption, shown). */
 double wb_design_cold_c(const WbPlace *place);
-/* Bank temperature in a month, C: inside = the larger of inside_c and that month's mean air is
- * not assumed; it is inside_c. outside = mean air of the month. own = bank_own_c. */
+/* Bank temperature in a month, C. Inside: inside_c, whatever the weather. Outside: the month's mean
+ * air. Own: bank_own_c. */
 double wb_bank_temperature_c(const WbSite *site, int month);
 
 #endif

@@ -1,0 +1,49 @@
+/* How the global radiation on the ground splits into beam and diffuse and over the hours of a day,
+ * and what of it reaches a tilted plane. */
+#ifndef WB_RADIATION_H
+#define WB_RADIATION_H
+
+/* Diffuse share of global on a horizontal plane, 0..1, from the clearness index (global over
+ * extraterrestrial) of an hour, a day or a monthly mean day: Erbs, Klein & Duffie, Solar Energy 28,
+ * 1982, 293; day and month have one curve for sunset angles up to 81.4 deg and one beyond.
+ * Outside the fitted range (month: 0.3..0.8) the polynomial is carried on downward, at most 1, and
+ * its value at the upper end is kept above it. */
+double wb_erbs_hour(double clearness);
+double wb_erbs_day(double clearness, double sunset_rad);
+double wb_erbs_month(double clearness, double sunset_rad);
+
+/* Share of the day's global radiation that falls in the hour around this hour angle (Collares-
+ * Pereira & Rabl, Solar Energy 22, 1979, 155):
+ * pi/24 (a + b cos w)(cos w - cos ws) / (sin ws - ws cos ws),
+ * a = 0.409 + 0.5016 sin(ws - 60 deg), b = 0.6609 - 0.4767 sin(ws - 60 deg). */
+double wb_global_hour_share(double hour_angle_rad, double sunset_rad);
+
+/* The same for diffuse (Liu & Jordan, Solar Energy 4(3), 1960, 1):
+ * pi/24 (cos w - cos ws) / (sin ws - ws cos ws). Both are 0 while the sun is down. */
+double wb_diffuse_hour_share(double hour_angle_rad, double sunset_rad);
+
+/* On a horizontal plane, all in one unit (W/m2, or energy of one hour). */
+typedef struct {
+    double beam, diffuse;
+    double extraterrestrial;
+} WbHorizontal;
+
+/* The plane a tilt model works on. */
+typedef struct {
+    double tilt_rad;
+    double cos_incidence, cos_zenith; /* of the sun now */
+    double ground_albedo;             /* 0..1 */
+} WbTilted;
+
+/* On the tilted plane, in the unit of `on`. With Rb = max(0, cos incidence) / cos zenith:
+ * isotropic sky (Liu & Jordan 1963; Duffie & Beckman 2.15.1):
+ *   Ib Rb + Id (1 + cos tilt)/2 + (Ib + Id) albedo (1 - cos tilt)/2
+ * HDKR, Hay, Davies, Klucher & Reindl (Duffie & Beckman 2.16.7), with Ai = Ib/I0 at most 1 and
+ * f = sqrt(Ib / (Ib + Id)):
+ *   (Ib + Id Ai) Rb + Id (1 - Ai)(1 + cos tilt)/2 (1 + f sin^3(tilt/2))
+ *   + (Ib + Id) albedo (1 - cos tilt)/2
+ * A sun on or below the horizon gives no beam. */
+double wb_plane_isotropic(const WbHorizontal *on, const WbTilted *plane);
+double wb_plane_hdkr(const WbHorizontal *on, const WbTilted *plane);
+
+#endif
