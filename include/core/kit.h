@@ -14,10 +14,11 @@ typedef struct {
     int dcdc;     /* 0: none */
 } WbKit;
 
-/* Order of kits with equal score: part ids and counts, text by text. */
+/* Order of kits with equal score: part ids (choices stand in their order) and counts. The problem
+ * is not looked at and may be NULL. */
 int wb_kit_compare(const WbProblem *problem, const WbKit *a, const WbKit *b);
 
-/* Stable text id, e.g. "2s1p solwerk-175/1 mira-30/1s2p kalt-100/inv-600/none"; parse is its
+/* Stable text id, e.g. "mara-175:2s1p/tide-30:1/kalt-100:1s2p/inv-600/none"; parse is its
  * inverse: false if it names no kit of this problem. Text: at most WB_KIT_ID bytes. */
 #define WB_KIT_ID 512
 void wb_kit_id(const WbProblem *problem, const WbKit *kit, char text[WB_KIT_ID]);

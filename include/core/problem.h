@@ -38,6 +38,8 @@ typedef struct {
     const WbStorage *storage;
     const WbChemistry *chemistry;
     WbSourced sourced;
+    int bay_fits;  /* so many are proved to stand in the bay, counted up to the largest bank */
+    int bay_bound; /* more than this many are proved not to */
 } WbStorageChoice;
 
 typedef struct {

@@ -1,0 +1,110 @@
+#include "kit.h"
+#include "money.h"
+#include "sides.h"
+
+static void fill_figures(const WbProblem *problem, const WbKit *kit, const WbBankSide *bank,
+                         WbFigures *figures, int *unpriced)
+{
+    WbSideBill array_bill = wb_array_bill(problem, kit);
+    WbSideBill bank_bill = wb_bank_bill(problem, kit);
+    WbSideBill dcdc_bill = wb_dcdc_bill(problem, kit);
+    const WbPanel *panel = problem->panels[kit->panel].panel;
+    int64_t n = (int64_t)kit->n_series * kit->n_parallel;
+
+    *unpriced = array_bill.unpriced + bank_bill.unpriced + dcdc_bill.unpriced;
+    figures->priced = *unpriced == 0;
+    figures->parts_minor = array_bill.parts_minor + bank_bill.parts_minor + dcdc_bill.parts_minor;
+    figures->shipping_minor = wb_bills_shipping_minor(problem, &array_bill, &bank_bill, &dcdc_bill);
+    figures->allowance_minor =
+        wb_allowance_minor(figures->parts_minor, problem->brief->sundries_pct);
+    figures->cost_minor = figures->parts_minor + figures->shipping_minor + figures->allowance_minor;
+    figures->weight_g = array_bill.weight_g + bank_bill.weight_g + dcdc_bill.weight_g;
+    figures->roof_area_mm2 = n * panel->length_mm * panel->width_mm;
+    figures->usable_wh = bank->lowest_usable_wh;
+    figures->autonomy_days = bank->lowest_autonomy_days;
+    figures->spare_w = bank->spare_w;
+    figures->worst_usable_month = bank->worst_usable_month;
+    figures->worst_autonomy_month = bank->worst_autonomy_month;
+}
+
+static void fill_month(const WbProblem *problem, const WbKit *kit, const WbBankSide *bank,
+                       const WbBankKind *kind, const WbSupply *supply, int m, WbMonth *month)
+{
+    const WbStorage *storage = problem->storage[kit->storage].storage;
+    const WbNeed *need = &problem->inverters[kit->inverter].need;
+    double dark_h = need->dark_h[m] > 0.0 ? need->dark_h[m] : WB_HOURS;
+    double dark_wh = need->dark_h[m] > 0.0 ? need->dark_wh[m] : need->day_wh[m];
+    month->array_wh = supply->day_wh[m];
+    month->clipped_wh = supply->clipped_wh[m];
+    month->alternator_wh = wb_alternator_wh(problem, kit->dcdc, kind);
+    month->storing_loss_wh = bank->storing_loss_wh[m];
+    month->supply_wh = (month->array_wh + month->alternator_wh) - month->storing_loss_wh;
+    month->need_wh = bank->need_wh[m];
+    month->usable_wh = bank->usable_wh[m];
+    month->autonomy_days = bank->autonomy_days[m];
+    month->bank_c = wb_bank_temperature_c(&problem->brief->site, m);
+    month->dark_current_a = dark_wh / dark_h / kind->volts.nominal_v / kit->bank_parallel;
+    month->temperature_factor = wb_temperature_factor(kind->chemistry, month->bank_c);
+    month->rate_factor =
+        wb_rate_factor(storage->capacity_ah, storage->rated_hours,
+                       wb_peukert_exponent(storage, kind->chemistry), month->dark_current_a);
+}
+
+static void joint_findings(const WbProblem *problem, const WbKit *kit, const WbBankKind *kind,
+                           const WbBankSide *bank, WbVerdict *verdict)
+{
+    const WbPanel *panel = problem->panels[kit->panel].panel;
+    const WbController *controller = problem->controllers[kit->controller].controller;
+    const WbStorage *storage = problem->storage[kit->storage].storage;
+    const WbDcdc *dcdc = problem->dcdc[kit->dcdc].dcdc;
+    WbFigures *figures = &verdict->figures;
+    WbFinding *f = verdict->finding;
+    double solar_a = wb_solar_charge_a(panel, kit->n_series, kit->n_parallel, controller,
+                                       kit->n_controllers, &kind->volts);
+    f[WB_RULE_CHARGE_MAXIMUM] = wb_rule_charge_maximum(solar_a, dcdc, storage, kit->bank_parallel);
+    f[WB_RULE_CHARGE_MINIMUM] = wb_rule_charge_minimum(solar_a, dcdc, storage, kit->bank_parallel);
+
+    double array_wh[WB_MONTHS], supply_wh = 0.0;
+    for (int m = 0; m < WB_MONTHS; m++)
+        array_wh[m] = verdict->month[m].array_wh;
+    int worst =
+        wb_worst_supply_month(problem, array_wh, verdict->month[0].alternator_wh, bank, &supply_wh);
+    figures->worst_supply_month = worst;
+    f[WB_RULE_SUPPLY] = worst < 0 ? wb_finding_idle(WB_RULE_SUPPLY)
+                                  : wb_rule_supply(supply_wh, bank->need_wh[worst], worst);
+    f[WB_RULE_MONEY] = figures->priced ? wb_rule_money(problem->brief, figures->cost_minor)
+                                       : wb_finding_idle(WB_RULE_MONEY);
+    f[WB_RULE_WEIGHT] = wb_rule_weight(problem->brief, figures->weight_g);
+}
+
+void wb_judge(const WbProblem *problem, const WbKit *kit, WbVerdict *verdict)
+{
+    *verdict = (WbVerdict){.kit = *kit};
+    WbBankKind kind = wb_bank_kind(problem, kit->storage, kit->bank_series);
+    verdict->bank = kind.volts;
+    WbBankSide bank;
+    wb_bank_side(problem, kit, &kind, &bank);
+    int unpriced;
+    fill_figures(problem, kit, &bank, &verdict->figures, &unpriced);
+
+    const WbPanelChoice *panel = &problem->panels[kit->panel];
+    WbSupply supply;
+    wb_array_supply(&panel->day, panel->panel, kit->n_series, kit->n_parallel,
+                    problem->controllers[kit->controller].controller, kit->n_controllers,
+                    kind.volts.nominal_v, &supply);
+    for (int m = 0; m < WB_MONTHS; m++)
+        fill_month(problem, kit, &bank, &kind, &supply, m, &verdict->month[m]);
+
+    WbFinding *f = verdict->finding;
+    f[WB_RULE_NO_PRICE] = wb_finding_at_most(WB_RULE_NO_PRICE, unpriced, 0.0, WB_STOP);
+    wb_array_findings(problem, kit, &kind, f);
+    wb_bank_findings(problem, kit, &kind, bank.lowest_autonomy_days, bank.worst_autonomy_month, f);
+    wb_dcdc_findings(problem, kit, &kind, f);
+    joint_findings(problem, kit, &kind, &bank, verdict);
+    verdict->broken = (unpriced ? UINT64_C(1) << WB_RULE_NO_PRICE : 0) |
+                      wb_stops(f, WB_SIDE_ARRAY) | wb_stops(f, WB_SIDE_BANK) |
+                      wb_stops(f, WB_SIDE_DCDC) | wb_stops(f, WB_SIDE_JOINT);
+    verdict->feasible = verdict->broken == 0;
+    verdict->undecided = verdict->broken == UINT64_C(1) << WB_RULE_ROOF_UNDECIDED;
+    verdict->score = wb_score(problem, &verdict->figures, verdict->u);
+}

@@ -1,0 +1,219 @@
+#include "problem.h"
+#include "anchors.h"
+#include "source.h"
+#include <stdlib.h>
+#include <string.h>
+
+bool wb_brief_ticks(const WbBrief *brief, const char *part_id)
+{
+    if (!brief->candidates)
+        return true;
+    for (size_t i = 0; i < brief->n_candidates; i++)
+        if (strcmp(brief->candidates[i], part_id) == 0)
+            return true;
+    return false;
+}
+
+static int by_id(const void *a, const void *b)
+{
+    const WbPart *const *left = a, *const *right = b;
+    return strcmp((*left)->id, (*right)->id);
+}
+
+/* Ticked parts of one kind in the order of their ids. NULL: out of memory. */
+static const WbPart **ticked_parts(const WbBrief *brief, const void *records, size_t n,
+                                   WbPartKind kind, size_t *n_ticked)
+{
+    const WbPart **parts = malloc((n + 1) * sizeof *parts);
+    *n_ticked = 0;
+    if (!parts)
+        return NULL;
+    for (size_t i = 0; i < n; i++) {
+        const WbPart *part = (const WbPart *)((const char *)records + i * wb_kind_size(kind));
+        if (wb_brief_ticks(brief, part->id))
+            parts[(*n_ticked)++] = part;
+    }
+    qsort(parts, *n_ticked, sizeof *parts, by_id);
+    return parts;
+}
+
+static WbStatus fill_panels(WbProblem *problem, WbControl *control)
+{
+    size_t n;
+    const WbPart **parts = ticked_parts(problem->brief, problem->catalogue->panels,
+                                        problem->catalogue->n_panels, WB_KIND_PANEL, &n);
+    WbStatus status = parts ? WB_OK : WB_NO_MEMORY;
+    problem->panels = calloc(n + 1, sizeof *problem->panels);
+    if (!problem->panels)
+        status = WB_NO_MEMORY;
+    const WbLargest *largest = &problem->brief->largest;
+    for (size_t i = 0; status == WB_OK && i < n; i++) {
+        WbPanelChoice *choice = &problem->panels[i];
+        choice->panel = (const WbPanel *)parts[i];
+        problem->n_panels++;
+        if (!wb_source_part(problem, parts[i], choice->panel->mount_kg, &choice->sourced))
+            status = WB_NO_MEMORY;
+        wb_panel_day(&problem->brief->site, &problem->sky, choice->panel, &choice->day);
+        choice->hottest_cell_c = choice->day.hottest_cell_c;
+        if (status == WB_OK)
+            status = wb_roof_most(&problem->brief->roof, choice->panel->length_mm,
+                                  choice->panel->width_mm, largest->series * largest->parallel,
+                                  WB_ROOF_NODES, control, &choice->fit);
+        if (wb_control_stopped(control))
+            status = WB_STOPPED;
+    }
+    free(parts);
+    return status;
+}
+
+static WbStatus fill_controllers(WbProblem *problem)
+{
+    size_t n;
+    const WbPart **parts = ticked_parts(problem->brief, problem->catalogue->controllers,
+                                        problem->catalogue->n_controllers, WB_KIND_CONTROLLER, &n);
+    problem->controllers = calloc(n + 1, sizeof *problem->controllers);
+    bool ok = parts && problem->controllers;
+    for (size_t i = 0; ok && i < n; i++) {
+        WbControllerChoice *choice = &problem->controllers[problem->n_controllers++];
+        choice->controller = (const WbController *)parts[i];
+        ok = wb_source_part(problem, parts[i], 0.0, &choice->sourced);
+    }
+    free(parts);
+    return ok ? WB_OK : WB_NO_MEMORY;
+}
+
+/* Fewer stand wherever more do, so the counts that fit and that may fit are two numbers. */
+static void fill_bay(const WbBrief *brief, WbStorageChoice *choice)
+{
+    int largest = brief->largest.bank_series * brief->largest.bank_parallel;
+    const WbStorage *storage = choice->storage;
+    choice->bay_fits = 0;
+    choice->bay_bound = largest;
+    for (int n = 1; n <= largest; n++) {
+        WbFitAnswer answer = wb_bay_answer(&brief->bay, storage->length_mm, storage->width_mm,
+                                           storage->height_mm, n, WB_ROOF_NODES, NULL);
+        if (answer == WB_FITS_NOT) {
+            choice->bay_bound = n - 1;
+            return;
+        }
+        if (answer == WB_FITS)
+            choice->bay_fits = n;
+    }
+}
+
+static WbStatus fill_storage(WbProblem *problem)
+{
+    size_t n;
+    const WbPart **parts = ticked_parts(problem->brief, problem->catalogue->storage,
+                                        problem->catalogue->n_storage, WB_KIND_STORAGE, &n);
+    problem->storage = calloc(n + 1, sizeof *problem->storage);
+    WbStatus status = parts && problem->storage ? WB_OK : WB_NO_MEMORY;
+    for (size_t i = 0; status == WB_OK && i < n; i++) {
+        WbStorageChoice *choice = &problem->storage[problem->n_storage++];
+        choice->storage = (const WbStorage *)parts[i];
+        choice->chemistry = wb_catalogue_chemistry(problem->catalogue, choice->storage->chemistry);
+        if (!choice->chemistry)
+            status = WB_BAD_INPUT;
+        else if (!wb_source_part(problem, parts[i], 0.0, &choice->sourced))
+            status = WB_NO_MEMORY;
+        else
+            fill_bay(problem->brief, choice);
+    }
+    free(parts);
+    return status;
+}
+
+/* A part that is not there costs and weighs nothing. */
+static WbSourced no_part(void)
+{
+    return (WbSourced){.priced = true, .shop = -1};
+}
+
+static WbStatus fill_inverters(WbProblem *problem)
+{
+    size_t n;
+    const WbPart **parts = ticked_parts(problem->brief, problem->catalogue->inverters,
+                                        problem->catalogue->n_inverters, WB_KIND_INVERTER, &n);
+    problem->inverters = calloc(n + 1, sizeof *problem->inverters);
+    bool ok = parts && problem->inverters;
+    for (size_t i = 0; ok && i <= n; i++) {
+        WbInverterChoice *choice = &problem->inverters[problem->n_inverters++];
+        choice->inverter = i ? (const WbInverter *)parts[i - 1] : NULL;
+        choice->sourced = no_part();
+        if (i)
+            ok = wb_source_part(problem, parts[i - 1], 0.0, &choice->sourced);
+        wb_need(problem->brief, &problem->sky, choice->inverter, &choice->need);
+    }
+    free(parts);
+    return ok ? WB_OK : WB_NO_MEMORY;
+}
+
+static WbStatus fill_dcdc(WbProblem *problem)
+{
+    size_t n;
+    const WbPart **parts = ticked_parts(problem->brief, problem->catalogue->dcdc,
+                                        problem->catalogue->n_dcdc, WB_KIND_DCDC, &n);
+    problem->dcdc = calloc(n + 1, sizeof *problem->dcdc);
+    bool ok = parts && problem->dcdc;
+    for (size_t i = 0; ok && i <= n; i++) {
+        WbDcdcChoice *choice = &problem->dcdc[problem->n_dcdc++];
+        choice->dcdc = i ? (const WbDcdc *)parts[i - 1] : NULL;
+        choice->sourced = no_part();
+        if (i)
+            ok = wb_source_part(problem, parts[i - 1], 0.0, &choice->sourced);
+    }
+    free(parts);
+    return ok ? WB_OK : WB_NO_MEMORY;
+}
+
+static WbStatus fill(WbProblem *problem, WbControl *control)
+{
+    const WbBrief *brief = problem->brief;
+    WbStatus status = wb_sky(&brief->site, &problem->sky);
+    if (status != WB_OK)
+        return status;
+    problem->design_cold_c = isnan(brief->site.design_cold_c) ? wb_design_cold_c(&brief->site.place)
+                                                              : brief->site.design_cold_c;
+    wb_load_budget(brief, &problem->sky, &problem->loads);
+    problem->reference_need_wh = wb_reference_need_wh(brief, &problem->sky);
+    problem->clear_m2 = (double)wb_roof_clear_mm2(&brief->roof) / 1e6;
+    wb_fill_anchors(problem);
+    wb_fill_weights(problem);
+    if ((status = fill_controllers(problem)) != WB_OK ||
+        (status = fill_storage(problem)) != WB_OK || (status = fill_inverters(problem)) != WB_OK ||
+        (status = fill_dcdc(problem)) != WB_OK)
+        return status;
+    return fill_panels(problem, control);
+}
+
+WbStatus wb_problem_new(const WbBrief *brief, const WbCatalogue *catalogue, WbControl *control,
+                        WbProblem **problem)
+{
+    WbProblem *made = calloc(1, sizeof *made);
+    if (!made)
+        return WB_NO_MEMORY;
+    made->brief = brief;
+    made->catalogue = catalogue;
+    WbStatus status = fill(made, control);
+    if (status != WB_OK) {
+        wb_problem_free(made);
+        return status;
+    }
+    *problem = made;
+    return WB_OK;
+}
+
+void wb_problem_free(WbProblem *problem)
+{
+    if (!problem)
+        return;
+    for (size_t i = 0; i < problem->n_panels; i++)
+        wb_roof_fit_free(&problem->panels[i].fit);
+    free(problem->panels);
+    free(problem->controllers);
+    free(problem->storage);
+    free(problem->inverters);
+    free(problem->dcdc);
+    free(problem->shops);
+    free(problem);
+}

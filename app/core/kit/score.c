@@ -1,0 +1,57 @@
+#include "kit.h"
+#include <math.h>
+
+double wb_figure(const WbFigures *figures, WbCriterion criterion)
+{
+    switch (criterion) {
+    case WB_CRITERION_COST:
+        return (double)figures->cost_minor;
+    case WB_CRITERION_WEIGHT:
+        return (double)figures->weight_g / 1000.0;
+    case WB_CRITERION_USABLE:
+        return figures->usable_wh;
+    case WB_CRITERION_ROOF:
+        return (double)figures->roof_area_mm2 / 1e6;
+    case WB_CRITERION_AUTONOMY:
+        return figures->autonomy_days;
+    case WB_CRITERION_SPARE:
+        return figures->spare_w;
+    case WB_N_CRITERIA:
+        break;
+    }
+    return 0.0;
+}
+
+bool wb_criterion_less_is_better(WbCriterion criterion)
+{
+    return criterion == WB_CRITERION_COST || criterion == WB_CRITERION_WEIGHT ||
+           criterion == WB_CRITERION_ROOF;
+}
+
+bool wb_criterion_capped(WbCriterion criterion)
+{
+    return !wb_criterion_less_is_better(criterion);
+}
+
+double wb_worth(const WbAnchor *anchor, WbCriterion criterion, double x)
+{
+    double span = anchor->full - anchor->none;
+    double u;
+    if (span == 0.0) /* one point only: all or nothing */
+        u = (wb_criterion_less_is_better(criterion) ? x <= anchor->full : x >= anchor->full) ? 1.0
+                                                                                             : 0.0;
+    else
+        u = (x - anchor->none) / span;
+    return wb_criterion_capped(criterion) && u > 1.0 ? 1.0 : u;
+}
+
+double wb_score(const WbProblem *problem, const WbFigures *figures, double u[WB_N_CRITERIA])
+{
+    double score = 0.0;
+    for (int c = 0; c < WB_N_CRITERIA; c++) {
+        WbCriterion criterion = (WbCriterion)c;
+        u[c] = wb_worth(&problem->anchor[c], criterion, wb_figure(figures, criterion));
+        score += problem->weight[c] * u[c];
+    }
+    return score;
+}

@@ -1,0 +1,32 @@
+/* The Pareto front of kits as they come: those no other kit is at least as good as in every
+ * criterion and better in one. Kits with equal vectors all stay. Offers are kept in a buffer and
+ * filtered when it is full: sort by the first criterion, then a later kit never beats an earlier
+ * one (sort-filter skyline, Chomicki, Godfrey, Gryz & Liang 2003). */
+#ifndef WB_FRONT_H
+#define WB_FRONT_H
+
+#include "control.h"
+#include "kit.h"
+
+typedef struct {
+    double worse[WB_N_CRITERIA]; /* less is better in all, only the chosen criteria, packed */
+    WbKit kit;
+} WbFrontKit;
+
+typedef struct {
+    uint32_t criteria; /* bit c: criterion c counts */
+    int n_criteria;
+    WbFrontKit *kits;
+    size_t n_front; /* kits[0 .. n_front) beat each other nowhere, sorted */
+    size_t n, room;
+    WbControl *control;
+} WbFront;
+
+void wb_front_init(WbFront *front, uint32_t criteria, WbControl *control);
+/* WB_STOPPED, WB_NO_MEMORY */
+WbStatus wb_front_offer(WbFront *front, const WbKit *kit, const WbFigures *figures);
+/* After the last offer: kits[0 .. n_front) is the front. */
+WbStatus wb_front_finish(WbFront *front);
+void wb_front_free(WbFront *front);
+
+#endif

@@ -1,0 +1,172 @@
+#include "halves.h"
+#include <stdlib.h>
+
+static bool count_half(WbHalves *halves, uint64_t broken)
+{
+    for (size_t i = 0; i < halves->n_counts; i++)
+        if (halves->counts[i].broken == broken) {
+            halves->counts[i].count++;
+            return true;
+        }
+    if (halves->n_counts == halves->counts_room) {
+        size_t room = halves->counts_room ? 2 * halves->counts_room : 64;
+        WbHalfCount *grown = realloc(halves->counts, room * sizeof *grown);
+        if (!grown)
+            return false;
+        halves->counts = grown;
+        halves->counts_room = room;
+    }
+    halves->counts[halves->n_counts++] = (WbHalfCount){.broken = broken, .count = 1};
+    return true;
+}
+
+static bool more_than_one(uint64_t bits)
+{
+    return (bits & (bits - 1)) != 0;
+}
+
+/* Room for one more half, or NULL: out of memory. */
+static WbHalf *new_half(WbHalves *halves)
+{
+    if (halves->n == halves->room) {
+        size_t room = halves->room ? 2 * halves->room : 256;
+        WbHalf *grown = realloc(halves->half, room * sizeof *grown);
+        if (!grown)
+            return NULL;
+        halves->half = grown;
+        halves->room = room;
+    }
+    return &halves->half[halves->n++];
+}
+
+static uint64_t unpriced_bit(const WbSideBill *bill)
+{
+    return bill->unpriced ? UINT64_C(1) << WB_RULE_NO_PRICE : 0;
+}
+
+static bool add_array(const WbProblem *problem, const WbBankKind *bank, const WbKit *kit,
+                      WbHalves *halves)
+{
+    WbFinding finding[WB_N_RULES];
+    WbSideBill bill = wb_array_bill(problem, kit);
+    wb_array_findings(problem, kit, bank, finding);
+    uint64_t broken = wb_stops(finding, WB_SIDE_ARRAY) | unpriced_bit(&bill);
+    if (!count_half(halves, broken))
+        return false;
+    if (more_than_one(broken))
+        return true;
+    WbHalf *half = new_half(halves);
+    if (!half)
+        return false;
+    const WbPanelChoice *panel = &problem->panels[kit->panel];
+    const WbController *controller = problem->controllers[kit->controller].controller;
+    *half = (WbHalf){.kit = *kit, .broken = broken, .bill = bill};
+    half->solar_a = wb_solar_charge_a(panel->panel, kit->n_series, kit->n_parallel, controller,
+                                      kit->n_controllers, &bank->volts);
+    WbSupply supply;
+    wb_array_supply(&panel->day, panel->panel, kit->n_series, kit->n_parallel, controller,
+                    kit->n_controllers, bank->volts.nominal_v, &supply);
+    for (int m = 0; m < WB_MONTHS; m++)
+        half->array_wh[m] = supply.day_wh[m];
+    return true;
+}
+
+static bool add_arrays_of(const WbProblem *problem, const WbBankKind *bank, int panel,
+                          int controller, WbHalves *halves)
+{
+    const WbLargest *largest = &problem->brief->largest;
+    WbKit kit = {.panel = panel, .controller = controller};
+    for (kit.n_series = 1; kit.n_series <= largest->series; kit.n_series++)
+        for (kit.n_parallel = 1; kit.n_parallel <= largest->parallel; kit.n_parallel++)
+            for (kit.n_controllers = 1; kit.n_controllers <= largest->controllers;
+                 kit.n_controllers++)
+                if (!add_array(problem, bank, &kit, halves))
+                    return false;
+    return true;
+}
+
+WbStatus wb_halves_array(const WbProblem *problem, const WbBankKind *bank, WbControl *control,
+                         WbHalves *halves)
+{
+    for (size_t p = 0; p < problem->n_panels; p++)
+        for (size_t c = 0; c < problem->n_controllers; c++) {
+            if (wb_control_stopped(control))
+                return WB_STOPPED;
+            if (!add_arrays_of(problem, bank, (int)p, (int)c, halves))
+                return WB_NO_MEMORY;
+        }
+    return WB_OK;
+}
+
+static bool add_dcdc(const WbProblem *problem, const WbBankKind *bank, int dcdc, WbHalves *halves)
+{
+    WbKit kit = {.dcdc = dcdc};
+    WbFinding finding[WB_N_RULES];
+    WbSideBill bill = wb_dcdc_bill(problem, &kit);
+    wb_dcdc_findings(problem, &kit, bank, finding);
+    uint64_t broken = wb_stops(finding, WB_SIDE_DCDC) | unpriced_bit(&bill);
+    if (!count_half(halves, broken))
+        return false;
+    if (more_than_one(broken))
+        return true;
+    WbHalf *half = new_half(halves);
+    if (!half)
+        return false;
+    *half = (WbHalf){.kit = kit, .broken = broken, .bill = bill};
+    half->alternator_wh = wb_alternator_wh(problem, dcdc, bank);
+    return true;
+}
+
+WbStatus wb_halves_dcdc(const WbProblem *problem, const WbBankKind *bank, WbHalves *halves)
+{
+    for (size_t d = 0; d < problem->n_dcdc; d++)
+        if (!add_dcdc(problem, bank, (int)d, halves))
+            return WB_NO_MEMORY;
+    return WB_OK;
+}
+
+static bool add_bank(const WbProblem *problem, const WbBankKind *bank, const WbKit *kit,
+                     WbHalves *halves)
+{
+    WbFinding finding[WB_N_RULES];
+    WbSideBill bill = wb_bank_bill(problem, kit);
+    WbBankSide side;
+    wb_bank_side(problem, kit, bank, &side);
+    wb_bank_findings(problem, kit, bank, side.lowest_autonomy_days, side.worst_autonomy_month,
+                     finding);
+    uint64_t broken = wb_stops(finding, WB_SIDE_BANK) | unpriced_bit(&bill);
+    if (!count_half(halves, broken))
+        return false;
+    if (more_than_one(broken))
+        return true;
+    WbHalf *half = new_half(halves);
+    if (!half)
+        return false;
+    *half = (WbHalf){.kit = *kit, .broken = broken, .bill = bill, .bank = side};
+    return true;
+}
+
+WbStatus wb_halves_bank(const WbProblem *problem, const WbBankKind *bank, int storage,
+                        int bank_series, WbHalves *halves)
+{
+    WbKit kit = {.storage = storage, .bank_series = bank_series};
+    for (kit.bank_parallel = 1; kit.bank_parallel <= problem->brief->largest.bank_parallel;
+         kit.bank_parallel++)
+        for (kit.inverter = 0; kit.inverter < (int)problem->n_inverters; kit.inverter++)
+            if (!add_bank(problem, bank, &kit, halves))
+                return WB_NO_MEMORY;
+    return WB_OK;
+}
+
+void wb_halves_clear(WbHalves *halves)
+{
+    halves->n = 0;
+    halves->n_counts = 0;
+}
+
+void wb_halves_free(WbHalves *halves)
+{
+    free(halves->half);
+    free(halves->counts);
+    *halves = (WbHalves){0};
+}

@@ -1,0 +1,43 @@
+/* The sides of all kits on one kind of bank, judged once each. A side that breaks two or more rules
+ * of its own can neither work nor fail by one rule alone: of it only the count by broken rules is
+ * kept. */
+#ifndef WB_HALVES_H
+#define WB_HALVES_H
+
+#include "control.h"
+#include "sides.h"
+
+typedef struct {
+    WbKit kit; /* only this side's members are set */
+    uint64_t broken;
+    WbSideBill bill;
+    double solar_a;             /* array side */
+    double array_wh[WB_MONTHS]; /* array side */
+    double alternator_wh;       /* DC-DC side */
+    double dcdc_a;              /* DC-DC side */
+    double max_charge_a;        /* bank side, strings x maker's limit */
+    WbBankSide bank;            /* bank side */
+} WbHalf;
+
+typedef struct {
+    uint64_t broken;
+    uint64_t count;
+} WbHalfCount;
+
+typedef struct {
+    WbHalf *half; /* at most one rule broken */
+    size_t n, room;
+    WbHalfCount *counts; /* every half, by its broken rules */
+    size_t n_counts, counts_room;
+} WbHalves;
+
+WbStatus wb_halves_array(const WbProblem *problem, const WbBankKind *bank, WbControl *control,
+                         WbHalves *halves);
+WbStatus wb_halves_dcdc(const WbProblem *problem, const WbBankKind *bank, WbHalves *halves);
+/* One bank (storage, series) in all its parallel counts with every inverter. */
+WbStatus wb_halves_bank(const WbProblem *problem, const WbBankKind *bank, int storage,
+                        int bank_series, WbHalves *halves);
+void wb_halves_clear(WbHalves *halves); /* empties, keeps the memory */
+void wb_halves_free(WbHalves *halves);
+
+#endif

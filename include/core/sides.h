@@ -1,0 +1,71 @@
+/* A kit seen from its sides. The rules of one side look only at that side's parts and at what the
+ * bank is to a charger, so the search judges each side once and joins sides that stand alone; the
+ * judge of a single kit uses the very same functions. */
+#ifndef WB_SIDES_H
+#define WB_SIDES_H
+
+#include "kit.h"
+#include "rules.h"
+
+/* What the other sides need to know of a bank. */
+typedef struct {
+    WbBankVolts volts;
+    const WbChemistry *chemistry;
+} WbBankKind;
+
+WbBankKind wb_bank_kind(const WbProblem *problem, int storage, int bank_series);
+
+/* What a side costs and weighs: parts to be bought, the shops they come from (-1: none). */
+typedef struct {
+    int64_t parts_minor;
+    int64_t weight_g;
+    int shop[2];
+    int unpriced; /* parts to be bought that have no usable offer */
+} WbSideBill;
+
+void wb_bill_add(const WbProblem *problem, WbSideBill *bill, const WbSourced *sourced, int count);
+WbSideBill wb_bill_empty(void);
+WbSideBill wb_array_bill(const WbProblem *problem, const WbKit *kit);
+WbSideBill wb_bank_bill(const WbProblem *problem, const WbKit *kit);
+WbSideBill wb_dcdc_bill(const WbProblem *problem, const WbKit *kit);
+/* Shipping once per shop over the sides. */
+int64_t wb_bills_shipping_minor(const WbProblem *problem, const WbSideBill *array,
+                                const WbSideBill *bank, const WbSideBill *dcdc);
+
+/* Each writes the findings of its own rules, by index, and leaves the others alone. */
+void wb_array_findings(const WbProblem *problem, const WbKit *kit, const WbBankKind *bank,
+                       WbFinding finding[WB_N_RULES]);
+void wb_bank_findings(const WbProblem *problem, const WbKit *kit, const WbBankKind *bank,
+                      double autonomy_days, int worst_autonomy_month,
+                      WbFinding finding[WB_N_RULES]);
+void wb_dcdc_findings(const WbProblem *problem, const WbKit *kit, const WbBankKind *bank,
+                      WbFinding finding[WB_N_RULES]);
+
+/* Bits of the rules of one side that stop the kit. */
+uint64_t wb_stops(const WbFinding finding[WB_N_RULES], WbSide side);
+
+/* What the bank and inverter give and need, month by month. */
+typedef struct {
+    double usable_wh[WB_MONTHS];
+    double need_wh[WB_MONTHS];
+    double storing_loss_wh[WB_MONTHS];
+    double autonomy_days[WB_MONTHS];
+    double lowest_usable_wh, lowest_autonomy_days;
+    int worst_usable_month, worst_autonomy_month;
+    double spare_w;
+} WbBankSide;
+
+/* Days without any need: this many, so that no figure is infinite. */
+#define WB_MOST_AUTONOMY_DAYS 9999.0
+
+void wb_bank_side(const WbProblem *problem, const WbKit *kit, const WbBankKind *bank,
+                  WbBankSide *side);
+
+/* Wh a day by month through the DC-DC charger: output A x bank nominal V x hours driven. */
+double wb_alternator_wh(const WbProblem *problem, int dcdc, const WbBankKind *bank);
+
+/* The month in use with the smallest supply less need; supply = (array + alternator) - loss. */
+int wb_worst_supply_month(const WbProblem *problem, const double array_wh[WB_MONTHS],
+                          double alternator_wh, const WbBankSide *bank, double *supply_wh);
+
+#endif
