@@ -10,7 +10,7 @@
 
 typedef enum {
     WB_DAY_ALL,      /* 0..24 h */
-    WB_DAY_DAYLIGHT, /* sunrise to sunset of the month's mean day */
+    WB_DAY_DAYLIGHT, /* sunrise to sunset of the month's mean day, at least 10..14 h */
     WB_DAY_EVENING,  /* 17..23 h */
     WB_DAY_NIGHT,    /* 23..7 h */
     WB_DAY_FROM_TO,  /* from_h..to_h, past midnight where to < from */

@@ -6,7 +6,9 @@
 #include "part.h"
 #include "sky.h"
 
-/* One panel on the mean day: shading and soiling taken off, at cell temperature. */
+/* One panel on the mean day. G = plane irradiance x (1 - shading of the month) x (1 - soiling).
+ * max_power_w = power_w x G/1000 x (1 + power coefficient x (cell - 25 C)), at least 0; missing
+ * coefficient: -0.45 %/K. imp_a = imp_a x G/1000, its small temperature drift left out. */
 typedef struct {
     double max_power_w[WB_MONTHS][WB_HOURS]; /* at its maximum power point */
     double imp_a[WB_MONTHS][WB_HOURS];       /* current at that point, for PWM */
@@ -16,7 +18,10 @@ typedef struct {
 
 void wb_panel_day(const WbSite *site, const WbSky *sky, const WbPanel *panel, WbPanelDay *day);
 
-/* Cell temperature in W/m2 and C by NOCT and mounting. Missing noct_c: 45. */
+/* Cell temperature, C: air + (NOCT + adder - 20)/800 x W/m2 (definition of NOCT: 800 W/m2, 20 C
+ * air, open rack). Missing noct_c: 45. Adders by the Sandia stand-off table: raised +2 K (a gap of
+ * 64..89 mm; an open rack would be 0, which no vehicle roof is), close +11 K (13..38 mm), bonded
+ * +18 K (less than 13 mm). */
 double wb_cell_c(double irradiance_w_m2, double air_c, double noct_c, int mounting);
 
 /* What a bank is to a charger. */
@@ -30,9 +35,10 @@ typedef struct {
 WbBankVolts wb_bank_volts(const WbStorage *storage, const WbChemistry *chemistry, int series);
 
 /* Controller output into the bank, Wh a day by month: MPPT min(array W x efficiency,
- * controllers x rated A x nominal V); PWM min(array A, controllers x rated A) x nominal V; less
- * controllers x idle_w x 24. (Nominal volts on purpose: an ampere-hour put in comes out at them.)
- * n_series x n_parallel panels in all, spread evenly over the controllers. */
+ * controllers x rated A x nominal V); PWM min(array A, controllers x rated A) x nominal V, array A
+ * = n_parallel x imp_a; hour by hour, summed; less controllers x idle_w x 24. (Nominal volts on
+ * purpose: an ampere-hour put in comes out at them.) n_series x n_parallel panels in all, spread
+ * evenly over the controllers. Below 0 where the controllers draw more than the sun gives. */
 typedef struct {
     double day_wh[WB_MONTHS];
     double clipped_wh[WB_MONTHS]; /* what the output limit cut off */
@@ -42,8 +48,9 @@ void wb_array_supply(const WbPanelDay *day, const WbPanel *panel, int n_series, 
                      const WbController *controller, int n_controllers, double bank_nominal_v,
                      WbSupply *supply);
 
-/* f_temp = min(1, capacity_by_c(T)); f_rate = min(1, (I_rated / I)^(k-1)), I_rated = Ah / hours;
- * I = mean current per string over the hours without sun (24 h where there are none). */
+/* f_temp = min(1, capacity_by_c(T)), 1 without a curve; f_rate = min(1, (I_rated / I)^(k-1)),
+ * I_rated = Ah / hours; I = dark_wh / dark_h / bank nominal V / strings (WbNeed: over 24 h where no
+ * hour is without sun). */
 double wb_temperature_factor(const WbChemistry *chemistry, double bank_c);
 double wb_rate_factor(double capacity_ah, double rated_hours, double peukert, double current_a);
 
@@ -53,13 +60,16 @@ double wb_usable_wh(const WbStorage *storage, const WbChemistry *chemistry, int 
                     int parallel, double bank_c, double dark_wh, double dark_h);
 
 /* Hours a bank of one string lasts at a constant current (Peukert in the form that reproduces the
- * rating: t = H (C / (I H))^k), to a depth 0..1. */
+ * rating: t = H (C / (I H))^k), to a depth 0..1. Infinite without a current. */
 double wb_peukert_hours(double capacity_ah, double rated_hours, double peukert, double current_a,
                         double depth);
 
+/* By the curve at load_w / continuous_w, flat beyond its ends; kept within 0.01..1. */
 double wb_inverter_efficiency(const WbInverter *inverter, double load_w);
 double wb_depth_limit(const WbStorage *storage, const WbChemistry *chemistry);
 double wb_peukert_exponent(const WbStorage *storage, const WbChemistry *chemistry);
-double wb_charge_v(const WbStorage *storage, const WbChemistry *chemistry); /* of one part */
+/* Absorption volts of one part; missing: the chemistry's volts per cell x round(nominal / cell V).
+ */
+double wb_charge_v(const WbStorage *storage, const WbChemistry *chemistry);
 
 #endif
