@@ -10,7 +10,7 @@
 int wb_currency_decimals(const char *currency);
 
 /* Into the brief's currency, rounded half up; false when the brief has no rate for it or the sum is
- * beyond 2^53 minor units. *converted_minor is then untouched. */
+ * beyond 2^51 minor units. *converted_minor is then untouched. */
 bool wb_money_convert(const WbBrief *brief, int64_t minor, const char *currency,
                       int64_t *converted_minor);
 

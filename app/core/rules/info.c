@@ -1,0 +1,127 @@
+/* The published table of rules: one row each, in the published order. */
+#include "finding.h"
+
+#define PRACTICE "common practice"
+#define RATING "data sheet of the part; common practice"
+#define LIMIT "limit of the brief; common practice"
+
+static const WbRuleInfo table[WB_N_RULES] = {
+    {WB_RULE_NO_PRICE, "no-price", "parts", WB_SIDE_JOINT, WB_STOP,
+     "parts to be bought without a usable offer = 0", PRACTICE},
+    {WB_RULE_ROOF_FIT, "roof-fit", "panels", WB_SIDE_ARRAY, WB_STOP,
+     "panels <= the most that can be laid, each turned by 0 or 90 degrees; broken when more are "
+     "proved impossible; a note while the limit is off",
+     LIMIT},
+    {WB_RULE_ROOF_UNDECIDED, "roof-undecided", "panels", WB_SIDE_ARRAY, WB_STOP,
+     "panels <= the most laid out; broken when the search ended between a layout and a proof; a "
+     "note while the limit is off",
+     LIMIT},
+    {WB_RULE_ROOF_LOAD, "roof-load", "kg", WB_SIDE_ARRAY, WB_STOP,
+     "panels x (panel + mount) <= load the roof takes", LIMIT},
+    {WB_RULE_CONTROLLER_SHARE, "controller-share", "strings", WB_SIDE_ARRAY, WB_STOP,
+     "strings left over when shared evenly among the controllers = 0", PRACTICE},
+    {WB_RULE_SYSTEM_VOLTAGE, "system-voltage", "V", WB_SIDE_ARRAY, WB_STOP,
+     "series x Voc x (1 + Voc coefficient x (design cold - 25 C)) <= panel's maximum system "
+     "voltage; without a coefficient the table factor",
+     "NFPA 70 (NEC) 690.7(A), table factors from memory"},
+    {WB_RULE_COLD_VOC, "cold-voc", "V", WB_SIDE_ARRAY, WB_STOP,
+     "series x Voc x (1 + Voc coefficient x (design cold - 25 C)) <= controller's highest input "
+     "voltage; without a coefficient the table factor",
+     "NFPA 70 (NEC) 690.7(A), table factors from memory"},
+    {WB_RULE_PV_CURRENT, "pv-current", "A", WB_SIDE_ARRAY, WB_STOP,
+     "1.25 x Isc x strings of one controller <= controller's highest input current",
+     "NFPA 70 (NEC) 690.8(A)(1)"},
+    {WB_RULE_HOT_VMP, "hot-vmp", "V", WB_SIDE_ARRAY, WB_STOP,
+     "series x (Vmp + Voc x Voc coefficient x (hottest cell - 25 C)) >= charging voltage + "
+     "controller's headroom; without a coefficient -0.45 %/K of Vmp",
+     PRACTICE},
+    {WB_RULE_PWM_MATCH, "pwm-match", "%", WB_SIDE_ARRAY, WB_CAUTION,
+     "PWM: 100 x (1 - charging voltage / hot Vmp of the string) <= 10", PRACTICE},
+    {WB_RULE_ARRAY_WATTS, "array-watts", "W", WB_SIDE_ARRAY, WB_STOP,
+     "array W of one controller <= array W its maker allows at 12 V x system V / 12", RATING},
+    {WB_RULE_OUTPUT_CLIPPED, "output-clipped", "W", WB_SIDE_ARRAY, WB_NOTE,
+     "array W of one controller (PWM: strings x Imp x bank V) <= rated output A x bank V", RATING},
+    {WB_RULE_STRING_FUSE, "string-fuse", "A", WB_SIDE_ARRAY, WB_CAUTION,
+     "(strings of one controller - 1) x 1.25 x Isc <= panel's series fuse; above it one fuse per "
+     "string",
+     "NFPA 70 (NEC) 690.9(A), from memory"},
+    {WB_RULE_CONTROLLER_BUS, "controller-bus", "V", WB_SIDE_ARRAY, WB_STOP,
+     "system V = one the controller charges, the nearest", RATING},
+    {WB_RULE_CHARGE_PROFILE, "charge-profile", "profiles", WB_SIDE_ARRAY, WB_STOP,
+     "controller has a profile for the chemistry, or a free one", RATING},
+
+    {WB_RULE_BANK_SYSTEM, "bank-system", "V", WB_SIDE_BANK, WB_STOP,
+     "system V <= series x part V <= 1.07 x system V, of a system V the brief tries, the nearest",
+     PRACTICE},
+    {WB_RULE_BANK_SERIES, "bank-series", "batteries", WB_SIDE_BANK, WB_STOP,
+     "batteries in series <= maker's limit", RATING},
+    {WB_RULE_BANK_PARALLEL, "bank-parallel", "batteries", WB_SIDE_BANK, WB_STOP,
+     "strings in parallel <= maker's limit", RATING},
+    {WB_RULE_BAY_FIT, "bay-fit", "batteries", WB_SIDE_BANK, WB_STOP,
+     "batteries stand upright in the bay, each turned by 0 or 90 degrees; where that is not "
+     "proved the limit is one less; a note while the limit is off",
+     LIMIT},
+    {WB_RULE_NO_INVERTER, "no-inverter", "inverters", WB_SIDE_BANK, WB_STOP,
+     "AC loads in use need one inverter", PRACTICE},
+    {WB_RULE_INVERTER_BUS, "inverter-bus", "V", WB_SIDE_BANK, WB_STOP,
+     "system V = inverter's input V", RATING},
+    {WB_RULE_INVERTER_WINDOW, "inverter-window", "V", WB_SIDE_BANK, WB_STOP,
+     "charging voltage of the bank <= inverter's highest input", RATING},
+    {WB_RULE_INVERTER_CONTINUOUS, "inverter-continuous", "W", WB_SIDE_BANK, WB_STOP,
+     "AC peak of what may run together <= continuous W", RATING},
+    {WB_RULE_INVERTER_SURGE, "inverter-surge", "W", WB_SIDE_BANK, WB_STOP,
+     "AC peak while the load that adds most starts <= surge W", RATING},
+    {WB_RULE_WAVEFORM, "waveform", "pure sine outputs", WB_SIDE_BANK, WB_STOP,
+     "a load that needs a pure sine needs one such output", PRACTICE},
+    {WB_RULE_INVERTER_DRAW, "inverter-draw", "A", WB_SIDE_BANK, WB_STOP,
+     "continuous W / efficiency at full load / bank V <= strings x discharge limit", RATING},
+    {WB_RULE_PEAK_DRAW, "peak-draw", "A", WB_SIDE_BANK, WB_STOP,
+     "(DC peak W + AC peak W / efficiency) / bank V <= strings x discharge limit, and with one "
+     "load starting <= strings x limit for seconds; told is the pair nearer its limit",
+     RATING},
+    {WB_RULE_COLD_CHARGE, "cold-charge", "C", WB_SIDE_BANK, WB_CAUTION,
+     "design cold >= lowest charging temperature, unless the battery warms itself",
+     "cell data sheets: lithium iron phosphate charges at 0 to 60 C; common practice"},
+    {WB_RULE_FREEZING, "freezing", "C", WB_SIDE_BANK, WB_CAUTION,
+     "design cold >= freezing point of the electrolyte at the depth limit",
+     "TM 10-6140-200-14 table 1-1"},
+    {WB_RULE_VENTILATION, "ventilation", "m3/h", WB_SIDE_BANK, WB_CAUTION,
+     "air needed 0.05 x cells x I_gas x Ah / 1000 = 0, I_gas 20 mA/Ah vented, 8 valve-regulated; "
+     "a caution where people sleep, else a note",
+     "IEC 62485-2, boost charging, from memory"},
+    {WB_RULE_AUTONOMY, "autonomy", "days", WB_SIDE_BANK, WB_STOP,
+     "usable capacity / daily need at the terminals >= target, worst month in use", LIMIT},
+
+    {WB_RULE_DCDC_SOURCE, "dcdc-source", "V", WB_SIDE_DCDC, WB_STOP,
+     "alternator V (0: none, or never driven) = charger's input V", RATING},
+    {WB_RULE_DCDC_BUS, "dcdc-bus", "V", WB_SIDE_DCDC, WB_STOP, "system V = charger's output V",
+     RATING},
+    {WB_RULE_DCDC_PROFILE, "dcdc-profile", "profiles", WB_SIDE_DCDC, WB_STOP,
+     "charger has a profile for the chemistry, or a free one", RATING},
+    {WB_RULE_DCDC_ALTERNATOR, "dcdc-alternator", "A", WB_SIDE_DCDC, WB_CAUTION,
+     "output A x output V / efficiency / input V <= alternator A / 2", PRACTICE},
+
+    {WB_RULE_CHARGE_MAXIMUM, "charge-maximum", "A", WB_SIDE_JOINT, WB_STOP,
+     "solar A + DC-DC A <= strings x charging limit; solar A = min(array W x efficiency / bank V, "
+     "rated output), PWM min(strings x Imp, rated output)",
+     RATING},
+    {WB_RULE_CHARGE_MINIMUM, "charge-minimum", "A", WB_SIDE_JOINT, WB_CAUTION,
+     "solar A + DC-DC A >= strings x recommended minimum", RATING},
+    {WB_RULE_SUPPLY, "supply", "Wh/day", WB_SIDE_JOINT, WB_STOP,
+     "supply >= need, worst month in use", PRACTICE},
+    {WB_RULE_MONEY, "money", "minor units", WB_SIDE_JOINT, WB_STOP,
+     "parts + shipping + allowance <= limit; a note while the limit is off", LIMIT},
+    {WB_RULE_WEIGHT, "weight", "kg", WB_SIDE_JOINT, WB_STOP,
+     "weight of all parts and mounts <= limit; a note while the limit is off", LIMIT},
+};
+
+const WbRuleInfo *wb_rule_info(WbRule rule)
+{
+    return &table[rule];
+}
+
+const char *wb_severity_name(WbSeverity severity)
+{
+    static const char *const names[] = {"note", "caution", "stop"};
+    return names[severity];
+}

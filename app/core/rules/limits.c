@@ -1,0 +1,72 @@
+/* The limits and targets of the brief: roof, bay, money, weight, autonomy, supply. */
+#include "compare.h"
+
+/* At most `most` were laid out and more than `bound` is proved impossible; between them the fit is
+ * undecided, which is the next rule's to say. */
+WbFinding wb_rule_roof_fit(const WbBrief *brief, const WbRoofFit *fit, int n_panels)
+{
+    int limit = n_panels <= fit->most ? fit->most : fit->bound;
+    return wb_finding_at_most(WB_RULE_ROOF_FIT, n_panels, limit, wb_limit_severity(brief->roof_on));
+}
+
+WbFinding wb_rule_roof_undecided(const WbBrief *brief, const WbRoofFit *fit, int n_panels)
+{
+    if (n_panels <= fit->most || n_panels > fit->bound)
+        return wb_finding_idle(WB_RULE_ROOF_UNDECIDED);
+    return wb_finding_at_most(WB_RULE_ROOF_UNDECIDED, n_panels, fit->most,
+                              wb_limit_severity(brief->roof_on));
+}
+
+/* Whole grams, so that a sum typed as a limit is met and not missed by a rounding. */
+static int64_t whole_g(const WbPanel *panel)
+{
+    return llround(panel->part.weight_kg * 1000) + llround(panel->mount_kg * 1000);
+}
+
+WbFinding wb_rule_roof_load(const WbBrief *brief, const WbPanel *panel, int n_panels)
+{
+    if (isnan(brief->roof.max_load_kg))
+        return wb_finding_idle(WB_RULE_ROOF_LOAD);
+    return wb_finding_at_most(WB_RULE_ROOF_LOAD, (double)(n_panels * whole_g(panel)) / 1000,
+                              brief->roof.max_load_kg, WB_STOP);
+}
+
+/* A fit that was not decided counts as none: a kit is never called working on a guess. */
+WbFinding wb_rule_bay_fit(const WbBrief *brief, WbFitAnswer answer, int n_batteries)
+{
+    if (brief->bay.length_mm == 0)
+        return wb_finding_idle(WB_RULE_BAY_FIT);
+    int most = answer == WB_FITS ? n_batteries : n_batteries - 1;
+    return wb_finding_at_most(WB_RULE_BAY_FIT, n_batteries, most, wb_limit_severity(brief->bay_on));
+}
+
+WbFinding wb_rule_autonomy(const WbBrief *brief, double autonomy_days, int worst_month)
+{
+    WbFinding finding =
+        wb_finding_at_least(WB_RULE_AUTONOMY, autonomy_days, brief->autonomy_target_days, WB_STOP);
+    finding.month = worst_month;
+    return finding;
+}
+
+WbFinding wb_rule_supply(double supply_wh, double need_wh, int worst_month)
+{
+    WbFinding finding = wb_finding_at_least(WB_RULE_SUPPLY, supply_wh, need_wh, WB_STOP);
+    finding.month = worst_month;
+    return finding;
+}
+
+WbFinding wb_rule_money(const WbBrief *brief, int64_t cost_minor)
+{
+    if (isnan(brief->money_minor.value))
+        return wb_finding_idle(WB_RULE_MONEY);
+    return wb_finding_at_most(WB_RULE_MONEY, (double)cost_minor, brief->money_minor.value,
+                              wb_limit_severity(brief->money_minor.on));
+}
+
+WbFinding wb_rule_weight(const WbBrief *brief, int64_t weight_g)
+{
+    if (isnan(brief->weight_kg.value))
+        return wb_finding_idle(WB_RULE_WEIGHT);
+    return wb_finding_at_most(WB_RULE_WEIGHT, (double)weight_g / 1000, brief->weight_kg.value,
+                              wb_limit_severity(brief->weight_kg.on));
+}

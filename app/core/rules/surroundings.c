@@ -1,0 +1,43 @@
+/* What cold and air do to the bank, and the bank to the air. Cold is the design cold wherever the
+ * bank stands: a parked vehicle is not heated, and the system stays connected. */
+#include "compare.h"
+
+/* IEC 62485-2, boost charging, mA per Ah (from memory). */
+#define GAS_VENTED_MA_AH 20.0
+#define GAS_VALVE_REGULATED_MA_AH 8.0
+
+WbFinding wb_rule_cold_charge(const WbSite *site, double design_cold_c, const WbStorage *storage,
+                              const WbChemistry *chemistry)
+{
+    if (isnan(chemistry->min_charge_c) || storage->heated)
+        return wb_finding_idle(WB_RULE_COLD_CHARGE);
+    return wb_finding_of(WB_RULE_COLD_CHARGE, design_cold_c, chemistry->min_charge_c,
+                         design_cold_c >= chemistry->min_charge_c, WB_CAUTION);
+}
+
+/* A caution, not a stop: a bank that is kept charged freezes far below this. */
+WbFinding wb_rule_freezing(const WbSite *site, double design_cold_c, const WbStorage *storage,
+                           const WbChemistry *chemistry)
+{
+    if (chemistry->freezing_by_depth.n == 0)
+        return wb_finding_idle(WB_RULE_FREEZING);
+    double freezing_c =
+        wb_curve_at(&chemistry->freezing_by_depth, wb_depth_limit(storage, chemistry));
+    return wb_finding_of(WB_RULE_FREEZING, design_cold_c, freezing_c, design_cold_c >= freezing_c,
+                         WB_CAUTION);
+}
+
+/* IEC 62485-2: Q = 0.05 x n x I_gas x C x 1e-3 m3/h, n cells in series, I_gas in mA per Ah, C of
+ * all strings. The brief names no vent, so any need is told. */
+WbFinding wb_rule_ventilation(const WbSite *site, const WbStorage *storage,
+                              const WbChemistry *chemistry, int series, int parallel)
+{
+    if (chemistry->gassing == WB_GAS_NONE || !(chemistry->cell_v > 0))
+        return wb_finding_idle(WB_RULE_VENTILATION);
+    double gas_ma_ah =
+        chemistry->gassing == WB_GAS_VENTED ? GAS_VENTED_MA_AH : GAS_VALVE_REGULATED_MA_AH;
+    double cells = round(storage->nominal_v / chemistry->cell_v) * series;
+    double flow_m3_h = 0.05 * cells * gas_ma_ah * storage->capacity_ah * parallel * 1e-3;
+    return wb_finding_at_most(WB_RULE_VENTILATION, flow_m3_h, 0,
+                              site->sleeping_space ? WB_CAUTION : WB_NOTE);
+}
