@@ -58,7 +58,7 @@ static bool grow(WbBest *best)
     return true;
 }
 
-bool wb_best_offer(WbBest *best, const WbKit *kit, double score)
+bool wb_best_put(WbBest *best, const WbKit *kit, double score)
 {
     WbBestKit offer = {.kit = *kit, .score = score};
     if (best->n < best->most) {

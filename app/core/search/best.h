@@ -17,7 +17,7 @@ typedef struct {
 
 void wb_best_init(WbBest *best, const WbProblem *problem, size_t most);
 /* Higher score first; equal scores by wb_kit_compare. False: out of memory. */
-bool wb_best_offer(WbBest *best, const WbKit *kit, double score);
+bool wb_best_put(WbBest *best, const WbKit *kit, double score);
 /* Best first; the heap is spent. */
 void wb_best_sort(WbBest *best);
 void wb_best_free(WbBest *best);

@@ -140,7 +140,7 @@ static WbStatus take(Search *search, const WbHalf *array, const WbHalf *bank, co
     double u[WB_N_CRITERIA];
     double score = wb_score(search->problem, figures, u);
     search->ranking->feasible++;
-    if (!wb_best_offer(&search->best, &kit, score))
+    if (!wb_best_put(&search->best, &kit, score))
         return WB_NO_MEMORY;
     return wb_front_offer(&search->front, &kit, figures);
 }

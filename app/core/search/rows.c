@@ -38,7 +38,7 @@ static WbStatus fill_front(const WbProblem *problem, const WbFront *front, size_
     for (size_t i = 0; i < front->n_front && status == WB_OK; i++) {
         WbVerdict verdict;
         wb_judge(problem, &front->kits[i].kit, &verdict);
-        if (!wb_best_offer(&order, &front->kits[i].kit, verdict.score))
+        if (!wb_best_put(&order, &front->kits[i].kit, verdict.score))
             status = WB_NO_MEMORY;
     }
     if (status == WB_OK) {
