@@ -352,12 +352,13 @@ void gen_fill(Gen *gen, WbRandom *random, const GenSize *size)
     fill_brief(gen, random, size);
 }
 
-static void swap_bytes(void *a, void *b, size_t size)
+static void swap_bytes(char *a, char *b, size_t size)
 {
-    char held[sizeof(WbStorage) > sizeof(WbInverter) ? sizeof(WbStorage) : sizeof(WbInverter)];
-    memcpy(held, a, size);
-    memcpy(a, b, size);
-    memcpy(b, held, size);
+    for (size_t i = 0; i < size; i++) {
+        char held = a[i];
+        a[i] = b[i];
+        b[i] = held;
+    }
 }
 
 static void shuffle(WbRandom *random, void *records, size_t n, size_t size)
