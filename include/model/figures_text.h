@@ -9,6 +9,8 @@
 char *wb_text_number(double value, int decimals);
 /* As a person types it: shortest text that reads back the same, decimal point. */
 char *wb_text_plain(double value);
+/* As a JSON string, quoted and escaped. */
+char *wb_text_json(const char *text);
 /* Reads "1250", "12.5", "12,5"; surrounding space allowed, nothing else. */
 gboolean wb_text_read_number(const char *text, double *value);
 const char *wb_text_month(int month); /* 0: "January" */

@@ -1,0 +1,113 @@
+#include "result.h"
+#include "brief_file.h"
+#include "database.h"
+#include "store_error.h"
+
+struct WbResult {
+    gatomicrefcount references;
+    WbBriefFile *file;
+    WbCatalogueView *view;
+    WbProblem *problem;
+    WbRanking ranking;
+    double seconds;
+};
+
+/* Stopped is no failure: no error. */
+static WbResult *give_up(WbResult *result, WbStatus status, GError **error)
+{
+    if (status != WB_STOPPED)
+        g_set_error_literal(error, WB_STORE_ERROR, WB_STORE_ERROR_VALUE,
+                            wb_status_describe(status));
+    wb_result_unref(result);
+    return NULL;
+}
+
+WbResult *wb_result_make(WbBriefFile *file, WbCatalogueView *view, const WbRankOptions *options,
+                         WbControl *control, GError **error)
+{
+    gint64 begun_us = g_get_monotonic_time();
+    WbRankOptions usual = wb_rank_options_default();
+    WbResult *result = g_new0(WbResult, 1);
+    g_atomic_ref_count_init(&result->references);
+    result->file = wb_brief_file_ref(file);
+    result->view = wb_catalogue_view_ref(view);
+    WbStatus status = wb_problem_new(wb_brief_file_brief(file), wb_catalogue_view_get(view),
+                                     control, &result->problem);
+    if (status == WB_OK)
+        status = wb_rank(result->problem, options ? options : &usual, control, &result->ranking);
+    if (status != WB_OK)
+        return give_up(result, status, error);
+    result->seconds = (double)(g_get_monotonic_time() - begun_us) / 1e6;
+    return result;
+}
+
+WbResult *wb_result_ref(WbResult *result)
+{
+    g_atomic_ref_count_inc(&result->references);
+    return result;
+}
+
+void wb_result_unref(WbResult *result)
+{
+    if (!g_atomic_ref_count_dec(&result->references))
+        return;
+    wb_ranking_free(&result->ranking);
+    if (result->problem)
+        wb_problem_free(result->problem);
+    wb_catalogue_view_unref(result->view);
+    wb_brief_file_unref(result->file);
+    g_free(result);
+}
+
+const WbProblem *wb_result_get_problem(const WbResult *result)
+{
+    return result->problem;
+}
+
+const WbRanking *wb_result_get_ranking(const WbResult *result)
+{
+    return &result->ranking;
+}
+
+const WbBrief *wb_result_get_brief(const WbResult *result)
+{
+    return result->problem->brief;
+}
+
+const WbCatalogue *wb_result_get_catalogue(const WbResult *result)
+{
+    return result->problem->catalogue;
+}
+
+double wb_result_get_seconds(const WbResult *result)
+{
+    return result->seconds;
+}
+
+static gboolean choose(const WbResult *result, const char *kit_id, WbKit *kit)
+{
+    if (kit_id && *kit_id && wb_kit_parse(result->problem, kit_id, kit))
+        return TRUE;
+    if (result->ranking.n_top == 0)
+        return FALSE;
+    *kit = result->ranking.top[0].kit;
+    return TRUE;
+}
+
+gboolean wb_result_judge(const WbResult *result, const char *kit_id, WbVerdict *verdict)
+{
+    WbKit kit;
+    if (!choose(result, kit_id, &kit))
+        return FALSE;
+    wb_judge(result->problem, &kit, verdict);
+    return TRUE;
+}
+
+gboolean wb_result_kit_id(const WbResult *result, const char *kit_id, char text[WB_KIT_ID])
+{
+    WbKit kit;
+    if (!choose(result, kit_id, &kit))
+        return FALSE;
+    wb_kit_id(result->problem, &kit, text);
+    return TRUE;
+}
