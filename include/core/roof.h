@@ -12,22 +12,30 @@ typedef struct {
     int64_t x_mm, y_mm, length_mm, width_mm; /* x along the roof's length; from its left front */
 } WbRect;
 
+/* A node is about a thousand visits of a grid point, some microseconds: one look at a small roof's
+ * bound, a part of one on a large roof. */
 #define WB_ROOF_NODES 200000 /* the budget a ranking uses */
 
 typedef struct {
     int most;       /* panels in the best layout found */
     int bound;      /* no layout has more than this; most == bound: proved */
     WbRect *layout; /* most rectangles, panels' true outlines */
+    int at_most;    /* as asked: where bound == at_most, nothing is said of more panels */
     uint64_t nodes; /* spent */
 } WbRoofFit;
 
-/* The most panels of one size, searched up to at_most (answers most <= at_most; if at_most fit, the
- * bound is at_most). Lengths 1..100000 mm, else WB_BAD_INPUT. WB_STOPPED: fit is untouched. */
+/* The most panels of one size, searched up to at_most >= 0 (answers most <= at_most; if at_most
+ * fit, the bound is at_most). WB_OK also where the budget ran out: then most < bound.
+ * WB_BAD_INPUT: a length outside 1..100000 mm, a margin or gap outside 0..100000 mm, an obstacle's
+ * length or width outside 1..1000000 mm, its clearance outside 0..1000000 mm, its x or y beyond
+ * +-1000000 mm. An obstacle may stand partly or wholly outside the outline.
+ * WB_STOPPED, WB_NO_MEMORY: fit is untouched. Free the fit after WB_OK. */
 WbStatus wb_roof_most(const WbRoof *roof, int64_t panel_length_mm, int64_t panel_width_mm,
                       int at_most, uint64_t node_budget, WbControl *control, WbRoofFit *fit);
 void wb_roof_fit_free(WbRoofFit *fit);
 
 typedef enum { WB_FITS, WB_FITS_NOT, WB_FIT_UNDECIDED } WbFitAnswer;
+/* Of n_panels beyond at_most nothing is claimed unless fewer were proved not to fit. */
 WbFitAnswer wb_roof_answer(const WbRoofFit *fit, int n_panels);
 
 /* Independent checker: inside the margins, clear of obstacles, gaps kept, right sizes. On failure
@@ -35,11 +43,13 @@ WbFitAnswer wb_roof_answer(const WbRoofFit *fit, int n_panels);
 bool wb_roof_layout_ok(const WbRoof *roof, int64_t panel_length_mm, int64_t panel_width_mm,
                        const WbRect *layout, int n, int *first_bad);
 
-/* Outline less margin and obstacles with their clearance, exact, mm2. */
+/* Outline less margin and obstacles with their clearance, exact, mm2. 0 where the roof is not valid
+ * (see wb_roof_most). */
 int64_t wb_roof_clear_mm2(const WbRoof *roof);
 
 /* Storage bay: N equal boxes side by side, upright, turned by 0 or 90 degrees about the vertical.
- * The same three answers; a bay of zero size is not checked (WB_FITS). */
+ * The same three answers; a bay of zero size is not checked (WB_FITS). Lengths that are not
+ * positive or beyond 100000 mm, and a stop: WB_FIT_UNDECIDED. */
 WbFitAnswer wb_bay_answer(const WbBay *bay, int64_t length_mm, int64_t width_mm, int64_t height_mm,
                           int n, uint64_t node_budget, WbControl *control);
 

@@ -1,0 +1,224 @@
+#include "branch.h"
+#include <stdlib.h>
+#include <string.h>
+
+enum {
+    ROOT_EVALUATIONS = 4000,
+    NODE_EVALUATIONS = 60,
+    ROUND = 20, /* evaluations between greedies */
+    LEVEL_BYTES_MAX = 1 << 27,
+};
+
+void wb_roof_search_free(WbRoofSearch *search)
+{
+    for (int i = 0; search->level && i < search->n_levels; i++) {
+        free(search->level[i].open);
+        free(search->level[i].weight);
+    }
+    free(search->level);
+    free(search->best_place);
+    free(search->picked);
+    free(search->scratch);
+    free(search->queue);
+    wb_weights_free(&search->weights);
+}
+
+WbStatus wb_roof_search_init(WbRoofSearch *search, const WbRoofGrid *grid)
+{
+    int places = wb_grid_places(grid), room = search->at_most;
+    search->grid = grid;
+    search->root_bound = room;
+    search->n_levels = room + 1;
+    search->level = calloc(search->n_levels, sizeof *search->level);
+    search->best_place = malloc((room + 1) * sizeof *search->best_place);
+    search->picked = malloc((room + 1) * sizeof *search->picked);
+    search->scratch = malloc(places);
+    search->queue = malloc(places * sizeof *search->queue);
+    if (!search->level || !search->best_place || !search->picked || !search->scratch ||
+        !search->queue)
+        return WB_NO_MEMORY;
+    return wb_weights_init(&search->weights, grid);
+}
+
+static bool spend(WbRoofSearch *search, uint64_t steps)
+{
+    search->steps += steps;
+    if (wb_control_stopped(search->control))
+        search->status = WB_STOPPED;
+    else if (search->steps > search->step_budget)
+        search->status = WB_BUDGET;
+    return search->status == WB_OK;
+}
+
+static bool all_found(const WbRoofSearch *search)
+{
+    return search->best >= search->at_most;
+}
+
+static void keep_best(WbRoofSearch *search, int n)
+{
+    if (n <= search->best)
+        return;
+    search->best = n;
+    memcpy(search->best_place, search->picked, n * sizeof *search->picked);
+}
+
+void wb_roof_search_corners(WbRoofSearch *search)
+{
+    const WbRoofGrid *grid = search->grid;
+    for (int way = 0; way < WB_GREEDY_CORNERS && !all_found(search); way++) {
+        memcpy(search->scratch, grid->open, wb_grid_places(grid));
+        keep_best(search,
+                  wb_greedy_corner(grid, search->scratch, way, search->picked, search->at_most));
+        if (!spend(search, grid->points))
+            return;
+    }
+}
+
+static void greedy_weights(WbRoofSearch *search, int depth, bool from_back)
+{
+    memcpy(search->scratch, search->level[depth].open, wb_grid_places(search->grid));
+    int n = wb_greedy_weights(&search->weights, search->scratch, from_back, search->queue,
+                              search->picked + depth, search->at_most - depth);
+    keep_best(search, depth + n);
+}
+
+/* The bound of this subproblem in whole panels, after as many evaluations as it takes to close it
+ * or as seem worth while. Closes places and finds layouts on the way. */
+static int settle(WbRoofSearch *search, int depth)
+{
+    WbWeights *weights = &search->weights;
+    wb_weights_restart(weights, search->level[depth].weight, search->level[depth].open);
+    int evaluations = depth ? NODE_EVALUATIONS : ROOT_EVALUATIONS;
+    for (int k = 1; k <= evaluations; k++) {
+        wb_weights_evaluate(weights);
+        int need = search->best + 1 - depth;
+        if (weights->total < need * WB_WEIGHT_ONE)
+            break;
+        if (k % ROUND == 0 || k == ROUND / 2 || k == evaluations) {
+            greedy_weights(search, depth, k / ROUND % 2);
+            if (all_found(search))
+                break;
+            need = search->best + 1 - depth;
+            wb_weights_close(weights, need);
+        }
+        if (!spend(search, 4 * (uint64_t)search->grid->points) || k == evaluations ||
+            !wb_weights_step(weights, need))
+            break;
+    }
+    return (int)(weights->best / WB_WEIGHT_ONE);
+}
+
+/* The heaviest point, or one under an open place where no weight is left. -1: no place is open. */
+static int branching_point(const WbRoofSearch *search, int depth)
+{
+    const WbRoofGrid *grid = search->grid;
+    const WbBranchLevel *level = &search->level[depth];
+    int heaviest = 0;
+    for (int point = 1; point < grid->points; point++)
+        if (level->weight[point] > level->weight[heaviest])
+            heaviest = point;
+    if (level->weight[heaviest] > 0)
+        return heaviest;
+    for (int place = 0; place < wb_grid_places(grid); place++)
+        if (level->open[place])
+            return place % grid->points;
+    return -1;
+}
+
+/* Open places over a point into `over`; answers how many. */
+static int places_over(const WbRoofGrid *grid, const uint8_t *open, int point, int *over)
+{
+    int column = point % grid->x.n, row = point / grid->x.n, n = 0;
+    for (int turn = 0; turn < grid->turns; turn++)
+        for (int j = grid->y.from[turn][row]; j <= row; j++)
+            for (int i = grid->x.from[turn][column]; i <= column; i++) {
+                int place = turn * grid->points + j * grid->x.n + i;
+                if (open[place])
+                    over[n++] = place;
+            }
+    return n;
+}
+
+static bool open_level(WbRoofSearch *search, int depth)
+{
+    WbBranchLevel *level = &search->level[depth];
+    size_t places = wb_grid_places(search->grid), points = search->grid->points;
+    size_t bytes = places + points * sizeof *level->weight;
+    if (level->open)
+        return true;
+    if (bytes * (depth + 1) > LEVEL_BYTES_MAX) {
+        search->status = WB_BUDGET;
+        return false;
+    }
+    level->open = malloc(places);
+    level->weight = malloc(points * sizeof *level->weight);
+    if (!level->open || !level->weight)
+        search->status = WB_NO_MEMORY;
+    return search->status == WB_OK;
+}
+
+static void branch(WbRoofSearch *search, int depth);
+
+static void take(WbRoofSearch *search, int depth, int place)
+{
+    if (!open_level(search, depth + 1))
+        return;
+    WbBranchLevel *from = &search->level[depth], *to = &search->level[depth + 1];
+    memcpy(to->open, from->open, wb_grid_places(search->grid));
+    memcpy(to->weight, from->weight, search->grid->points * sizeof *to->weight);
+    wb_grid_close(search->grid, to->open, place);
+    search->picked[depth] = place;
+    keep_best(search, depth + 1);
+    branch(search, depth + 1);
+}
+
+static void branch_at(WbRoofSearch *search, int depth, int point)
+{
+    WbBranchLevel *level = &search->level[depth];
+    int n = places_over(search->grid, level->open, point, search->queue);
+    int *over = malloc((n + 1) * sizeof *over);
+    if (!over) {
+        search->status = WB_NO_MEMORY;
+        return;
+    }
+    memcpy(over, search->queue, n * sizeof *over);
+    for (int i = 0; i < n && search->status == WB_OK && !all_found(search); i++) {
+        take(search, depth, over[i]);
+        level->open[over[i]] = 0;
+    }
+    free(over);
+}
+
+/* Where places were closed or searched, `bound` holds only for layouts better than the best. */
+static void lower_root_bound(WbRoofSearch *search, int bound)
+{
+    if (bound < search->best)
+        bound = search->best;
+    if (bound < search->root_bound)
+        search->root_bound = bound;
+}
+
+static void branch(WbRoofSearch *search, int depth)
+{
+    while (search->status == WB_OK && !all_found(search)) {
+        int bound = depth + settle(search, depth);
+        if (depth == 0)
+            lower_root_bound(search, bound);
+        if (search->status != WB_OK || bound <= search->best)
+            return;
+        int point = branching_point(search, depth);
+        if (point < 0)
+            return;
+        branch_at(search, depth, point);
+    }
+}
+
+void wb_roof_search_prove(WbRoofSearch *search, const WbRoof *roof)
+{
+    if (all_found(search) || search->status != WB_OK || !open_level(search, 0))
+        return;
+    memcpy(search->level[0].open, search->grid->open, wb_grid_places(search->grid));
+    wb_weights_from_area(search->grid, roof, search->level[0].weight);
+    branch(search, 0);
+}

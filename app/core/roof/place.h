@@ -1,0 +1,54 @@
+/* The finite set of places a panel need be tried at.
+ *
+ * Push every panel of a layout to the left and to the front until it is blocked: then its x is the
+ * usable edge or an obstacle's right edge plus a sum of panels standing before it, and its y
+ * likewise (normal patterns: Herz 1972; Christofides & Whitlock 1977; from memory).
+ *
+ * The gap stands between panels only. So each panel is grown by one gap on its right and back
+ * side; two panels keep their gap exactly when the grown ones do not overlap. Against the edge and
+ * against obstacles the true outline counts. */
+#ifndef WB_ROOF_PLACE_H
+#define WB_ROOF_PLACE_H
+
+#include "outline.h"
+
+enum {
+    WB_GRID_POINTS_MAX = 1 << 18, /* beyond this the fine grid is not searched */
+    WB_GRID_THIN_LINES = 512,     /* lines each way of the thin grid at most */
+};
+
+/* Lines at which a panel may start. `turn` 0: as given, 1: turned by 90 degrees. */
+typedef struct {
+    int n;
+    int64_t *at_mm; /* ascending, from the usable edge */
+    int *end[2];    /* [turn][i]: first line at or past the end of a grown panel starting at i */
+    int *from[2];   /* [turn][i]: first line at which a grown panel starts and still covers i */
+} WbAxis;
+
+/* A place is one number: turn * points + row * x.n + column. */
+typedef struct {
+    int turns; /* 1 for a square panel */
+    int64_t length_mm[2], width_mm[2];
+    WbZone usable;
+    WbAxis x, y;
+    int points;
+    uint8_t *open; /* [place]: 1 where a panel may stand, as far as edge and obstacles go */
+} WbRoofGrid;
+
+/* WB_BUDGET: too many points. `thin` keeps only rows of panels that stand alike, so that a grid
+ * always comes about; it holds good layouts but proves nothing. */
+WbStatus wb_grid_build(WbRoofGrid *grid, const WbRoof *roof, int64_t panel_length_mm,
+                       int64_t panel_width_mm, bool thin);
+void wb_grid_free(WbRoofGrid *grid);
+
+static inline int wb_grid_places(const WbRoofGrid *grid)
+{
+    return grid->turns * grid->points;
+}
+
+WbRect wb_grid_rect(const WbRoofGrid *grid, int place);
+
+/* Clears in open[] every place that overlaps `place`, itself too. */
+void wb_grid_close(const WbRoofGrid *grid, uint8_t *open, int place);
+
+#endif
