@@ -92,7 +92,7 @@ static void fill_controller(Gen *gen, WbRandom *random, WbController *controller
                                  .efficiency = mppt ? 0.97 : 1.0,
                                  .idle_w = between(random, 0.1, 1.5),
                                  .headroom_v = mppt ? 2.0 : 0.5,
-                                 .profile_adjustable = chance(random, 0.5),
+                                 .profile_adjustable = chance(random, 0.7),
                                  .profiles = "agm"};
 }
 
@@ -201,7 +201,7 @@ static void fill_offers(Gen *gen, WbRandom *random)
     size_t n = 0;
     for (size_t i = 0; i < gen->n_ids; i++)
         for (int s = 0; s < 4; s++)
-            if (chance(random, 0.55))
+            if (chance(random, 0.7))
                 gen->offer[n++] = (WbOffer){.part_id = gen->id[i],
                                             .shop_id = gen->shop[s].id,
                                             .price_minor = 100 * whole(random, 30, 600),
@@ -242,13 +242,13 @@ static void fill_place(WbRandom *random, WbSite *site)
 
 static void fill_loads(Gen *gen, WbRandom *random)
 {
-    int n = whole(random, 0, 6);
+    int n = whole(random, 0, 4);
     for (int i = 0; i < n; i++)
         gen->load[i] = (WbLoad){.name = "load",
                                 .power_w = rounded(between(random, 2.0, 120.0), 1.0),
                                 .count = whole(random, 1, 2),
-                                .ac = chance(random, 0.25),
-                                .hours_day = between(random, 0.2, 5.0),
+                                .ac = chance(random, 0.15),
+                                .hours_day = between(random, 0.2, 4.0),
                                 .duty = between(random, 0.3, 1.0),
                                 .day_part = whole(random, 0, 4),
                                 .from_h = 20.0,
@@ -295,8 +295,8 @@ static void fill_brief(Gen *gen, WbRandom *random, const GenSize *size)
         .rates = rates,
         .n_rates = 1,
         .inverter_hours_day = chance(random, 0.5) ? WB_MISSING : 4.0,
-        .autonomy_target_days = between(random, 0.5, 2.0),
-        .money_minor = {.value = 100.0 * whole(random, 500, 3000), .on = chance(random, 0.85)},
+        .autonomy_target_days = between(random, 0.2, 1.2),
+        .money_minor = {.value = 100.0 * whole(random, 800, 4000), .on = chance(random, 0.85)},
         .weight_kg = {.value = whole(random, 40, 160), .on = chance(random, 0.85)},
         .roof_on = chance(random, 0.85),
         .bay_on = chance(random, 0.7),
