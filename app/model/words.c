@@ -1,0 +1,244 @@
+/* One sentence per rule, for a kit that keeps it and for one that breaks it. */
+#include "words.h"
+
+#include "words_slots.h"
+#include <glib/gi18n-lib.h>
+
+typedef struct {
+    int decimals;
+    const char *holds, *broken;
+} Sentences;
+
+static const Sentences sentences[WB_N_RULES] = {
+    [WB_RULE_NO_PRICE] = {0, N_("Every part that has to be bought has a usable offer."),
+                          N_("No usable offer for {value} of the parts ({unpriced}); {limit} may "
+                             "lack one.")},
+    [WB_RULE_ROOF_FIT] = {0, N_("The kit has {panels}; the roof takes up to {limit}."),
+                          N_("The kit has {panels}; the roof takes no more than {limit}.")},
+    [WB_RULE_ROOF_UNDECIDED] =
+        {0, N_("The kit has {panels}; {limit} are known to fit."),
+         N_("The kit has {panels}; {limit} are known to fit and the search could not decide "
+            "whether more do.")},
+    [WB_RULE_ROOF_LOAD] = {1,
+                           N_("The panels with their mounts weigh {value} kg; the roof carries "
+                              "{limit} kg."),
+                           N_("The panels with their mounts weigh {value} kg; the roof carries "
+                              "only {limit} kg.")},
+    [WB_RULE_CONTROLLER_SHARE] = {0, N_("{strings} on {controllers} leave {value} over."),
+                                  N_("{strings} on {controllers} leave {value} over where {limit} "
+                                     "may be: each controller needs the same.")},
+    [WB_RULE_SYSTEM_VOLTAGE] = {1,
+                                N_("{string-reaches} {value} V on the coldest morning; the panel "
+                                   "is built for {limit} V."),
+                                N_("{string-reaches} {value} V on the coldest morning; the panel "
+                                   "is built for only {limit} V.")},
+    [WB_RULE_COLD_VOC] = {1,
+                          N_("{string-reaches} {value} V on the coldest morning; the controller "
+                             "takes {limit} V."),
+                          N_("{string-reaches} {value} V on the coldest morning; the controller "
+                             "takes only {limit} V and would be destroyed.")},
+    [WB_RULE_PV_CURRENT] = {1,
+                            N_("In the brightest sun the panels push up to {value} A; the "
+                               "controller takes {limit} A."),
+                            N_("In the brightest sun the panels push up to {value} A; the "
+                               "controller takes only {limit} A.")},
+    [WB_RULE_HOT_VMP] = {1,
+                         N_("In the hottest hour the string still works at {value} V; charging "
+                            "needs {limit} V."),
+                         N_("In the hottest hour the string works at only {value} V; charging "
+                            "needs {limit} V, so the bank never gets full.")},
+    [WB_RULE_PWM_MATCH] = {0,
+                           N_("Behind a PWM controller {value} % of the string's voltage is lost; "
+                              "up to {limit} % is fair."),
+                           N_("Behind a PWM controller {value} % of the string's voltage is lost; "
+                              "over {limit} % is a waste of panel.")},
+    [WB_RULE_ARRAY_WATTS] = {0,
+                             N_("{value} W of panels hang on each controller; its maker allows "
+                                "{limit} W."),
+                             N_("{value} W of panels hang on each controller; its maker allows "
+                                "only {limit} W.")},
+    [WB_RULE_OUTPUT_CLIPPED] = {0,
+                                N_("Each controller gets {value} W of panels and puts out up to "
+                                   "{limit} W."),
+                                N_("Each controller gets {value} W of panels and puts out no more "
+                                   "than {limit} W; what is above is cut off in strong sun.")},
+    [WB_RULE_STRING_FUSE] = {1,
+                             N_("A faulty string gets at most {value} A from the others; the "
+                                "panel stands {limit} A."),
+                             N_("A faulty string gets up to {value} A from the others; the panel "
+                                "stands {limit} A, so every string needs its own fuse.")},
+    [WB_RULE_CONTROLLER_BUS] = {0,
+                                N_("The bank makes a {value} V system; the controller is made for "
+                                   "{controller-v} V."),
+                                N_("The bank makes a {value} V system; the controller is made for "
+                                   "{controller-v} V.")},
+    [WB_RULE_CHARGE_PROFILE] = {0, N_("The controller can be set to charge {chemistry}."),
+                                N_("The controller cannot be set to charge {chemistry}; its "
+                                   "voltages would harm the bank.")},
+    [WB_RULE_BANK_SYSTEM] = {1, N_("The bank's {value} V make a {limit} V system."),
+                             N_("The bank makes {value} V; the systems you allow are {allowed-v} "
+                                "V.")},
+    [WB_RULE_BANK_SERIES] = {0, N_("{value} in series; the battery's maker allows {limit}."),
+                             N_("{value} in series; the battery's maker allows only {limit}.")},
+    [WB_RULE_BANK_PARALLEL] = {0, N_("{value} in parallel; the battery's maker allows {limit}."),
+                               N_("{value} in parallel; the battery's maker allows only {limit}.")},
+    [WB_RULE_BAY_FIT] = {0, N_("All {value} of the batteries stand in the bay of {bay}."),
+                         N_("The bank needs {value} batteries; no more than {limit} were found to "
+                            "stand in the bay of {bay}.")},
+    [WB_RULE_NO_INVERTER] = {0,
+                             N_("The AC loads draw up to {peak-ac-w} W and there is an inverter "
+                                "for them."),
+                             N_("The AC loads draw up to {peak-ac-w} W and there is no inverter "
+                                "for them.")},
+    [WB_RULE_INVERTER_BUS] = {0,
+                              N_("The bank makes a {value} V system; the inverter runs on {limit} "
+                                 "V."),
+                              N_("The bank makes a {value} V system; the inverter runs on {limit} "
+                                 "V.")},
+    [WB_RULE_INVERTER_WINDOW] = {1,
+                                 N_("While it charges the bank stands at {value} V; the inverter "
+                                    "takes up to {limit} V."),
+                                 N_("While it charges the bank stands at {value} V; the inverter "
+                                    "takes only {limit} V and would switch off.")},
+    [WB_RULE_INVERTER_CONTINUOUS] = {0,
+                                     N_("The AC loads that run together draw {value} W; the "
+                                        "inverter carries {limit} W."),
+                                     N_("The AC loads that run together draw {value} W; the "
+                                        "inverter carries only {limit} W.")},
+    [WB_RULE_INVERTER_SURGE] = {0,
+                                N_("Starting, the AC loads take {value} W for a moment; the "
+                                   "inverter gives {limit} W."),
+                                N_("Starting, the AC loads take {value} W for a moment; the "
+                                   "inverter gives only {limit} W.")},
+    [WB_RULE_WAVEFORM] = {0, N_("A load needs a pure sine and the inverter makes one."),
+                          N_("A load needs a pure sine; the inverter makes a {waveform}.")},
+    [WB_RULE_INVERTER_DRAW] = {0,
+                               N_("At full load the inverter draws {value} A; the bank gives "
+                                  "{limit} A."),
+                               N_("At full load the inverter draws {value} A; the bank gives only "
+                                  "{limit} A.")},
+    [WB_RULE_PEAK_DRAW] = {0,
+                           N_("At their peak all loads draw {value} A; the bank gives {limit} A."),
+                           N_("At their peak all loads draw {value} A; the bank gives only {limit} "
+                              "A.")},
+    [WB_RULE_COLD_CHARGE] = {0,
+                             N_("{chemistry} may be charged down to {limit} °C; it gets no colder "
+                                "than {value} °C here."),
+                             N_("{chemistry} must not be charged below {limit} °C; it can get "
+                                "{value} °C here, so charging has to stop in the cold or the bank "
+                                "be warmed.")},
+    [WB_RULE_FREEZING] = {0,
+                          N_("Drawn to its limit this battery freezes at {limit} °C; it gets no "
+                             "colder than {value} °C here."),
+                          N_("Drawn to its limit this battery freezes at {limit} °C; it can get "
+                             "{value} °C here, so leave it charged in the cold.")},
+    [WB_RULE_VENTILATION] = {2,
+                             N_("Charging gives off {value} m³ of air to be replaced an hour; the "
+                                "vents carry {limit} m³."),
+                             N_("While charging, this bank gives off hydrogen and needs {value} m³ "
+                                "of fresh air an hour; the brief names {limit} m³.")},
+    [WB_RULE_AUTONOMY] = {1,
+                          N_("In {month} the bank alone carries the loads for {value} days; you "
+                             "want {limit}."),
+                          N_("In {month} the bank alone carries the loads for only {value} days; "
+                             "you want {limit}.")},
+    [WB_RULE_DCDC_SOURCE] = {0,
+                             N_("The DC-DC charger needs {limit} V from an alternator; there is "
+                                "{alternator}."),
+                             N_("The DC-DC charger needs {limit} V from an alternator; there is "
+                                "{alternator}.")},
+    [WB_RULE_DCDC_BUS] = {0,
+                          N_("The bank makes a {value} V system; the DC-DC charger puts out "
+                             "{limit} V."),
+                          N_("The bank makes a {value} V system; the DC-DC charger puts out "
+                             "{limit} V.")},
+    [WB_RULE_DCDC_PROFILE] = {0, N_("The DC-DC charger can be set to charge {chemistry}."),
+                              N_("The DC-DC charger cannot be set to charge {chemistry}; its "
+                                 "voltages would harm the bank.")},
+    [WB_RULE_DCDC_ALTERNATOR] = {0,
+                                 N_("The DC-DC charger draws {value} A; half the alternator's "
+                                    "rating is {limit} A."),
+                                 N_("The DC-DC charger draws {value} A; half the alternator's "
+                                    "rating is {limit} A, and more for hours on end overheats "
+                                    "it.")},
+    [WB_RULE_CHARGE_MAXIMUM] = {0, N_("Charging reaches {value} A; the bank takes {limit} A."),
+                                N_("Charging reaches {value} A; the bank takes only {limit} A.")},
+    [WB_RULE_CHARGE_MINIMUM] = {0,
+                                N_("Charging reaches {value} A; the bank wants at least {limit} "
+                                   "A."),
+                                N_("Charging reaches only {value} A; the bank wants at least "
+                                   "{limit} A and ages faster below.")},
+    [WB_RULE_SUPPLY] = {0, N_("In {month} {value} Wh come in a day; the loads need {limit} Wh."),
+                        N_("In {month} only {value} Wh come in a day; the loads need {limit} "
+                           "Wh.")},
+    [WB_RULE_MONEY] = {0,
+                       N_("The kit costs {value-money}; you want to spend {limit-money} at most."),
+                       N_("The kit costs {value-money}; you want to spend {limit-money} at "
+                          "most.")},
+    [WB_RULE_WEIGHT] = {1, N_("The kit weighs {value} kg; you allow {limit} kg."),
+                        N_("The kit weighs {value} kg; you allow only {limit} kg.")},
+};
+
+static const struct {
+    WbAssumption bit;
+    const char *sentence;
+} assumptions[] = {
+    {WB_ASSUMED_VOC_TABLE, N_("The data sheet of {panel} gives no temperature coefficient of the "
+                              "open-circuit voltage; the code table's factor for crystalline "
+                              "silicon was used.")},
+    {WB_ASSUMED_POWER_COEFF, N_("The data sheet of {panel} gives no temperature coefficient of "
+                                "power; -0.45 % per K was used.")},
+    {WB_ASSUMED_NOCT, N_("The data sheet of {panel} gives no NOCT; 45 °C was used.")},
+    {WB_ASSUMED_MAX_SYSTEM_V,
+     N_("The data sheet of {panel} gives no maximum system voltage; look for it on the label.")},
+    {WB_ASSUMED_SERIES_FUSE,
+     N_("The data sheet of {panel} gives no maximum series fuse; 15 A was used.")},
+    {WB_ASSUMED_PV_WATTS, N_("The data sheet of {controller} gives no maximum of panel watts.")},
+    {WB_ASSUMED_SURGE_A, N_("The data sheet of {storage} gives no current for a few seconds; the "
+                            "continuous one was used.")},
+    {WB_ASSUMED_WINDOW, N_("The data sheet of {inverter} gives no highest input voltage; ask its "
+                           "maker.")},
+    {WB_ASSUMED_VMP_COEFF, N_("The data sheet of {panel} gives no temperature coefficient of "
+                              "voltage; -0.45 % per K was used.")},
+};
+
+static bool idle(const WbFinding *finding)
+{
+    return finding->holds && isnan(finding->value);
+}
+
+/* Which figures the data sheets lack, and what stood in for them. */
+static void append_assumed(GString *text, const WbTold *told)
+{
+    for (gsize i = 0; i < G_N_ELEMENTS(assumptions); i++) {
+        if (!(told->finding->assumed & (uint32_t)assumptions[i].bit))
+            continue;
+        g_autofree char *sentence = wb_words_fill(_(assumptions[i].sentence), told);
+        g_string_append_printf(text, " %s", sentence);
+    }
+}
+
+static bool is_limit_of_brief(WbRule rule)
+{
+    return rule == WB_RULE_ROOF_FIT || rule == WB_RULE_ROOF_UNDECIDED || rule == WB_RULE_BAY_FIT ||
+           rule == WB_RULE_MONEY || rule == WB_RULE_WEIGHT;
+}
+
+char *wb_words_finding(const WbProblem *problem, const WbVerdict *verdict, const WbFinding *finding)
+{
+    const Sentences *pair = &sentences[finding->rule];
+    const WbTold told = {problem, verdict, finding, pair->decimals};
+    GString *text = g_string_new(NULL);
+    if (idle(finding)) {
+        g_string_append(text, finding->assumed != 0 ? _("This could not be checked.")
+                                                    : _("This does not concern the kit."));
+    } else {
+        g_autofree char *sentence =
+            wb_words_fill(_(finding->holds ? pair->holds : pair->broken), &told);
+        g_string_append(text, sentence);
+    }
+    if (!finding->holds && finding->severity == WB_NOTE && is_limit_of_brief(finding->rule))
+        g_string_append_printf(text, " %s", _("You have switched this limit off."));
+    append_assumed(text, &told);
+    return g_string_free(text, FALSE);
+}

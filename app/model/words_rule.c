@@ -1,0 +1,52 @@
+/* What each rule means when it ruled out kits. */
+#include "words.h"
+
+#include <glib/gi18n-lib.h>
+
+static const char *const meanings[WB_N_RULES] = {
+    [WB_RULE_NO_PRICE] = N_("a part has no usable offer"),
+    [WB_RULE_ROOF_FIT] = N_("the panels do not fit the roof"),
+    [WB_RULE_ROOF_UNDECIDED] = N_("whether the panels fit the roof was not decided"),
+    [WB_RULE_ROOF_LOAD] = N_("the panels are too heavy for the roof"),
+    [WB_RULE_CONTROLLER_SHARE] = N_("the strings do not divide evenly over the controllers"),
+    [WB_RULE_SYSTEM_VOLTAGE] = N_("the cold string is over the panel's own voltage limit"),
+    [WB_RULE_COLD_VOC] = N_("the cold string is over the controller's input voltage"),
+    [WB_RULE_PV_CURRENT] = N_("the panels' current is over the controller's input"),
+    [WB_RULE_HOT_VMP] = N_("the hot string is too low to fill the bank"),
+    [WB_RULE_PWM_MATCH] = N_("a PWM controller wastes the panels' voltage"),
+    [WB_RULE_ARRAY_WATTS] = N_("more panel watts than the controller's maker allows"),
+    [WB_RULE_OUTPUT_CLIPPED] = N_("the controller cuts off part of the panels' power"),
+    [WB_RULE_STRING_FUSE] = N_("the strings need a fuse each"),
+    [WB_RULE_CONTROLLER_BUS] = N_("the controller is made for another system voltage"),
+    [WB_RULE_CHARGE_PROFILE] = N_("the controller cannot charge this chemistry"),
+    [WB_RULE_BANK_SYSTEM] = N_("the bank makes no system voltage you allow"),
+    [WB_RULE_BANK_SERIES] = N_("more batteries in series than their maker allows"),
+    [WB_RULE_BANK_PARALLEL] = N_("more batteries in parallel than their maker allows"),
+    [WB_RULE_BAY_FIT] = N_("the bank does not fit the storage bay"),
+    [WB_RULE_NO_INVERTER] = N_("AC loads and no inverter"),
+    [WB_RULE_INVERTER_BUS] = N_("the inverter is made for another system voltage"),
+    [WB_RULE_INVERTER_WINDOW] = N_("the charging voltage is over the inverter's input"),
+    [WB_RULE_INVERTER_CONTINUOUS] = N_("the AC loads are over the inverter's power"),
+    [WB_RULE_INVERTER_SURGE] = N_("starting AC loads are over the inverter's surge"),
+    [WB_RULE_WAVEFORM] = N_("a load needs a pure sine"),
+    [WB_RULE_INVERTER_DRAW] = N_("the inverter draws more than the bank gives"),
+    [WB_RULE_PEAK_DRAW] = N_("all loads together draw more than the bank gives"),
+    [WB_RULE_COLD_CHARGE] = N_("the bank gets too cold to be charged"),
+    [WB_RULE_FREEZING] = N_("the bank can freeze when drawn down"),
+    [WB_RULE_VENTILATION] = N_("the bank gives off hydrogen and needs air"),
+    [WB_RULE_AUTONOMY] = N_("the bank does not last the days you want"),
+    [WB_RULE_DCDC_SOURCE] = N_("no alternator of the DC-DC charger's voltage"),
+    [WB_RULE_DCDC_BUS] = N_("the DC-DC charger puts out another voltage"),
+    [WB_RULE_DCDC_PROFILE] = N_("the DC-DC charger cannot charge this chemistry"),
+    [WB_RULE_DCDC_ALTERNATOR] = N_("the DC-DC charger overloads the alternator"),
+    [WB_RULE_CHARGE_MAXIMUM] = N_("more charging current than the bank takes"),
+    [WB_RULE_CHARGE_MINIMUM] = N_("less charging current than the bank wants"),
+    [WB_RULE_SUPPLY] = N_("less comes in than the loads need"),
+    [WB_RULE_MONEY] = N_("the kit costs too much"),
+    [WB_RULE_WEIGHT] = N_("the kit weighs too much"),
+};
+
+const char *wb_words_rule(WbRule rule)
+{
+    return _(meanings[rule]);
+}

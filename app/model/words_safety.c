@@ -1,0 +1,108 @@
+/* Cautions that stand beside the figure they concern, and the general ones of a kit. */
+#include "words.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+static const char *const beside[WB_N_RULES] = {
+    [WB_RULE_ROOF_FIT] =
+        N_("Fix the panels against the wind of the road and the storm, and seal every hole: a "
+           "panel that comes off kills."),
+    [WB_RULE_ROOF_LOAD] = N_("Ask the vehicle's or roof's maker what it carries while it moves."),
+    [WB_RULE_SYSTEM_VOLTAGE] =
+        N_("Panels are live whenever light falls on them: cover them before you touch a lead."),
+    [WB_RULE_COLD_VOC] =
+        N_("Panels are live whenever light falls on them: cover them before you touch a lead, and "
+           "never part a DC plug under load."),
+    [WB_RULE_PV_CURRENT] =
+        N_("Conductor and fuse of the panels are sized for 1.5625 x the short-circuit current, and "
+           "made for DC."),
+    [WB_RULE_STRING_FUSE] = N_("Use fuses made for DC of at least the string's cold voltage."),
+    [WB_RULE_INVERTER_CONTINUOUS] =
+        N_("The inverter's output kills like the mains: residual-current protection and a sound "
+           "neutral bond belong to it, by a licensed person where the law asks for one."),
+    [WB_RULE_INVERTER_DRAW] =
+        N_("Currents like these start fires in a loose lug: the first fuse sits at the battery, "
+           "and the battery is disconnected before any work."),
+    [WB_RULE_PEAK_DRAW] = N_("The first fuse sits at the battery, and no larger than the conductor "
+                             "behind it can carry."),
+    [WB_RULE_COLD_CHARGE] = N_("A lithium battery charged too cold plates metal inside and can "
+                               "fail short later."),
+    [WB_RULE_FREEZING] = N_("Never charge a frozen battery: it can burst and spill acid."),
+    [WB_RULE_VENTILATION] =
+        N_("Hydrogen explodes: vent the battery's box to the outside, keep sparks away, and keep "
+           "it out of the air people sleep in."),
+    [WB_RULE_DCDC_ALTERNATOR] =
+        N_("When a battery's own protection cuts off under charge, the surge can destroy the "
+           "alternator: use a charger that stands it."),
+    [WB_RULE_CHARGE_MAXIMUM] =
+        N_("Charging above the limit overheats a battery; a lithium bank's own protection may cut "
+           "off instead, without warning."),
+    [WB_RULE_SUPPLY] = N_("This is a mean day: some weeks bring less, so do not hang anything on "
+                          "it that keeps someone alive."),
+    [WB_RULE_WEIGHT] = N_("Have the loaded vehicle weighed: axle and roof limits bind as well as "
+                          "the total."),
+};
+
+static bool concerns(const WbFinding *finding)
+{
+    return !finding->holds || !isnan(finding->value);
+}
+
+/* Cold hurts lithium in charging, whatever its limit says; other rules speak for all kits. */
+char *wb_words_safety(const WbProblem *problem, const WbVerdict *verdict, const WbFinding *finding)
+{
+    if (beside[finding->rule] == NULL || !concerns(finding))
+        return NULL;
+    bool lithium = problem->storage[verdict->kit.storage].chemistry->family == WB_FAMILY_LITHIUM;
+    if (finding->rule == WB_RULE_COLD_CHARGE && !lithium)
+        return NULL;
+    return g_strdup(_(beside[finding->rule]));
+}
+
+static void add(GPtrArray *notes, bool applies, const char *note)
+{
+    if (applies)
+        g_ptr_array_add(notes, g_strdup(note));
+}
+
+static void add_battery_notes(GPtrArray *notes, const WbChemistry *chemistry, bool moves)
+{
+    add(notes, true,
+        _("Disconnect battery and panels before any work, and fit the first fuse at the battery."));
+    add(notes, moves, _("Fasten the batteries so that they stay put in a crash or a capsize."));
+    add(notes, chemistry->family == WB_FAMILY_LITHIUM,
+        _("A lithium bank's own protection may cut off under load without warning, and can damage "
+          "an alternator that charges it."));
+    add(notes, chemistry->family == WB_FAMILY_LITHIUM,
+        _("Lithium batteries travel under dangerous-goods rules: ask the shop how they ship and "
+          "how they may be returned."));
+    add(notes, chemistry->gassing != WB_GAS_NONE,
+        _("Lead-acid batteries give off hydrogen while they charge: air their space to the "
+          "outside and keep sparks and sleepers away."));
+}
+
+char **wb_words_safety_notes(const WbProblem *problem, const WbVerdict *verdict)
+{
+    GPtrArray *notes = g_ptr_array_new();
+    int rules = problem->brief->rule_set;
+    bool inverter = problem->inverters[verdict->kit.inverter].inverter != NULL;
+    add_battery_notes(notes, problem->storage[verdict->kit.storage].chemistry,
+                      rules != WB_RULES_BUILDING);
+    add(notes, inverter,
+        _("Never join the inverter's output with shore power or a generator without a changeover "
+          "switch; it needs a neutral bond and residual-current protection."));
+    add(notes, true,
+        _("Panels are live whenever light falls on them; fix them against wind, and seal every "
+          "hole in the roof."));
+    add(notes, rules == WB_RULES_BOAT,
+        _("On a boat use tinned conductors and gear that does not spark wherever petrol vapour can "
+          "gather."));
+    add(notes, true,
+        _("Wires and fuses are not sized yet: size every circuit before you buy cable."));
+    add(notes, true,
+        _("This tool plans; it does not replace local codes or licensed practice. High-current DC, "
+          "batteries and roof work can burn, gas and kill."));
+    g_ptr_array_add(notes, NULL);
+    return (char **)g_ptr_array_free(notes, FALSE);
+}
