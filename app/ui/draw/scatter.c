@@ -232,7 +232,6 @@ static void wb_scatter_init(WbScatter *self)
     GtkWidget *widget = GTK_WIDGET(self);
     self->chosen = self->shown = -1;
     gtk_widget_set_focusable(widget, TRUE);
-    gtk_widget_set_overflow(widget, GTK_OVERFLOW_HIDDEN);
     GtkEventController *motion = gtk_event_controller_motion_new();
     g_signal_connect(motion, "motion", G_CALLBACK(on_motion), self);
     g_signal_connect(motion, "leave", G_CALLBACK(on_leave), self);

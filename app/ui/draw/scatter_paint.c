@@ -118,7 +118,7 @@ static GskRenderNode *paint_base(WbScatter *self, int width, int height)
     wb_pen_begin(&pen, GTK_WIDGET(self), snapshot);
     fit_axes(self, width, height);
     self->left = wb_pen_axis_width(&pen, &self->y) + 10;
-    self->right = MAX(width - 16, self->left + 10);
+    self->right = MAX(width - 20, self->left + 10);
     self->top = 26;
     self->bottom = MAX(height - 40, self->top + 10);
     paint_axes(self, &pen);

@@ -1,0 +1,240 @@
+#include "roof_plan.h"
+
+#include "format.h"
+#include "pen.h"
+#include <glib/gi18n.h>
+#include <math.h>
+
+typedef struct {
+    char *name;
+    WbRect rect;
+    int64_t clearance_mm;
+} Obstacle;
+
+struct _WbRoofPlan {
+    GtkWidget parent_instance;
+    int64_t length_mm, width_mm, margin_mm;
+    Obstacle *obstacles;
+    guint n_obstacles;
+    WbRect *layout;
+    guint n_layout;
+};
+
+G_DEFINE_FINAL_TYPE(WbRoofPlan, wb_roof_plan, GTK_TYPE_WIDGET)
+
+/* Where the plan stands: pixels = origin + mm x scale. */
+typedef struct {
+    double x, y, scale;
+} Place;
+
+static Place find_place(const WbRoofPlan *self, int width, int height)
+{
+    const double left = 56, top = 8, right = 8, bottom = 26;
+    double scale = fmin((width - left - right) / (double)self->length_mm,
+                        (height - top - bottom) / (double)self->width_mm);
+    scale = fmax(scale, 1e-6);
+    return (Place){round(left + (width - left - right - scale * (double)self->length_mm) / 2), top,
+                   scale};
+}
+
+static void paint_box(WbPen *pen, const Place *place, const WbRect *rect, const GdkRGBA *fill,
+                      const GdkRGBA *line)
+{
+    double x = round(place->x + place->scale * (double)rect->x_mm);
+    double y = round(place->y + place->scale * (double)rect->y_mm);
+    double right = round(place->x + place->scale * (double)(rect->x_mm + rect->length_mm));
+    double bottom = round(place->y + place->scale * (double)(rect->y_mm + rect->width_mm));
+    if (fill != NULL)
+        wb_pen_box(pen, x, y, right - x, bottom - y, fill);
+    wb_pen_frame(pen, x, y, fmax(right - x, 2), fmax(bottom - y, 2), line);
+}
+
+static void paint_dashed(WbPen *pen, const Place *place, const WbRect *rect)
+{
+    double x = place->x + place->scale * (double)rect->x_mm;
+    double y = place->y + place->scale * (double)rect->y_mm;
+    double width = place->scale * (double)rect->length_mm;
+    double height = place->scale * (double)rect->width_mm;
+    if (width < 2 || height < 2)
+        return;
+    cairo_t *cr = gtk_snapshot_append_cairo(
+        pen->snapshot,
+        &GRAPHENE_RECT_INIT((float)x - 1, (float)y - 1, (float)width + 2, (float)height + 2));
+    cairo_set_dash(cr, (const double[]){3, 3}, 2, 0);
+    cairo_set_line_width(cr, 1);
+    gdk_cairo_set_source_rgba(cr, &pen->palette.dim);
+    cairo_rectangle(cr, x, y, width, height);
+    cairo_stroke(cr);
+    cairo_destroy(cr);
+}
+
+static WbRect grown(const WbRect *rect, int64_t by)
+{
+    return (WbRect){rect->x_mm - by, rect->y_mm - by, rect->length_mm + 2 * by,
+                    rect->width_mm + 2 * by};
+}
+
+static void paint_obstacles(WbRoofPlan *self, WbPen *pen, const Place *place)
+{
+    for (guint i = 0; i < self->n_obstacles; i++) {
+        const Obstacle *obstacle = &self->obstacles[i];
+        WbRect clear = grown(&obstacle->rect, obstacle->clearance_mm);
+        if (obstacle->clearance_mm > 0)
+            paint_dashed(pen, place, &clear);
+        paint_box(pen, place, &obstacle->rect, &pen->palette.grid, &pen->palette.ink);
+        double width = place->scale * (double)obstacle->rect.length_mm;
+        double x = place->x + place->scale * (double)obstacle->rect.x_mm;
+        double y = place->y + place->scale * ((double)obstacle->rect.y_mm +
+                                              (double)obstacle->rect.width_mm / 2);
+        if (width > 34)
+            wb_pen_text_within(pen, obstacle->name, x + 4, y, width - 8, &pen->palette.ink);
+    }
+}
+
+static void paint_layout(WbRoofPlan *self, WbPen *pen, const Place *place)
+{
+    GdkRGBA fill = pen->palette.accent;
+    fill.alpha = 0.18F;
+    for (guint i = 0; i < self->n_layout; i++) {
+        const WbRect *panel = &self->layout[i];
+        paint_box(pen, place, panel, &fill, &pen->palette.accent);
+        g_autofree char *size = g_strdup_printf("%" G_GINT64_FORMAT " × %" G_GINT64_FORMAT,
+                                                panel->length_mm, panel->width_mm);
+        int width, height;
+        wb_pen_text_size(pen, size, &width, &height);
+        if (width + 8 < place->scale * (double)panel->length_mm &&
+            height < place->scale * (double)panel->width_mm)
+            wb_pen_text(
+                pen, size,
+                place->x + place->scale * ((double)panel->x_mm + (double)panel->length_mm / 2),
+                place->y + place->scale * ((double)panel->y_mm + (double)panel->width_mm / 2), 0.5,
+                0.5, &pen->palette.ink);
+    }
+}
+
+static void paint_dimensions(WbRoofPlan *self, WbPen *pen, const Place *place)
+{
+    double right = place->x + place->scale * (double)self->length_mm;
+    double bottom = place->y + place->scale * (double)self->width_mm;
+    g_autofree char *length = wb_format_quantity((double)self->length_mm, 0, "mm");
+    g_autofree char *width = wb_format_number((double)self->width_mm, 0);
+    wb_pen_across(pen, place->x, right, bottom + 8, &pen->palette.dim);
+    wb_pen_down(pen, place->x, bottom + 5, bottom + 12, &pen->palette.dim);
+    wb_pen_down(pen, right - 1, bottom + 5, bottom + 12, &pen->palette.dim);
+    wb_pen_text(pen, length, (place->x + right) / 2, bottom + 10, 0.5, 0, &pen->palette.ink);
+    wb_pen_down(pen, place->x - 8, place->y, bottom, &pen->palette.dim);
+    wb_pen_across(pen, place->x - 11, place->x - 4, place->y, &pen->palette.dim);
+    wb_pen_across(pen, place->x - 11, place->x - 4, bottom - 1, &pen->palette.dim);
+    wb_pen_text(pen, width, place->x - 14, (place->y + bottom) / 2, 1, 0.5, &pen->palette.ink);
+}
+
+static void wb_roof_plan_snapshot(GtkWidget *widget, GtkSnapshot *snapshot)
+{
+    WbRoofPlan *self = WB_ROOF_PLAN(widget);
+    WbPen pen;
+    wb_pen_begin(&pen, widget, snapshot);
+    if (self->length_mm <= 0 || self->width_mm <= 0) {
+        wb_pen_empty(&pen, _("Give the roof's length and width to see it here."));
+    } else {
+        Place place = find_place(self, gtk_widget_get_width(widget), gtk_widget_get_height(widget));
+        const WbRect outline = {0, 0, self->length_mm, self->width_mm};
+        WbRect inside = grown(&outline, -self->margin_mm);
+        paint_box(&pen, &place, &outline, &pen.palette.paper, &pen.palette.ink);
+        if (self->margin_mm > 0)
+            paint_dashed(&pen, &place, &inside);
+        paint_layout(self, &pen, &place);
+        paint_obstacles(self, &pen, &place);
+        paint_dimensions(self, &pen, &place);
+    }
+    wb_pen_end(&pen);
+}
+
+static void wb_roof_plan_measure(GtkWidget *widget, GtkOrientation orientation, int for_size,
+                                 int *minimum, int *natural, int *minimum_baseline,
+                                 int *natural_baseline)
+{
+    *minimum = orientation == GTK_ORIENTATION_HORIZONTAL ? 260 : 130;
+    *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? 560 : 260;
+}
+
+static void forget(WbRoofPlan *self)
+{
+    for (guint i = 0; i < self->n_obstacles; i++)
+        g_free(self->obstacles[i].name);
+    g_clear_pointer(&self->obstacles, g_free);
+    g_clear_pointer(&self->layout, g_free);
+    self->n_obstacles = self->n_layout = 0;
+    self->length_mm = self->width_mm = self->margin_mm = 0;
+}
+
+static void wb_roof_plan_finalize(GObject *object)
+{
+    forget(WB_ROOF_PLAN(object));
+    G_OBJECT_CLASS(wb_roof_plan_parent_class)->finalize(object);
+}
+
+static void wb_roof_plan_class_init(WbRoofPlanClass *class)
+{
+    GtkWidgetClass *widget = GTK_WIDGET_CLASS(class);
+    G_OBJECT_CLASS(class)->finalize = wb_roof_plan_finalize;
+    widget->snapshot = wb_roof_plan_snapshot;
+    widget->measure = wb_roof_plan_measure;
+    gtk_widget_class_set_css_name(widget, "roofplan");
+    gtk_widget_class_set_accessible_role(widget, GTK_ACCESSIBLE_ROLE_IMG);
+}
+
+static void describe(WbRoofPlan *self)
+{
+    g_autofree char *length = wb_format_quantity((double)self->length_mm, 0, "mm");
+    g_autofree char *width = wb_format_quantity((double)self->width_mm, 0, "mm");
+    GString *text = g_string_new(NULL);
+    g_string_append_printf(text, _("%s by %s."), length, width);
+    for (guint i = 0; i < self->n_obstacles; i++) {
+        const WbRect *rect = &self->obstacles[i].rect;
+        g_string_append_printf(text,
+                               _(" %s: %" G_GINT64_FORMAT " by %" G_GINT64_FORMAT
+                                 " mm at %" G_GINT64_FORMAT ", %" G_GINT64_FORMAT "."),
+                               self->obstacles[i].name, rect->length_mm, rect->width_mm, rect->x_mm,
+                               rect->y_mm);
+    }
+    g_string_append_printf(text,
+                           g_dngettext(NULL, " %u panel laid.", " %u panels laid.", self->n_layout),
+                           self->n_layout);
+    wb_pen_describe(GTK_WIDGET(self), _("The roof from above"), text->str);
+    g_string_free(text, TRUE);
+}
+
+static void wb_roof_plan_init(WbRoofPlan *self)
+{
+    describe(self);
+}
+
+GtkWidget *wb_roof_plan_new(void)
+{
+    return g_object_new(WB_TYPE_ROOF_PLAN, NULL);
+}
+
+void wb_roof_plan_set(WbRoofPlan *self, const WbRoof *roof, const WbRect *layout, guint n)
+{
+    g_return_if_fail(WB_IS_ROOF_PLAN(self));
+    forget(self);
+    if (roof != NULL) {
+        self->length_mm = roof->length_mm;
+        self->width_mm = roof->width_mm;
+        self->margin_mm = roof->margin_mm;
+        self->n_obstacles = (guint)roof->n_obstacles;
+        self->obstacles = g_new0(Obstacle, roof->n_obstacles + 1);
+        for (guint i = 0; i < self->n_obstacles; i++) {
+            const WbObstacle *from = &roof->obstacles[i];
+            self->obstacles[i] = (Obstacle){
+                g_strdup(from->name),
+                {from->x_mm, from->y_mm, from->length_mm, from->width_mm},
+                from->clearance_mm,
+            };
+        }
+        self->layout = g_memdup2(layout, n * sizeof *layout);
+        self->n_layout = layout != NULL ? n : 0;
+    }
+    describe(self);
+    gtk_widget_queue_draw(GTK_WIDGET(self));
+}
