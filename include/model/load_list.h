@@ -52,6 +52,9 @@ typedef struct {
 const WbLoadColumn *wb_load_column(WbLoadField field);
 /* The value as a person would type it. (transfer full) */
 char *wb_load_text(const WbLoad *load, WbLoadField field);
+/* JSON text of what a person typed in a column, NULL and a sentence when it is not that.
+ * (transfer full) */
+char *wb_load_json(WbLoadField field, const char *text, GError **error);
 /* Reads what a person typed ("6-9, 12" for months, "17:00-23:00" for when, "yes"/"no", "12,5" as
  * 12.5) and edits the brief. FALSE and a sentence that says what is accepted. */
 gboolean wb_load_set_text(WbDocument *document, guint index, WbLoadField field, const char *text,
