@@ -1,7 +1,9 @@
-/* Numbers and units to text for people; the only place of the window that prints physical values.
+/* Figures with units to text for people; the only place of the window that prints physical values.
  */
 #include "format.h"
 
+#include "figures_text.h"
+#include "kit_list.h"
 #include "money.h"
 #include <errno.h>
 #include <glib/gi18n.h>
@@ -10,66 +12,10 @@
 #include <string.h>
 
 #define NARROW_SPACE "\xe2\x80\xaf"
-#define MISSING "\xe2\x80\x93"
-#define MINUS "\xe2\x88\x92"
-
-static const char *separator(void)
-{
-    const char *locale = nl_langinfo(THOUSEP);
-    return locale[0] != '\0' ? locale : ",";
-}
-
-static const char *decimal_mark(void)
-{
-    const char *locale = nl_langinfo(RADIXCHAR);
-    return locale[0] != '\0' ? locale : ".";
-}
-
-/* `digits` is what %.*f of a non-negative number gave, always with a point. */
-static char *grouped(const char *digits, gboolean negative)
-{
-    GString *text = g_string_new(negative ? MINUS : "");
-    const char *point = strchr(digits, '.');
-    size_t whole = point != NULL ? (size_t)(point - digits) : strlen(digits);
-    for (size_t i = 0; i < whole; i++) {
-        if (i > 0 && (whole - i) % 3 == 0 && whole > 3)
-            g_string_append(text, separator());
-        g_string_append_c(text, digits[i]);
-    }
-    if (point != NULL) {
-        g_string_append(text, decimal_mark());
-        g_string_append(text, point + 1);
-    }
-    return g_string_free(text, FALSE);
-}
-
-char *wb_format_number(double value, int decimals)
-{
-    if (isnan(value))
-        return g_strdup(MISSING);
-    if (isinf(value))
-        return g_strdup(value > 0 ? "\xe2\x88\x9e" : MINUS "\xe2\x88\x9e");
-    char shape[8], digits[G_ASCII_DTOSTR_BUF_SIZE + 320];
-    g_snprintf(shape, sizeof shape, "%%.%df", CLAMP(decimals, 0, 9));
-    g_ascii_formatd(digits, sizeof digits, shape, fabs(value));
-    gboolean nothing = strspn(digits, "0.") == strlen(digits);
-    return grouped(digits, value < 0 && !nothing);
-}
-
-char *wb_format_short(double value, int most)
-{
-    int decimals = 0;
-    double scale = 1;
-    while (decimals < most && fabs(round(value * scale) / scale - value) > 1e-9 * fabs(value)) {
-        decimals++;
-        scale *= 10;
-    }
-    return wb_format_number(value, decimals);
-}
 
 char *wb_format_quantity(double value, int decimals, const char *unit)
 {
-    g_autofree char *number = wb_format_number(value, decimals);
+    g_autofree char *number = wb_text_number(value, decimals);
     if (unit == NULL || unit[0] == '\0' || isnan(value))
         return g_steal_pointer(&number);
     return g_strconcat(number, NARROW_SPACE, unit, NULL);
@@ -89,61 +35,39 @@ static int decimals_of(const char *currency)
 char *wb_format_money(double minor, const char *currency)
 {
     int decimals = decimals_of(currency);
-    return wb_format_number(minor / pow(10, decimals), decimals);
-}
-
-typedef struct {
-    const char *name, *unit;
-    double scale;
-    int decimals;
-} CriterionFormat;
-
-static const CriterionFormat criterion_format[WB_N_CRITERIA] = {
-    [WB_CRITERION_COST] = {N_("Cost"), "", 0.01, 0},
-    [WB_CRITERION_WEIGHT] = {N_("Weight"), "kg", 1, 1},
-    [WB_CRITERION_USABLE] = {N_("Usable capacity"), "kWh", 0.001, 2},
-    [WB_CRITERION_ROOF] = {N_("Roof area"), "m²", 1, 2},
-    [WB_CRITERION_AUTONOMY] = {N_("Autonomy"), "d", 1, 1},
-    [WB_CRITERION_SPARE] = {N_("Spare power"), "W", 1, 0},
-};
-
-const char *wb_format_criterion(WbCriterion criterion)
-{
-    return _(criterion_format[criterion].name);
+    return wb_text_number(minor / pow(10, decimals), decimals);
 }
 
 const char *wb_format_criterion_unit(WbCriterion criterion, const char *currency)
 {
-    return criterion == WB_CRITERION_COST ? currency : criterion_format[criterion].unit;
+    return criterion == WB_CRITERION_COST ? currency : wb_criterion_unit(criterion);
 }
 
 double wb_format_criterion_scale(WbCriterion criterion, const char *currency)
 {
-    return criterion == WB_CRITERION_COST ? pow(10, -decimals_of(currency))
-                                          : criterion_format[criterion].scale;
+    return criterion == WB_CRITERION_COST ? pow(10, -decimals_of(currency)) : 1;
 }
 
 int wb_format_criterion_decimals(WbCriterion criterion)
 {
-    return criterion_format[criterion].decimals;
+    static const int decimals[WB_N_CRITERIA] = {
+        [WB_CRITERION_COST] = 0, [WB_CRITERION_WEIGHT] = 1,   [WB_CRITERION_USABLE] = 0,
+        [WB_CRITERION_ROOF] = 2, [WB_CRITERION_AUTONOMY] = 1, [WB_CRITERION_SPARE] = 0,
+    };
+    return decimals[criterion];
+}
+
+char *wb_format_figure_bare(WbCriterion criterion, double value, const char *currency)
+{
+    return wb_text_number(value * wb_format_criterion_scale(criterion, currency),
+                          wb_format_criterion_decimals(criterion));
 }
 
 char *wb_format_figure(WbCriterion criterion, double value, const char *currency)
 {
     return wb_format_quantity(value * wb_format_criterion_scale(criterion, currency),
-                              criterion_format[criterion].decimals,
+                              wb_format_criterion_decimals(criterion),
                               wb_format_criterion_unit(criterion, currency));
-}
-
-const char *wb_format_month(int month)
-{
-    static const char *const names[] = {
-        N_("January"),   N_("February"), N_("March"),    N_("April"),
-        N_("May"),       N_("June"),     N_("July"),     N_("August"),
-        N_("September"), N_("October"),  N_("November"), N_("December"),
-    };
-    g_return_val_if_fail(month >= 0 && month < 12, "");
-    return _(names[month]);
 }
 
 const char *wb_format_month_short(int month)
@@ -164,7 +88,7 @@ static gboolean comma_groups(const char *text)
 {
     if (strchr(text, '.') != NULL)
         return TRUE;
-    if (decimal_mark()[0] == ',')
+    if (nl_langinfo(RADIXCHAR)[0] == ',')
         return FALSE;
     const char *comma = strrchr(text, ',');
     return comma != NULL && strspn(comma + 1, "0123456789") == 3;

@@ -1,6 +1,7 @@
 #include "month_chart.h"
 
 #include "column_cursor.h"
+#include "figures_text.h"
 #include "format.h"
 #include "pen.h"
 #include <glib/gi18n.h>
@@ -22,7 +23,7 @@ G_DEFINE_FINAL_TYPE(WbMonthChart, wb_month_chart, GTK_TYPE_WIDGET)
 
 static char *month_text(const WbMonthChart *self, int month, const char *between)
 {
-    GString *text = g_string_new(wb_format_month(month));
+    GString *text = g_string_new(wb_text_month(month));
     if (!(self->used & 1U << month))
         g_string_append_printf(text, " (%s)", _("not in use"));
     for (int s = 0; s < 2; s++) {

@@ -1,6 +1,6 @@
 #include "pen.h"
 
-#include "format.h"
+#include "figures_text.h"
 #include <math.h>
 
 void wb_pen_begin(WbPen *pen, GtkWidget *widget, GtkSnapshot *snapshot)
@@ -124,7 +124,7 @@ int wb_pen_axis_width(WbPen *pen, const WbAxis *axis)
 {
     int widest = 0;
     for (int i = 0; i < wb_axis_ticks(axis); i++) {
-        g_autofree char *text = wb_format_number(wb_axis_tick(axis, i), axis->decimals);
+        g_autofree char *text = wb_text_number(wb_axis_tick(axis, i), axis->decimals);
         int width, height;
         wb_pen_text_size(pen, text, &width, &height);
         widest = MAX(widest, width);
@@ -138,7 +138,7 @@ void wb_pen_upright_axis(WbPen *pen, const WbAxis *axis, double left, double rig
     for (int i = 0; i < wb_axis_ticks(axis); i++) {
         double value = wb_axis_tick(axis, i);
         double y = wb_axis_at(axis, value, bottom, top);
-        g_autofree char *text = wb_format_number(value, axis->decimals);
+        g_autofree char *text = wb_text_number(value, axis->decimals);
         wb_pen_across(pen, left, right, y, &pen->palette.grid);
         wb_pen_text(pen, text, left - 6, y, 1, 0.5, &pen->palette.dim);
     }

@@ -1,5 +1,6 @@
 #include "roof_plan.h"
 
+#include "figures_text.h"
 #include "format.h"
 #include "pen.h"
 #include <glib/gi18n.h>
@@ -117,7 +118,7 @@ static void paint_dimensions(WbRoofPlan *self, WbPen *pen, const Place *place)
     double right = place->x + place->scale * (double)self->length_mm;
     double bottom = place->y + place->scale * (double)self->width_mm;
     g_autofree char *length = wb_format_quantity((double)self->length_mm, 0, "mm");
-    g_autofree char *width = wb_format_number((double)self->width_mm, 0);
+    g_autofree char *width = wb_text_number((double)self->width_mm, 0);
     wb_pen_across(pen, place->x, right, bottom + 8, &pen->palette.dim);
     wb_pen_down(pen, place->x, bottom + 5, bottom + 12, &pen->palette.dim);
     wb_pen_down(pen, right - 1, bottom + 5, bottom + 12, &pen->palette.dim);

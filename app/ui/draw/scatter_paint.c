@@ -2,7 +2,7 @@
  * moving the pointer only adds the card and the rings. */
 #include "scatter_private.h"
 
-#include "format.h"
+#include "figures_text.h"
 #include "pen.h"
 #include <glib/gi18n.h>
 #include <math.h>
@@ -38,7 +38,7 @@ static void paint_axes(WbScatter *self, WbPen *pen)
     for (int i = 0; i < wb_axis_ticks(&self->x); i++) {
         double value = wb_axis_tick(&self->x, i);
         double x = wb_axis_at(&self->x, value, self->left, self->right);
-        g_autofree char *text = wb_format_number(value, self->x.decimals);
+        g_autofree char *text = wb_text_number(value, self->x.decimals);
         wb_pen_down(pen, x, self->top, self->bottom, &palette->grid);
         wb_pen_text(pen, text, x, self->bottom + 4, 0.5, 0, &palette->dim);
     }
