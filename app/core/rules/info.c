@@ -42,7 +42,7 @@ static const WbRuleInfo table[WB_N_RULES] = {
     {WB_RULE_OUTPUT_CLIPPED, "output-clipped", "W", WB_SIDE_ARRAY, WB_NOTE,
      "array W of one controller (PWM: strings x Imp x bank V) <= rated output A x bank V", RATING},
     {WB_RULE_STRING_FUSE, "string-fuse", "A", WB_SIDE_ARRAY, WB_CAUTION,
-     "(strings of one controller - 1) x 1.25 x Isc <= panel's series fuse; above it one fuse per "
+     "(strings in parallel - 1) x 1.25 x Isc <= panel's series fuse; above it one fuse per "
      "string",
      "NFPA 70 (NEC) 690.9(A), from memory"},
     {WB_RULE_CONTROLLER_BUS, "controller-bus", "V", WB_SIDE_ARRAY, WB_STOP,
