@@ -1,19 +1,11 @@
 #include "branch.h"
+#include "fit_job.h"
 #include <stdlib.h>
 
 /* Larger grids first look for a layout on the thin one: small panels need no fine grid. */
 enum { THIN_FIRST_POINTS = 1 << 14 };
 
-typedef struct {
-    const WbRoof *roof;
-    int64_t panel_length_mm, panel_width_mm;
-    uint64_t node_budget;
-    WbControl *control;
-    uint64_t steps;
-    WbRoofFit found; /* most, bound, layout so far */
-} Job;
-
-static WbStatus keep_layout(Job *job, const WbRoofSearch *search)
+static WbStatus keep_layout(WbFitJob *job, const WbRoofSearch *search)
 {
     if (search->best <= job->found.most)
         return WB_OK;
@@ -28,45 +20,55 @@ static WbStatus keep_layout(Job *job, const WbRoofSearch *search)
     return WB_OK;
 }
 
-static bool proved(const Job *job)
+/* Takes over what was learnt outside the grid, and goes on until the best is proved. */
+static void prove(WbRoofSearch *search, WbFitJob *job)
 {
-    return job->found.most >= job->found.bound;
+    if (job->found.bound < search->at_most)
+        search->at_most = job->found.bound;
+    search->best = job->found.most;
+    search->steps = job->steps;
+    wb_roof_search_prove(search, job->roof);
+    if (search->status == WB_OK)
+        job->found.bound = search->best;
+    else if (search->root_bound < job->found.bound)
+        job->found.bound = search->root_bound;
 }
 
-static void run(WbRoofSearch *search, Job *job, bool thin)
+static WbStatus run(WbRoofSearch *search, WbFitJob *job, bool thin)
 {
     wb_roof_search_corners(search);
-    if (thin || search->status != WB_OK)
-        return;
-    search->best = search->best > job->found.most ? search->best : job->found.most;
-    wb_roof_search_prove(search, job->roof);
+    job->steps = search->steps;
+    WbStatus status = keep_layout(job, search);
+    if (status != WB_OK || thin || search->status != WB_OK || wb_fit_proved(job))
+        return status;
+    if (job->unobstructed)
+        status = wb_fit_rectangle(job);
+    if (status != WB_OK || wb_fit_proved(job))
+        return status;
+    prove(search, job);
+    job->steps = search->steps;
+    return keep_layout(job, search);
 }
 
 /* Stopping and want of memory are failures, an empty budget is not. */
-static WbStatus search_grid(Job *job, const WbRoofGrid *grid, bool thin)
+static WbStatus search_grid(WbFitJob *job, const WbRoofGrid *grid, bool thin)
 {
     /* No two panels start at the same point. */
     int at_most = job->found.bound < grid->points ? job->found.bound : grid->points;
-    WbRoofSearch search = {.control = job->control, .at_most = at_most, .steps = job->steps};
-    search.step_budget = job->node_budget > UINT64_MAX / WB_ROOF_NODE_STEPS
-                             ? UINT64_MAX
-                             : job->node_budget * WB_ROOF_NODE_STEPS;
+    WbRoofSearch search = {.control = job->control,
+                           .at_most = at_most,
+                           .steps = job->steps,
+                           .step_budget = job->step_budget};
     WbStatus status = wb_roof_search_init(&search, grid);
-    if (status == WB_OK) {
-        run(&search, job, thin);
+    if (status == WB_OK)
+        status = run(&search, job, thin);
+    if (status == WB_OK && search.status != WB_BUDGET)
         status = search.status;
-    }
-    if (status == WB_OK || status == WB_BUDGET) {
-        if (!thin)
-            job->found.bound = status == WB_OK ? search.best : search.root_bound;
-        status = keep_layout(job, &search);
-    }
-    job->steps = search.steps;
     wb_roof_search_free(&search);
     return status;
 }
 
-static WbStatus search_thin(Job *job)
+static WbStatus search_thin(WbFitJob *job)
 {
     WbRoofGrid grid;
     WbStatus status =
@@ -78,7 +80,7 @@ static WbStatus search_thin(Job *job)
     return status;
 }
 
-static WbStatus search_fine(Job *job)
+static WbStatus search_fine(WbFitJob *job)
 {
     WbRoofGrid grid;
     WbStatus status =
@@ -89,7 +91,7 @@ static WbStatus search_fine(Job *job)
         return status;
     if (grid.points > THIN_FIRST_POINTS)
         status = search_thin(job);
-    if (status == WB_OK && !proved(job))
+    if (status == WB_OK && !wb_fit_proved(job))
         status = search_grid(job, &grid, false);
     wb_grid_free(&grid);
     return status;
@@ -104,24 +106,38 @@ static bool panel_enters(const WbRoof *roof, int64_t panel_length_mm, int64_t pa
            (panel_width_mm <= length_mm && panel_length_mm <= width_mm);
 }
 
+static uint64_t steps_of(uint64_t nodes)
+{
+    return nodes > UINT64_MAX / WB_ROOF_NODE_STEPS ? UINT64_MAX : nodes * WB_ROOF_NODE_STEPS;
+}
+
+static WbStatus search(WbFitJob *job, int at_most)
+{
+    WbZone usable = wb_roof_usable(job->roof);
+    int64_t clear_mm2 = wb_roof_area_left_mm2(job->roof, usable, 0);
+    job->unobstructed =
+        clear_mm2 == (usable.right_mm - usable.left_mm) * (usable.back_mm - usable.front_mm);
+    job->found.bound =
+        wb_roof_area_bound(job->roof, job->panel_length_mm, job->panel_width_mm, at_most);
+    if (clear_mm2 < 0 || job->found.bound < 0)
+        return WB_NO_MEMORY;
+    return wb_fit_proved(job) ? WB_OK : search_fine(job);
+}
+
 WbStatus wb_roof_most(const WbRoof *roof, int64_t panel_length_mm, int64_t panel_width_mm,
                       int at_most, uint64_t node_budget, WbControl *control, WbRoofFit *fit)
 {
     if (!wb_roof_valid(roof) || !wb_roof_length_valid(panel_length_mm) ||
         !wb_roof_length_valid(panel_width_mm) || at_most < 0)
         return WB_BAD_INPUT;
-    Job job = {.roof = roof,
-               .panel_length_mm = panel_length_mm,
-               .panel_width_mm = panel_width_mm,
-               .node_budget = node_budget,
-               .control = control};
+    WbFitJob job = {.roof = roof,
+                    .panel_length_mm = panel_length_mm,
+                    .panel_width_mm = panel_width_mm,
+                    .step_budget = steps_of(node_budget),
+                    .control = control};
     WbStatus status = wb_control_stopped(control) ? WB_STOPPED : WB_OK;
-    if (status == WB_OK && at_most > 0 && panel_enters(roof, panel_length_mm, panel_width_mm)) {
-        job.found.bound = wb_roof_area_bound(roof, panel_length_mm, panel_width_mm, at_most);
-        status = job.found.bound < 0 ? WB_NO_MEMORY : WB_OK;
-        if (status == WB_OK && !proved(&job))
-            status = search_fine(&job);
-    }
+    if (status == WB_OK && at_most > 0 && panel_enters(roof, panel_length_mm, panel_width_mm))
+        status = search(&job, at_most);
     if (status != WB_OK) {
         free(job.found.layout);
         return status;

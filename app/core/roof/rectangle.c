@@ -1,0 +1,65 @@
+#include "fit_job.h"
+#include "skyline.h"
+#include <stdlib.h>
+
+/* From grown rectangles at the usable edge to true outlines on the roof. */
+static WbStatus keep_rectangle(WbFitJob *job, const WbRect *grown, int n)
+{
+    WbZone usable = wb_roof_usable(job->roof);
+    int64_t gap_mm = job->roof->gap_mm;
+    WbRect *layout = malloc(n * sizeof *layout);
+    if (!layout)
+        return WB_NO_MEMORY;
+    for (int i = 0; i < n; i++)
+        layout[i] = (WbRect){usable.left_mm + grown[i].x_mm, usable.front_mm + grown[i].y_mm,
+                             grown[i].length_mm - gap_mm, grown[i].width_mm - gap_mm};
+    free(job->found.layout);
+    job->found.layout = layout;
+    job->found.most = n;
+    return WB_OK;
+}
+
+/* A layout is often found at once in one of the two orders and very late in the other: each gets a
+ * short try before the long one. */
+static WbStatus try_rectangle(WbFitJob *job, int n, uint64_t steps_max, WbRect *grown, bool *found)
+{
+    WbZone usable = wb_roof_usable(job->roof);
+    int64_t gap_mm = job->roof->gap_mm;
+    WbSkylineJob skyline = {.room_length_mm = usable.right_mm - usable.left_mm + gap_mm,
+                            .room_width_mm = usable.back_mm - usable.front_mm + gap_mm,
+                            .control = job->control,
+                            .steps = job->steps};
+    WbStatus status = WB_BUDGET;
+    for (int k = 0; status == WB_BUDGET && k < 3; k++) {
+        int64_t sides[2] = {job->panel_length_mm + gap_mm, job->panel_width_mm + gap_mm};
+        skyline.panel_length_mm = sides[k % 2];
+        skyline.panel_width_mm = sides[!(k % 2)];
+        skyline.step_budget = skyline.steps + (k < 2 ? steps_max / 16 : steps_max / 16 * 14);
+        status = wb_skyline_search(&skyline, n, grown, found);
+    }
+    job->steps = skyline.steps;
+    return status;
+}
+
+/* From the bound down: what is refuted lowers the bound, what is found ends the search. Each count
+ * may use half of what is left. */
+WbStatus wb_fit_rectangle(WbFitJob *job)
+{
+    WbRect *grown = malloc(job->found.bound * sizeof *grown);
+    WbStatus status = grown ? WB_OK : WB_NO_MEMORY;
+    for (int n = job->found.bound; status == WB_OK && n > job->found.most; n--) {
+        if (job->steps >= job->step_budget)
+            break;
+        bool found = false;
+        uint64_t left = job->step_budget - job->steps;
+        status = try_rectangle(job, n, left / 2, grown, &found);
+        if (status == WB_OK && found)
+            status = keep_rectangle(job, grown, n);
+        else if (status == WB_OK && n == job->found.bound)
+            job->found.bound = n - 1;
+        else if (status == WB_BUDGET)
+            status = WB_OK;
+    }
+    free(grown);
+    return status;
+}
