@@ -1,0 +1,224 @@
+#include "cli.h"
+
+#include "cli_job.h"
+#include "cli_table.h"
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#define DEFAULT_TOP 10
+
+/* In the order --help shows. tests/cli checks that the man page documents every one. */
+static const WbCommand commands[] = {
+    {
+        "rank",
+        N_("rank BRIEF [--catalogue FILE] [--top N] [--list top|front] [--json]"),
+        N_("Rank every kit that works and say what ruled the others out"),
+        N_("Tries every combination of the ticked parts within the brief's largest counts. Prints "
+           "the best N (10 unless --top says otherwise) or, with --list front, those no other kit "
+           "beats in every criterion at once; then how many kits each rule ruled out; then the "
+           "cautions of the first kit."),
+        "catalogue top list json",
+        1,
+        1,
+        wb_cli_run_rank,
+    },
+    {
+        "explain",
+        N_("explain BRIEF [KIT] [--catalogue FILE] [--json]"),
+        N_("Show one kit in full: findings, figures, months, score and cautions"),
+        N_("KIT is a rank such as 1, or a kit's id as rank prints it; without it the first kit. A "
+           "kit that does not work can be explained by its id."),
+        "catalogue json",
+        1,
+        2,
+        wb_cli_run_explain,
+    },
+    {
+        "roof",
+        N_("roof BRIEF [--catalogue FILE] [--json]"),
+        N_("Say for each ticked panel how many fit the roof, and whether that is proved"),
+        N_("Each panel lies flat, turned by 0 or 90 degrees. The layouts are in the --json "
+           "output."),
+        "catalogue json",
+        1,
+        1,
+        wb_cli_run_roof,
+    },
+    {
+        "catalogue",
+        N_("catalogue export|import|check FILE [--catalogue FILE] [--preview] [--json]"),
+        N_("Write the catalogue to a JSON file, merge one into it, or check one"),
+        N_("export writes all parts, shops and offers (FILE - is standard output). import adds and "
+           "replaces rows by id, all or nothing; --preview only counts them. check reads an export "
+           "or a database and says what it holds. --catalogue names another database than your "
+           "own."),
+        "catalogue preview json",
+        2,
+        2,
+        wb_cli_run_catalogue,
+    },
+    {
+        "brief",
+        N_("brief --new | brief check FILE [--catalogue FILE] [--json]"),
+        N_("Print a valid new brief, or check one"),
+        N_("check reads the brief and makes sure the catalogue holds every part it names."),
+        "catalogue new json",
+        0,
+        2,
+        wb_cli_run_brief,
+    },
+    {
+        "places",
+        N_("places [TEXT] [--json]"),
+        N_("List the built-in places, or those whose name or country holds TEXT"),
+        N_("The id in the first column is what a brief's site takes as its place."),
+        "json",
+        0,
+        1,
+        wb_cli_run_places,
+    },
+};
+
+static const WbCommand *find_command(const char *name)
+{
+    for (gsize i = 0; i < G_N_ELEMENTS(commands); i++)
+        if (strcmp(commands[i].name, name) == 0)
+            return &commands[i];
+    return NULL;
+}
+
+bool wb_cli_knows(const char *argument)
+{
+    static const char *const others[] = {"help", "--help", "-h", "--version", NULL};
+    return find_command(argument) != NULL || g_strv_contains(others, argument);
+}
+
+static int print_overview(void)
+{
+    GString *out = g_string_new(_("Wattberth helps choose the parts of a small off-grid electrical "
+                                  "system.\n\nUsage:\n"));
+    g_string_append(out, "  wattberth [open] [BRIEF]\n");
+    wb_cli_wrap(out, "      ", _("Open the window; without a display, rank the demo brief"));
+    for (gsize i = 0; i < G_N_ELEMENTS(commands); i++) {
+        g_string_append_printf(out, "  wattberth %s\n", _(commands[i].usage));
+        wb_cli_wrap(out, "      ", _(commands[i].summary));
+    }
+    g_string_append(out, "  wattberth help COMMAND\n  wattberth --help | --version\n\n");
+    wb_cli_wrap(out, "",
+                _("BRIEF is a file, - for standard input, or demo for the built-in example. "
+                  "--catalogue takes a database or a JSON export; without it your own catalogue "
+                  "is used, and made from the starting catalogue the first time."));
+    g_string_append_c(out, '\n');
+    wb_cli_wrap(out, "",
+                _("This tool plans. High-current DC, batteries and roof work can burn, gas and "
+                  "kill: it does not replace local codes or licensed practice."));
+    g_string_append_c(out, '\n');
+    wb_cli_wrap(out, "",
+                _("Exit codes: 0 done, 1 something in the brief or catalogue is wrong, 2 the "
+                  "command line is wrong, 3 a file cannot be read or written, 4 no kit works, 5 no "
+                  "display, 6 out of memory."));
+    return wb_cli_print(g_string_free(out, FALSE));
+}
+
+static int print_help(const WbCommand *command)
+{
+    GString *out = g_string_new(NULL);
+    g_string_append_printf(out, _("Usage: wattberth %s\n\n"), _(command->usage));
+    g_autofree char *summary = g_strconcat(_(command->summary), ".", NULL);
+    wb_cli_wrap(out, "", summary);
+    wb_cli_wrap(out, "", _(command->help));
+    return wb_cli_print(g_string_free(out, FALSE));
+}
+
+static int run_help(int argc, char **argv)
+{
+    if (argc < 3)
+        return print_overview();
+    const WbCommand *command = find_command(argv[2]);
+    if (command == NULL)
+        return wb_cli_fail(WB_EXIT_WRONG_USE,
+                           _("There is no command “%s”; wattberth --help lists them."), argv[2]);
+    return print_help(command);
+}
+
+static bool takes(const WbCommand *command, const char *option)
+{
+    g_auto(GStrv) options = g_strsplit(command->options, " ", -1);
+    return g_strv_contains((const char *const *)options, option);
+}
+
+/* The options this command takes, out of all there are. */
+static void parse(const WbCommand *command, char ***argv, WbArguments *arguments, GError **error)
+{
+    const GOptionEntry all[] = {
+        {"catalogue", 0, 0, G_OPTION_ARG_FILENAME, &arguments->catalogue, NULL, NULL},
+        {"top", 0, 0, G_OPTION_ARG_INT, &arguments->top, NULL, NULL},
+        {"list", 0, 0, G_OPTION_ARG_STRING, &arguments->list, NULL, NULL},
+        {"json", 0, 0, G_OPTION_ARG_NONE, &arguments->json, NULL, NULL},
+        {"preview", 0, 0, G_OPTION_ARG_NONE, &arguments->preview, NULL, NULL},
+        {"new", 0, 0, G_OPTION_ARG_NONE, &arguments->make_new, NULL, NULL},
+        {G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &arguments->rest, NULL, NULL},
+    };
+    GOptionEntry taken[G_N_ELEMENTS(all) + 1] = {0};
+    gsize n = 0;
+    for (gsize i = 0; i < G_N_ELEMENTS(all); i++)
+        if (all[i].long_name[0] == '\0' || takes(command, all[i].long_name))
+            taken[n++] = all[i];
+    g_autoptr(GOptionContext) context = g_option_context_new(NULL);
+    g_option_context_set_help_enabled(context, FALSE);
+    g_option_context_add_main_entries(context, taken, NULL);
+    g_option_context_parse_strv(context, argv, error);
+    arguments->n_rest = arguments->rest == NULL ? 0 : g_strv_length(arguments->rest);
+}
+
+static int check_and_run(const WbCommand *command, const WbArguments *arguments)
+{
+    if (arguments->n_rest < command->least || arguments->n_rest > command->most)
+        return wb_cli_fail(WB_EXIT_WRONG_USE, _("The command is: wattberth %s."),
+                           _(command->usage));
+    if (arguments->top < 1 || arguments->top > WB_CLI_TOP_MOST)
+        return wb_cli_fail(WB_EXIT_WRONG_USE, _("--top takes a whole number from 1 to %d, not %d."),
+                           WB_CLI_TOP_MOST, arguments->top);
+    if (arguments->list != NULL && !g_str_equal(arguments->list, "top") &&
+        !g_str_equal(arguments->list, "front"))
+        return wb_cli_fail(WB_EXIT_WRONG_USE, _("--list takes “top” or “front”, not “%s”."),
+                           arguments->list);
+    return command->run(arguments);
+}
+
+static int run_command(const WbCommand *command, char **argv)
+{
+    /* GOption frees what it takes out of the vector and expects the program's name first. */
+    g_auto(GStrv) copy = g_strdupv(argv);
+    WbArguments arguments = {.top = DEFAULT_TOP};
+    g_autoptr(GError) error = NULL;
+    parse(command, &copy, &arguments, &error);
+    int code = error == NULL
+                   ? check_and_run(command, &arguments)
+                   : wb_cli_fail(WB_EXIT_WRONG_USE, _("%s; the command is: wattberth %s."),
+                                 error->message, _(command->usage));
+    g_free(arguments.catalogue);
+    g_free(arguments.list);
+    g_strfreev(arguments.rest);
+    return code;
+}
+
+int wb_cli_run(int argc, char **argv)
+{
+    const WbCommand *command = find_command(argv[1]);
+    if (command != NULL && g_strv_contains((const char *const *)argv, "--help"))
+        return print_help(command);
+    if (command != NULL)
+        return run_command(command, argv + 1);
+    if (strcmp(argv[1], "--version") == 0)
+        return wb_cli_print(g_strdup("wattberth " WB_VERSION "\n"));
+    return run_help(argc, argv);
+}
+
+int wb_cli_demo(void)
+{
+    char name[] = "demo";
+    char *rest[] = {name, NULL};
+    const WbArguments arguments = {.top = DEFAULT_TOP, .rest = rest, .n_rest = 1};
+    return wb_cli_run_rank(&arguments);
+}

@@ -1,0 +1,165 @@
+/* catalogue: export, import, check. */
+#include "cli_job.h"
+#include "cli_json.h"
+#include "exchange.h"
+#include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
+#include <stdio.h>
+#include <string.h>
+
+#define SQLITE_HEADER "SQLite format 3"
+
+/* An export in the place of someone's database would lose it. */
+static gboolean is_database(const char *path)
+{
+    char start[sizeof SQLITE_HEADER] = {0};
+    FILE *file = g_fopen(path, "rb");
+    if (file == NULL)
+        return FALSE;
+    size_t n = fread(start, 1, sizeof start, file);
+    fclose(file);
+    return n == sizeof start && memcmp(start, SQLITE_HEADER, sizeof start) == 0;
+}
+
+static int write_export(const char *path, const char *text)
+{
+    GError *error = NULL;
+    if (strcmp(path, "-") == 0)
+        return wb_cli_print(g_strdup(text));
+    if (is_database(path))
+        return wb_cli_fail(WB_EXIT_FILE,
+                           _("“%s” is a database and was left as it is; name another file for the "
+                             "export."),
+                           path);
+    if (!g_file_set_contents(path, text, -1, &error))
+        return wb_cli_fail_with(error);
+    return WB_EXIT_DONE;
+}
+
+static void counts_json(WbJson *json, const WbCatalogue *catalogue)
+{
+    wb_json_object(json, "counts");
+    wb_json_count(json, "panels", catalogue->n_panels);
+    wb_json_count(json, "controllers", catalogue->n_controllers);
+    wb_json_count(json, "storage", catalogue->n_storage);
+    wb_json_count(json, "inverters", catalogue->n_inverters);
+    wb_json_count(json, "dcdc", catalogue->n_dcdc);
+    wb_json_count(json, "conductors", catalogue->n_conductors);
+    wb_json_count(json, "fuses", catalogue->n_fuses);
+    wb_json_count(json, "chemistries", catalogue->n_chemistries);
+    wb_json_count(json, "shops", catalogue->n_shops);
+    wb_json_count(json, "offers", catalogue->n_offers);
+    wb_json_end_object(json);
+}
+
+static char *counts_text(const char *path, const WbCatalogue *catalogue)
+{
+    return g_strdup_printf(
+        _("“%s” holds %zu panels, %zu controllers, %zu storage models, %zu inverters, %zu DC-DC "
+          "chargers, %zu conductors, %zu fuses, %zu chemistries, %zu shops and %zu offers.\n"),
+        path, catalogue->n_panels, catalogue->n_controllers, catalogue->n_storage,
+        catalogue->n_inverters, catalogue->n_dcdc, catalogue->n_conductors, catalogue->n_fuses,
+        catalogue->n_chemistries, catalogue->n_shops, catalogue->n_offers);
+}
+
+static int print_counts(const WbArguments *arguments, const char *path,
+                        const WbCatalogue *catalogue)
+{
+    if (!arguments->json)
+        return wb_cli_print(counts_text(path, catalogue));
+    WbJson json;
+    wb_json_start(&json);
+    wb_json_object(&json, NULL);
+    wb_json_format(&json, "wattberth-catalogue-counts");
+    wb_json_text(&json, "file", path);
+    counts_json(&json, catalogue);
+    wb_json_end_object(&json);
+    return wb_cli_print(wb_json_finish(&json));
+}
+
+static int run_export(const WbArguments *arguments, const char *path)
+{
+    g_autoptr(WbCatalogueView) view = NULL;
+    int code = wb_cli_load_catalogue(arguments, &view);
+    if (code != WB_EXIT_DONE)
+        return code;
+    const WbCatalogue *catalogue = wb_catalogue_view_get(view);
+    g_autofree char *text = wb_exchange_export(catalogue);
+    code = write_export(path, text);
+    /* On standard output the export stands alone. */
+    if (code != WB_EXIT_DONE || strcmp(path, "-") == 0)
+        return code;
+    return print_counts(arguments, path, catalogue);
+}
+
+static int run_check(const WbArguments *arguments, const char *path)
+{
+    GError *error = NULL;
+    g_autoptr(WbCatalogueView) view = wb_exchange_load(path, &error);
+    if (view == NULL)
+        return wb_cli_fail_with(error);
+    return print_counts(arguments, path, wb_catalogue_view_get(view));
+}
+
+static int print_report(const WbArguments *arguments, const WbImportReport *report)
+{
+    if (!arguments->json)
+        return wb_cli_print(g_strdup_printf(
+            arguments->preview
+                ? _("Would add %d rows and change %d; %d are the same. Nothing was written.\n")
+                : _("Added %d rows and changed %d; %d are the same.\n"),
+            report->added, report->changed, report->same));
+    WbJson json;
+    wb_json_start(&json);
+    wb_json_object(&json, NULL);
+    wb_json_format(&json, "wattberth-import");
+    wb_json_flag(&json, "preview", arguments->preview);
+    wb_json_integer(&json, "added", report->added);
+    wb_json_integer(&json, "changed", report->changed);
+    wb_json_integer(&json, "same", report->same);
+    wb_json_end_object(&json);
+    return wb_cli_print(wb_json_finish(&json));
+}
+
+/* Into the database at `target`; ":memory:" stands for one that is not there yet. */
+static int import_into(const char *target, const char *path, const GString *text, gboolean preview,
+                       WbImportReport *report)
+{
+    GError *error = NULL;
+    g_autoptr(WbDatabase) database = wb_database_open(target, FALSE, &error);
+    if (database == NULL ||
+        !wb_exchange_import(database, text->str, (gssize)text->len, path, preview, report, &error))
+        return wb_cli_fail_with(error);
+    return WB_EXIT_DONE;
+}
+
+static int run_import(const WbArguments *arguments, const char *path)
+{
+    g_autoptr(GString) text = g_string_new(NULL);
+    g_autofree char *target =
+        arguments->catalogue != NULL ? g_strdup(arguments->catalogue) : wb_database_default_path();
+    gboolean there = g_file_test(target, G_FILE_TEST_EXISTS);
+    WbImportReport report = {0};
+    int code = wb_cli_read_text(path, text);
+    /* A database is made only for an import that succeeds. */
+    if (code == WB_EXIT_DONE && !there)
+        code = import_into(":memory:", path, text, TRUE, &report);
+    if (code == WB_EXIT_DONE && (there || !arguments->preview))
+        code = import_into(target, path, text, arguments->preview, &report);
+    return code == WB_EXIT_DONE ? print_report(arguments, &report) : code;
+}
+
+int wb_cli_run_catalogue(const WbArguments *arguments)
+{
+    const char *action = arguments->rest[0], *path = arguments->rest[1];
+    if (arguments->preview && strcmp(action, "import") != 0)
+        return wb_cli_fail(WB_EXIT_WRONG_USE, _("--preview belongs to catalogue import only."));
+    if (strcmp(action, "export") == 0)
+        return run_export(arguments, path);
+    if (strcmp(action, "import") == 0)
+        return run_import(arguments, path);
+    if (strcmp(action, "check") == 0)
+        return run_check(arguments, path);
+    return wb_cli_fail(WB_EXIT_WRONG_USE,
+                       _("catalogue takes “export”, “import” or “check”, not “%s”."), action);
+}

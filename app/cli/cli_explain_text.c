@@ -1,0 +1,207 @@
+#include "cli_explain.h"
+
+#include "cli_table.h"
+#include "figures_text.h"
+#include "words.h"
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+static void append_title(GString *out, const WbProblem *problem, const WbVerdict *verdict,
+                         WbStanding standing)
+{
+    char id[WB_KIT_ID];
+    wb_kit_id(problem, &verdict->kit, id);
+    g_autofree char *kit = wb_words_kit(problem, &verdict->kit);
+    wb_cli_wrap(out, "", kit);
+    wb_cli_wrap(out, "", id);
+    g_autofree char *stands =
+        standing.rank > 0
+            ? g_strdup_printf(_("Rank %" G_GUINT64_FORMAT ", score %.4f."), standing.rank,
+                              verdict->score)
+            : g_strdup_printf(verdict->feasible ? _("It works, score %.4f.")
+                                                : _("It does not work; its score would be %.4f."),
+                              verdict->score);
+    wb_cli_wrap(out, "", stands);
+    if (standing.on_front > 0)
+        wb_cli_wrap(out, "", _("No other kit beats it in every criterion at once."));
+}
+
+static void append_bill(GString *out, const WbProblem *problem, const WbVerdict *verdict)
+{
+    const char *currency = problem->brief->currency;
+    WbBillLine lines[WB_BILL_MOST];
+    int n = wb_cli_bill(problem, &verdict->kit, lines);
+    g_autoptr(WbTable) table = wb_table_new(_(">Count|Part|Shop|>Bought|>Each|>kg each"));
+    for (int i = 0; i < n; i++) {
+        const WbSourced *sourced = lines[i].sourced;
+        bool buys = lines[i].bought > 0 && sourced->offer != NULL;
+        wb_table_cell(table, g_strdup_printf("%d", lines[i].count));
+        wb_table_cell(table, g_strdup_printf("%s %s", lines[i].part->maker, lines[i].part->model));
+        wb_table_cell(table, g_strdup(buys ? problem->shops[sourced->shop].shop->name : "-"));
+        wb_table_cell(table, g_strdup_printf("%d", lines[i].bought));
+        wb_table_cell(table, sourced->priced ? wb_words_money(sourced->price_minor, currency)
+                                             : g_strdup(_("no price")));
+        wb_table_cell(table, wb_text_number((double)sourced->weight_g / 1e3, 1));
+    }
+    g_string_append_printf(out, "\n%s\n", _("Parts"));
+    wb_table_append(table, out);
+    const WbFigures *figures = &verdict->figures;
+    g_autofree char *parts = wb_words_money(figures->parts_minor, currency);
+    g_autofree char *shipping = wb_words_money(figures->shipping_minor, currency);
+    g_autofree char *allowance = wb_words_money(figures->allowance_minor, currency);
+    g_autofree char *cost = wb_words_money(figures->cost_minor, currency);
+    g_autofree char *sum = g_strdup_printf(
+        _("Parts %s + shipping %s + %g %% of the parts for lugs, cable and sealant %s = %s"), parts,
+        shipping, problem->brief->sundries_pct, allowance, cost);
+    wb_cli_wrap(out, "", sum);
+}
+
+static char *figure_text(const WbProblem *problem, WbCriterion criterion, double value)
+{
+    static const struct {
+        const char *unit;
+        int decimals;
+    } units[WB_N_CRITERIA] = {
+        [WB_CRITERION_WEIGHT] = {"kg", 1}, [WB_CRITERION_USABLE] = {"Wh", 0},
+        [WB_CRITERION_ROOF] = {"m2", 2},   [WB_CRITERION_AUTONOMY] = {N_("days"), 2},
+        [WB_CRITERION_SPARE] = {"W", 0},
+    };
+    if (criterion == WB_CRITERION_COST)
+        return wb_words_money(llround(value), problem->brief->currency);
+    g_autofree char *number = wb_text_number(value, units[criterion].decimals);
+    return g_strdup_printf("%s %s", number, _(units[criterion].unit));
+}
+
+static void append_score(GString *out, const WbProblem *problem, const WbVerdict *verdict)
+{
+    static const char *const names[WB_N_CRITERIA] = {
+        [WB_CRITERION_COST] = N_("Cost"),
+        [WB_CRITERION_WEIGHT] = N_("Weight"),
+        [WB_CRITERION_USABLE] = N_("Usable capacity"),
+        [WB_CRITERION_ROOF] = N_("Roof area"),
+        [WB_CRITERION_AUTONOMY] = N_("Autonomy"),
+        [WB_CRITERION_SPARE] = N_("Spare power"),
+    };
+    g_autoptr(WbTable) table =
+        wb_table_new(_("Criterion|>Figure|>Worth 0 at|>Worth 1 at|>Worth|>Weight|>Worth x weight"));
+    for (int c = 0; c < WB_N_CRITERIA; c++) {
+        WbCriterion criterion = (WbCriterion)c;
+        const WbAnchor *anchor = &problem->anchor[c];
+        wb_table_cell(table, g_strdup(_(names[c])));
+        wb_table_cell(table,
+                      figure_text(problem, criterion, wb_figure(&verdict->figures, criterion)));
+        wb_table_cell(table, figure_text(problem, criterion, anchor->none));
+        wb_table_cell(table, figure_text(problem, criterion, anchor->full));
+        wb_table_cell(table, wb_text_number(verdict->u[c], 4));
+        wb_table_cell(table, wb_text_number(problem->weight[c], 4));
+        wb_table_cell(table, wb_text_number(verdict->u[c] * problem->weight[c], 4));
+    }
+    g_string_append_printf(out, "\n%s\n", _("Score"));
+    wb_table_append(table, out);
+    g_autofree char *score = wb_text_number(verdict->score, 4);
+    g_autofree char *sum = g_strdup_printf(_("Score: the last column's sum, %s"), score);
+    wb_cli_wrap(out, "", sum);
+}
+
+static void append_energy(GString *out, const WbProblem *problem, const WbVerdict *verdict)
+{
+    g_autoptr(WbTable) table =
+        wb_table_new(_("Month|>Array|>Alternator|>Storing loss|>Supply|>Need|>Left|>Cut off"));
+    for (int m = 0; m < WB_MONTHS; m++) {
+        const WbMonth *month = &verdict->month[m];
+        if (!(problem->brief->site.months >> m & 1u))
+            continue;
+        wb_table_cell(table, g_strdup(wb_text_month(m)));
+        wb_table_cell(table, wb_text_number(month->array_wh, 0));
+        wb_table_cell(table, wb_text_number(month->alternator_wh, 0));
+        wb_table_cell(table, wb_text_number(month->storing_loss_wh, 0));
+        wb_table_cell(table, wb_text_number(month->supply_wh, 0));
+        wb_table_cell(table, wb_text_number(month->need_wh, 0));
+        wb_table_cell(table, wb_text_number(month->supply_wh - month->need_wh, 0));
+        wb_table_cell(table, wb_text_number(month->clipped_wh, 0));
+    }
+    g_string_append_printf(out, "\n%s\n", _("Energy of the mean day, Wh, in the months of use"));
+    wb_table_append(table, out);
+    wb_cli_wrap(out, "", _("Supply = array + alternator - storing loss."));
+}
+
+static void append_bank(GString *out, const WbProblem *problem, const WbVerdict *verdict)
+{
+    const WbStorageChoice *choice = &problem->storage[verdict->kit.storage];
+    g_autoptr(WbTable) table =
+        wb_table_new(_("Month|>Bank °C|>f temp|>A a string|>f rate|>Usable Wh|>Days"));
+    for (int m = 0; m < WB_MONTHS; m++) {
+        const WbMonth *month = &verdict->month[m];
+        if (!(problem->brief->site.months >> m & 1u))
+            continue;
+        wb_table_cell(table, g_strdup(wb_text_month(m)));
+        wb_table_cell(table, wb_text_number(month->bank_c, 1));
+        wb_table_cell(table, wb_text_number(month->temperature_factor, 3));
+        wb_table_cell(table, wb_text_number(month->dark_current_a, 2));
+        wb_table_cell(table, wb_text_number(month->rate_factor, 3));
+        wb_table_cell(table, wb_text_number(month->usable_wh, 0));
+        wb_table_cell(table, wb_text_number(month->autonomy_days, 2));
+    }
+    g_string_append_printf(out, "\n%s\n", _("Bank"));
+    wb_table_append(table, out);
+    g_autofree char *formula = g_strdup_printf(
+        _("Usable = %g V x %g Ah x %d strings x depth %g x f temp x f rate; days = usable / need."),
+        verdict->bank.nominal_v, choice->storage->capacity_ah, verdict->kit.bank_parallel,
+        wb_depth_limit(choice->storage, choice->chemistry));
+    wb_cli_wrap(out, "", formula);
+}
+
+static void append_finding(GString *out, const WbProblem *problem, const WbVerdict *verdict,
+                           const WbFinding *finding)
+{
+    const WbRuleInfo *info = wb_rule_info(finding->rule);
+    g_autofree char *sentence = wb_words_finding(problem, verdict, finding);
+    g_autofree char *caution = wb_words_safety(problem, verdict, finding);
+    g_autofree char *margin = isnan(finding->margin)
+                                  ? g_strdup("")
+                                  : g_strdup_printf(_(", margin %.0f %%"), finding->margin * 100);
+    g_autofree char *origin = g_strdup_printf("[%s%s; %s]", info->code, margin, info->source);
+    wb_cli_wrap(out, "  - ", sentence);
+    wb_cli_wrap(out, "    ", origin);
+    if (caution != NULL)
+        wb_cli_wrap(out, "    ! ", caution);
+}
+
+/* The findings of one group under a heading: 0..2 broken with that severity, 3 kept. */
+#define KEPT 3
+
+static void append_group(GString *out, const WbProblem *problem, const WbVerdict *verdict,
+                         int group, const char *heading)
+{
+    bool headed = false;
+    for (int r = 0; r < WB_N_RULES; r++) {
+        const WbFinding *finding = &verdict->finding[r];
+        bool concerns = !finding->holds || !isnan(finding->value) || finding->assumed != 0;
+        int belongs = finding->holds ? KEPT : (int)finding->severity;
+        if (!concerns || belongs != group)
+            continue;
+        if (!headed)
+            g_string_append_printf(out, "\n%s\n", heading);
+        headed = true;
+        append_finding(out, problem, verdict, finding);
+    }
+}
+
+char *wb_cli_explain_text(const WbProblem *problem, const WbVerdict *verdict, WbStanding standing)
+{
+    GString *out = g_string_new(NULL);
+    append_title(out, problem, verdict, standing);
+    append_group(out, problem, verdict, WB_STOP, _("Why it does not work"));
+    append_group(out, problem, verdict, WB_CAUTION, _("Cautions"));
+    append_group(out, problem, verdict, WB_NOTE, _("Notes"));
+    append_score(out, problem, verdict);
+    append_bill(out, problem, verdict);
+    append_energy(out, problem, verdict);
+    append_bank(out, problem, verdict);
+    append_group(out, problem, verdict, KEPT, _("What holds"));
+    g_string_append_printf(out, "\n%s\n", _("Before you build"));
+    g_auto(GStrv) notes = wb_words_safety_notes(problem, verdict);
+    for (guint i = 0; notes[i] != NULL; i++)
+        wb_cli_wrap(out, "  - ", notes[i]);
+    return g_string_free(out, FALSE);
+}

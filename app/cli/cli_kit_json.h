@@ -1,0 +1,23 @@
+/* The JSON objects rank and explain share; their keys are documented in the man page. */
+#ifndef WB_CLI_KIT_JSON_H
+#define WB_CLI_KIT_JSON_H
+
+#include "cli_json.h"
+#include "kit.h"
+
+typedef struct {
+    uint64_t rank; /* from 1; 0: not among the ranked ones kept */
+    int on_front;  /* 1, 0; -1: not ranked */
+} WbStanding;
+
+/* One kit in full, under `key` (NULL: an item of an array). */
+void wb_cli_kit_json(WbJson *json, const char *key, const WbProblem *problem,
+                     const WbVerdict *verdict, WbStanding standing);
+/* "reference": what is worked out once for all kits. */
+void wb_cli_reference_json(WbJson *json, const WbProblem *problem);
+/* "no_price" and "no_rate": what was left out, by name. */
+void wb_cli_left_out_json(WbJson *json, const WbProblem *problem);
+/* Format, version, the brief's name and its currency. */
+void wb_cli_head_json(WbJson *json, const char *format, const WbBrief *brief);
+
+#endif

@@ -1,0 +1,119 @@
+/* places: the built-in ones. */
+#include "cli_job.h"
+#include "cli_json.h"
+#include "cli_table.h"
+#include "figures_text.h"
+#include "places.h"
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+static gboolean holds(const char *text, const char *wanted)
+{
+    g_autofree char *folded = g_utf8_casefold(text, -1);
+    return strstr(folded, wanted) != NULL;
+}
+
+/* The places whose id, name or country holds `text`, all of them for NULL. */
+static GPtrArray *find_places(const char *text)
+{
+    size_t n;
+    const WbPlace *places = wb_places(&n);
+    g_autofree char *valid = g_utf8_make_valid(text != NULL ? text : "", -1);
+    g_autofree char *wanted = g_utf8_casefold(valid, -1);
+    GPtrArray *found = g_ptr_array_new();
+    for (size_t i = 0; i < n; i++)
+        if (holds(places[i].name, wanted) || holds(places[i].country, wanted) ||
+            holds(places[i].id, wanted))
+            g_ptr_array_add(found, (gpointer)&places[i]);
+    return found;
+}
+
+static double mean(const double value[WB_MONTHS])
+{
+    double sum = 0;
+    for (int m = 0; m < WB_MONTHS; m++)
+        sum += value[m];
+    return sum / WB_MONTHS;
+}
+
+static double least(const double value[WB_MONTHS])
+{
+    double lowest = value[0];
+    for (int m = 1; m < WB_MONTHS; m++)
+        lowest = MIN(lowest, value[m]);
+    return lowest;
+}
+
+static void twelve_json(WbJson *json, const char *key, const double value[WB_MONTHS])
+{
+    wb_json_array(json, key);
+    for (int m = 0; m < WB_MONTHS; m++)
+        wb_json_number(json, NULL, value[m]);
+    wb_json_end_array(json);
+}
+
+static void place_json(WbJson *json, const WbPlace *place)
+{
+    wb_json_object(json, NULL);
+    wb_json_text(json, "id", place->id);
+    wb_json_text(json, "name", place->name);
+    wb_json_text(json, "country", place->country);
+    wb_json_number(json, "latitude_deg", place->latitude_deg);
+    wb_json_number(json, "longitude_deg", place->longitude_deg);
+    wb_json_number(json, "altitude_m", place->altitude_m);
+    twelve_json(json, "ghi_kwh_m2_day", place->ghi_kwh_m2_day);
+    twelve_json(json, "air_mean_c", place->air_mean_c);
+    twelve_json(json, "air_max_c", place->air_max_c);
+    twelve_json(json, "air_min_c", place->air_min_c);
+    wb_json_number(json, "design_cold_c", wb_design_cold_c(place));
+    wb_json_text(json, "kind", place->kind);
+    wb_json_text(json, "source", place->source);
+    wb_json_text(json, "years", place->years);
+    wb_json_end_object(json);
+}
+
+static char *places_json(const GPtrArray *places)
+{
+    WbJson json;
+    wb_json_start(&json);
+    wb_json_object(&json, NULL);
+    wb_json_format(&json, "wattberth-places");
+    wb_json_array(&json, "places");
+    for (guint i = 0; i < places->len; i++)
+        place_json(&json, places->pdata[i]);
+    wb_json_end_array(&json);
+    wb_json_end_object(&json);
+    return wb_json_finish(&json);
+}
+
+static char *places_text(const GPtrArray *places)
+{
+    g_autoptr(WbTable) table =
+        wb_table_new(_("Id|>Latitude|>Longitude|>Sun kWh/m2 a day|>darkest month|>Design cold °C"));
+    for (guint i = 0; i < places->len; i++) {
+        const WbPlace *place = places->pdata[i];
+        wb_table_cell(table, g_strdup(place->id));
+        wb_table_cell(table, wb_text_number(place->latitude_deg, 2));
+        wb_table_cell(table, wb_text_number(place->longitude_deg, 2));
+        wb_table_cell(table, wb_text_number(mean(place->ghi_kwh_m2_day), 2));
+        wb_table_cell(table, wb_text_number(least(place->ghi_kwh_m2_day), 2));
+        wb_table_cell(table, wb_text_number(wb_design_cold_c(place), 1));
+    }
+    GString *out = g_string_new(NULL);
+    wb_table_append(table, out);
+    return g_string_free(out, FALSE);
+}
+
+int wb_cli_run_places(const WbArguments *arguments)
+{
+    const char *text = arguments->n_rest > 0 ? arguments->rest[0] : NULL;
+    g_autoptr(GPtrArray) places = find_places(text);
+    if (arguments->json)
+        return wb_cli_print(places_json(places));
+    if (places->len == 0)
+        return wb_cli_print(
+            g_strdup_printf(_("No built-in place holds “%s”; a brief may carry twelve figures of "
+                              "its own.\n"),
+                            text));
+    return wb_cli_print(places_text(places));
+}

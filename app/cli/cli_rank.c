@@ -1,0 +1,232 @@
+/* rank: the table and the JSON of a ranking. */
+#include "cli_job.h"
+#include "cli_json.h"
+#include "cli_kit_json.h"
+#include "cli_parts.h"
+#include "cli_ranking.h"
+#include "cli_table.h"
+#include "figures_text.h"
+#include "words.h"
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+/* What is listed: the best, or the front. */
+typedef struct {
+    const WbRanked *kits;
+    size_t n;
+} Listed;
+
+static Listed choose_list(const WbArguments *arguments, const WbRanking *ranking)
+{
+    bool front = g_strcmp0(arguments->list, "front") == 0;
+    size_t n = front ? ranking->n_front : ranking->n_top;
+    return (Listed){front ? ranking->front : ranking->top, MIN(n, (size_t)arguments->top)};
+}
+
+static void ruled_out_json(WbJson *json, const WbRanking *ranking)
+{
+    wb_json_array(json, "ruled_out");
+    for (int r = 0; r < WB_N_RULES; r++) {
+        const WbRuleInfo *info = wb_rule_info((WbRule)r);
+        wb_json_object(json, NULL);
+        wb_json_text(json, "code", info->code);
+        wb_json_count(json, "first", ranking->ruled_out[r].first);
+        wb_json_count(json, "alone", ranking->ruled_out[r].alone);
+        wb_json_text(json, "severity", wb_severity_name(info->severity));
+        wb_json_text(json, "what", wb_words_rule((WbRule)r));
+        wb_json_end_object(json);
+    }
+    wb_json_end_array(json);
+}
+
+static void totals_json(WbJson *json, const WbProblem *problem, const WbRanking *ranking)
+{
+    wb_json_object(json, "totals");
+    wb_json_count(json, "raw_combinations", ranking->raw);
+    wb_json_count(json, "feasible", ranking->feasible);
+    wb_json_count(json, "undecided", ranking->undecided);
+    ruled_out_json(json, ranking);
+    wb_cli_left_out_json(json, problem);
+    wb_json_end_object(json);
+}
+
+static void kits_json(WbJson *json, const WbProblem *problem, const WbRanking *ranking,
+                      Listed listed)
+{
+    wb_json_array(json, "kits");
+    for (size_t i = 0; i < listed.n; i++) {
+        WbVerdict verdict;
+        wb_judge(problem, &listed.kits[i].kit, &verdict);
+        wb_cli_kit_json(json, NULL, problem, &verdict,
+                        wb_cli_standing(problem, ranking, &listed.kits[i].kit));
+    }
+    wb_json_end_array(json);
+}
+
+static char *rank_json(const WbArguments *arguments, const WbProblem *problem,
+                       const WbRanking *ranking)
+{
+    WbJson json;
+    wb_json_start(&json);
+    wb_json_object(&json, NULL);
+    wb_cli_head_json(&json, "wattberth-ranking", problem->brief);
+    totals_json(&json, problem, ranking);
+    wb_cli_reference_json(&json, problem);
+    wb_json_text(&json, "list", arguments->list != NULL ? arguments->list : "top");
+    wb_json_count(&json, "front_count", ranking->front_count);
+    kits_json(&json, problem, ranking, choose_list(arguments, ranking));
+    wb_json_end_object(&json);
+    return wb_json_finish(&json);
+}
+
+static void append_head(GString *out, const WbProblem *problem, const WbRanking *ranking)
+{
+    g_autofree char *raw = wb_text_number((double)ranking->raw, 0);
+    g_autofree char *feasible = wb_text_number((double)ranking->feasible, 0);
+    g_autofree char *front = wb_text_number((double)ranking->front_count, 0);
+    g_autofree char *sentence =
+        g_strdup_printf(_("%s: of %s combinations %s work; %s of them no other kit beats in every "
+                          "criterion at once (marked *)."),
+                        problem->brief->name, raw, feasible, front);
+    wb_cli_wrap(out, "", sentence);
+    if (ranking->undecided == 0)
+        return;
+    g_autofree char *undecided = wb_text_number((double)ranking->undecided, 0);
+    g_autofree char *more = g_strdup_printf(
+        _("%s more would work if their panels fit the roof, which was not decided."), undecided);
+    wb_cli_wrap(out, "", more);
+}
+
+static char *rank_text(WbStanding standing)
+{
+    const char *mark = standing.on_front > 0 ? "*" : " ";
+    if (standing.rank == 0)
+        return g_strdup_printf("-%s", mark);
+    return g_strdup_printf("%" G_GUINT64_FORMAT "%s", standing.rank, mark);
+}
+
+static void append_kits(GString *out, const WbProblem *problem, const WbRanking *ranking,
+                        Listed listed)
+{
+    g_autoptr(WbTable) table = wb_table_new(
+        _(">Rank |>Score|>Cost|>Weight kg|>Usable Wh|>Roof m2|>Autonomy days|>Spare W"));
+    for (size_t i = 0; i < listed.n; i++) {
+        const WbRanked *ranked = &listed.kits[i];
+        const WbFigures *figures = &ranked->figures;
+        char id[WB_KIT_ID];
+        wb_kit_id(problem, &ranked->kit, id);
+        wb_table_cell(table, rank_text(wb_cli_standing(problem, ranking, &ranked->kit)));
+        wb_table_cell(table, wb_text_number(ranked->score, 4));
+        wb_table_cell(table, wb_words_money(figures->cost_minor, problem->brief->currency));
+        wb_table_cell(table, wb_text_number((double)figures->weight_g / 1e3, 1));
+        wb_table_cell(table, wb_text_number(figures->usable_wh, 0));
+        wb_table_cell(table, wb_text_number((double)figures->roof_area_mm2 / 1e6, 2));
+        wb_table_cell(table, wb_text_number(figures->autonomy_days, 1));
+        wb_table_cell(table, wb_text_number(figures->spare_w, 0));
+        wb_table_line(table, wb_words_kit(problem, &ranked->kit));
+        wb_table_line(table, g_strdup(id));
+    }
+    g_string_append_c(out, '\n');
+    wb_table_append(table, out);
+}
+
+static void append_ruled_out(GString *out, const WbRanking *ranking)
+{
+    g_autoptr(WbTable) table = wb_table_new(_("Ruled out by|>First|>Alone|Because"));
+    uint64_t sum = 0;
+    for (int r = 0; r < WB_N_RULES; r++) {
+        const WbRuledOut *out_by = &ranking->ruled_out[r];
+        sum += out_by->first;
+        if (out_by->first == 0 && out_by->alone == 0)
+            continue;
+        wb_table_cell(table, g_strdup(wb_rule_info((WbRule)r)->code));
+        wb_table_cell(table, wb_text_number((double)out_by->first, 0));
+        wb_table_cell(table, wb_text_number((double)out_by->alone, 0));
+        wb_table_cell(table, g_strdup(wb_words_rule((WbRule)r)));
+    }
+    if (sum == 0)
+        return;
+    g_string_append_c(out, '\n');
+    wb_table_append(table, out);
+    wb_cli_wrap(out, "",
+                _("First: kits whose first broken rule this is. Alone: kits that break no other."));
+}
+
+static void append_left_out(GString *out, const WbProblem *problem)
+{
+    g_autoptr(GArray) parts = wb_cli_parts(problem);
+    for (guint i = 0; i < parts->len; i++) {
+        const WbCliPart *listed = &g_array_index(parts, WbCliPart, i);
+        if (listed->sourced->priced)
+            continue;
+        g_autofree char *sentence =
+            g_strdup_printf(_("No price: %s %s (%s) has no usable offer."), listed->part->maker,
+                            listed->part->model, listed->part->id);
+        wb_cli_wrap(out, "", sentence);
+    }
+    g_autoptr(GPtrArray) offers = wb_cli_offers_without_rate(problem);
+    for (guint i = 0; i < offers->len; i++) {
+        const WbOffer *offer = offers->pdata[i];
+        g_autofree char *price = wb_words_money(offer->price_minor, offer->currency);
+        g_autofree char *sentence =
+            g_strdup_printf(_("No rate: the offer of %s by %s for %s is left out."), offer->part_id,
+                            offer->shop_id, price);
+        wb_cli_wrap(out, "", sentence);
+    }
+}
+
+static void append_cautions(GString *out, const WbProblem *problem, const WbKit *kit)
+{
+    WbVerdict verdict;
+    wb_judge(problem, kit, &verdict);
+    g_string_append_printf(out, "\n%s\n", _("Cautions for the first of these kits"));
+    for (int r = 0; r < WB_N_RULES; r++) {
+        const WbFinding *finding = &verdict.finding[r];
+        if (finding->holds || finding->severity != WB_CAUTION)
+            continue;
+        g_autofree char *sentence = wb_words_finding(problem, &verdict, finding);
+        wb_cli_wrap(out, "  - ", sentence);
+    }
+    g_auto(GStrv) notes = wb_words_safety_notes(problem, &verdict);
+    for (guint i = 0; notes[i] != NULL; i++)
+        wb_cli_wrap(out, "  - ", notes[i]);
+}
+
+static char *rank_table(const WbArguments *arguments, const WbProblem *problem,
+                        const WbRanking *ranking)
+{
+    GString *out = g_string_new(NULL);
+    Listed listed = choose_list(arguments, ranking);
+    append_head(out, problem, ranking);
+    if (listed.n > 0)
+        append_kits(out, problem, ranking, listed);
+    append_ruled_out(out, ranking);
+    append_left_out(out, problem);
+    if (listed.n > 0)
+        append_cautions(out, problem, &listed.kits[0].kit);
+    return g_string_free(out, FALSE);
+}
+
+static int print_ranking(const WbArguments *arguments, const WbProblem *problem,
+                         const WbRanking *ranking)
+{
+    int code = wb_cli_print(arguments->json ? rank_json(arguments, problem, ranking)
+                                            : rank_table(arguments, problem, ranking));
+    if (code == WB_EXIT_DONE && ranking->feasible == 0)
+        return wb_cli_fail_no_kit(problem);
+    return code;
+}
+
+int wb_cli_run_rank(const WbArguments *arguments)
+{
+    WbJob job = {0};
+    WbRanking ranking = {0};
+    int code = wb_cli_load_job(arguments, arguments->rest[0], &job);
+    if (code == WB_EXIT_DONE)
+        code = wb_cli_rank(job.problem, (size_t)arguments->top, &ranking);
+    if (code == WB_EXIT_DONE)
+        code = print_ranking(arguments, job.problem, &ranking);
+    wb_ranking_free(&ranking);
+    wb_cli_clear_job(&job);
+    return code;
+}

@@ -1,0 +1,14 @@
+/* A ranking made for the terminal, and where a kit stands in it. */
+#ifndef WB_CLI_RANKING_H
+#define WB_CLI_RANKING_H
+
+#include "cli_kit_json.h"
+#include "rank.h"
+
+/* Keeps at least `top` rows. Returns a WbExit; a failure has been told. */
+int wb_cli_rank(const WbProblem *problem, size_t top, WbRanking *ranking);
+WbStanding wb_cli_standing(const WbProblem *problem, const WbRanking *ranking, const WbKit *kit);
+/* Says that no kit works; returns WB_EXIT_NO_KIT. */
+int wb_cli_fail_no_kit(const WbProblem *problem);
+
+#endif
