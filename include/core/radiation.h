@@ -6,8 +6,10 @@
 /* Diffuse share of global on a horizontal plane, 0..1, from the clearness index (global over
  * extraterrestrial) of an hour, a day or a monthly mean day: Erbs, Klein & Duffie, Solar Energy 28,
  * 1982, 293; day and month have one curve for sunset angles up to 81.4 deg and one beyond.
- * Outside the fitted range (month: 0.3..0.8) the polynomial is carried on downward, at most 1, and
- * its value at the upper end is kept above it. */
+ * Outside the month's fitted range, 0.3..0.8: below, the polynomial is carried on, at most 1;
+ * above, the share rises in a straight line from its value at 0.8 to 1 at 1 and stays there. So
+ * much light arrives only near the polar night, where the mean day is darker than the month; a beam
+ * of it would be stronger than the sun. */
 double wb_erbs_hour(double clearness);
 double wb_erbs_day(double clearness, double sunset_rad);
 double wb_erbs_month(double clearness, double sunset_rad);
@@ -38,8 +40,9 @@ typedef struct {
 /* On the tilted plane, in the unit of `on`. With Rb = max(0, cos incidence) / cos zenith:
  * isotropic sky (Liu & Jordan 1963; Duffie & Beckman 2.15.1):
  *   Ib Rb + Id (1 + cos tilt)/2 + (Ib + Id) albedo (1 - cos tilt)/2
- * HDKR, Hay, Davies, Klucher & Reindl (Duffie & Beckman 2.16.7), with Ai = Ib/I0 at most 1 and
- * f = sqrt(Ib / (Ib + Id)):
+ * HDKR, Hay, Davies, Klucher & Reindl (Duffie & Beckman 2.16.7), with
+ * f = sqrt(Ib / (Ib + Id)) and Ai = Ib/I0, at most (I0 - Ib)/Id: beam and circumsolar together are
+ * never stronger than the sun outside (only light beyond any clear sky meets that limit):
  *   (Ib + Id Ai) Rb + Id (1 - Ai)(1 + cos tilt)/2 (1 + f sin^3(tilt/2))
  *   + (Ib + Id) albedo (1 - cos tilt)/2
  * A sun on or below the horizon gives no beam. */

@@ -6,16 +6,18 @@
  *    sunrise 12 - ws/15 deg, sunset 12 + ws/15 deg (sun's centre, flat horizon).
  * 2. H = the place's daily global irradiation, H0 = extraterrestrial (Gsc = 1367 W/m2), K = H/H0.
  *    Where H0 is 0 (polar night) nothing falls, whatever H says.
- * 3. Diffuse of the day Hd = H x Erbs' monthly share (K, ws).
+ * 3. Diffuse of the day Hd = H x Erbs' monthly share (K, ws), with its rules outside 0.3..0.8.
  * 4. Each solar hour h..h+1 is cut to [sunrise, sunset]; what is left has the length L (h) and the
  *    middle w. Weights L x rt(w, ws) (Collares-Pereira & Rabl) and L x rd(w, ws) (Liu & Jordan),
- *    each divided by its sum over the day, share out H and Hd; so the hours add up to the day. An
- *    hour's diffuse is at most its global; beam is the rest. I0 of the hour is the integral over
- *    the same part.
+ *    each divided by its sum over the day, share out H and Hd; so the hours add up to the day.
+ *    I0 of the hour is the integral over the same part. Beam = global - diffuse, kept within
+ *    0..I0; the hour's diffuse is what is then left of its global.
  * 5. On the plane by HDKR with incidence and zenith at the middle w. Azimuth "any": the mean over
  *    the 16 azimuths 0, 22.5 .. 337.5 deg. Tilt 0: the global itself.
  * 6. W/m2 of the hour = its kWh/m2 x 1000 (mean over the whole hour, dark part included).
- * Expect 5 % a year, 10 % a month and 25 % in dark winter months against hourly data. */
+ * Expect 5 % a year, 10 % a month and 25 % in dark winter months against hourly data; steep planes
+ * under snowy winters come out high (10 % a year upright), since the monthly diffuse share is low.
+ */
 #ifndef WB_SKY_H
 #define WB_SKY_H
 

@@ -89,8 +89,9 @@ static void split_day(const MeanDay *day, HourPart part[WB_HOURS])
         return;
     for (int h = 0; h < WB_HOURS; h++) {
         double all = day->global_kwh_m2 * global[h] / sum_global;
-        part[h].on.diffuse = fmin(all, day->diffuse_kwh_m2 * diffuse[h] / sum_diffuse);
-        part[h].on.beam = all - part[h].on.diffuse;
+        double beam = fmax(0, all - day->diffuse_kwh_m2 * diffuse[h] / sum_diffuse);
+        part[h].on.beam = fmin(beam, part[h].on.extraterrestrial);
+        part[h].on.diffuse = all - part[h].on.beam;
     }
 }
 

@@ -42,7 +42,10 @@ double wb_erbs_month(double clearness, double sunset_rad)
 {
     static const double winter[5] = {1.391, -3.560, 4.189, -2.137, 0};
     static const double other[5] = {1.311, -3.022, 3.427, -1.821, 0};
-    return as_share(polynomial(is_winter(sunset_rad) ? winter : other, fmin(clearness, 0.8)));
+    double fitted =
+        as_share(polynomial(is_winter(sunset_rad) ? winter : other, fmin(clearness, 0.8)));
+    double beyond = as_share((clearness - 0.8) / (1 - 0.8));
+    return fitted + (1 - fitted) * beyond;
 }
 
 double wb_diffuse_hour_share(double hour_angle_rad, double sunset_rad)

@@ -24,14 +24,22 @@ double wb_plane_isotropic(const WbHorizontal *on, const WbTilted *plane)
     return on->beam * beam_ratio(plane) + on->diffuse * sky_view(plane) + from_ground(on, plane);
 }
 
+/* Share of the diffuse that comes from around the sun. */
+static double anisotropy_index(const WbHorizontal *on, const WbTilted *plane)
+{
+    if (on->beam <= 0 || on->beam >= on->extraterrestrial || plane->cos_zenith <= 0)
+        return 0;
+    double index = on->beam / on->extraterrestrial;
+    double room = on->extraterrestrial - on->beam;
+    return on->diffuse * index <= room ? index : room / on->diffuse;
+}
+
 double wb_plane_hdkr(const WbHorizontal *on, const WbTilted *plane)
 {
     double global = on->beam + on->diffuse;
     if (global <= 0)
         return 0;
-    double anisotropy = 0;
-    if (on->extraterrestrial > 0 && plane->cos_zenith > 0)
-        anisotropy = fmin(1, on->beam / on->extraterrestrial);
+    double anisotropy = anisotropy_index(on, plane);
     double brightening = 1 + sqrt(on->beam / global) * pow(sin(plane->tilt_rad / 2), 3);
     return (on->beam + on->diffuse * anisotropy) * beam_ratio(plane) +
            on->diffuse * (1 - anisotropy) * sky_view(plane) * brightening + from_ground(on, plane);
