@@ -17,7 +17,8 @@ static void test_decimals(void)
         g_assert_cmpint(wb_currency_decimals(rows[i].currency), ==, rows[i].decimals);
 }
 
-static const WbRate rates[] = {{"GBP", 1.17}, {"JPY", 0.0062}, {"KWD", 3.05}, {"EUR", 0.85}};
+static const WbRate rates[] = {
+    {"GBP", 1.17}, {"JPY", 0.0062}, {"KWD", 3.05}, {"EUR", 0.85}, {"CHF", 1.005}};
 
 /* Worked by hand on decimals; halves go up. */
 static void test_convert(void)
@@ -34,6 +35,7 @@ static void test_convert(void)
         {"EUR", "GBP", 150, true, 176},    /* 175.5 */
         {"EUR", "GBP", 350, true, 410},    /* 409.5 */
         {"EUR", "GBP", 49, true, 57},      /* 57.33 */
+        {"EUR", "CHF", 100, true, 101},    /* 100.5, which binary makes 100.49999999999999 */
         {"EUR", "JPY", 10000, true, 6200}, /* 62.00 */
         {"EUR", "KWD", 1500, true, 458},   /* 1.5 x 3.05 = 4.575 */
         {"EUR", "KWD", 1499, true, 457},   /* 4.57195 */
@@ -46,7 +48,8 @@ static void test_convert(void)
         {"EUR", "EUR", (INT64_C(1) << 50) + 1, true, (INT64_C(1) << 50) + 1},
     };
     for (size_t i = 0; i < G_N_ELEMENTS(rows); i++) {
-        const WbBrief brief = {.currency = rows[i].into, .rates = rates, .n_rates = 4};
+        const WbBrief brief = {
+            .currency = rows[i].into, .rates = rates, .n_rates = G_N_ELEMENTS(rates)};
         int64_t converted = -7;
         g_test_message("%s to %s", rows[i].from, rows[i].into);
         g_assert_cmpint(wb_money_convert(&brief, rows[i].minor, rows[i].from, &converted), ==,
