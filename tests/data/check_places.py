@@ -22,7 +22,7 @@ def series(row, key):
 
 def place_id(row):
     plain = unicodedata.normalize("NFKD", f"{row['place']} {row['country']}").encode("ascii", "ignore").decode()
-    return re.sub(r"[^a-z0-9]+", "-", plain.lower()).strip("-")
+    return re.sub(r"[^a-z0-9]+", "-", plain.lower().replace("'", "")).strip("-")
 
 
 def extraterrestrial(latitude_deg, day):
