@@ -1,0 +1,105 @@
+#include "brief_file.h"
+#include "brief_document.h"
+#include "brief_read.h"
+#include "embedded.h"
+#include "text_file.h"
+
+struct WbBriefFile {
+    gatomicrefcount references;
+    char *name; /* as it stands in messages */
+    cJSON *tree;
+    WbBrief brief; /* texts borrowed from tree */
+};
+
+WbBriefFile *wb_brief_document_take(cJSON *tree, const char *name, GError **error)
+{
+    WbBrief brief;
+    if (!wb_brief_read(tree, name, &brief, error)) {
+        cJSON_Delete(tree);
+        return NULL;
+    }
+    WbBriefFile *file = g_new0(WbBriefFile, 1);
+    g_atomic_ref_count_init(&file->references);
+    file->name = g_strdup(name);
+    file->tree = tree;
+    file->brief = brief;
+    return file;
+}
+
+const cJSON *wb_brief_document_tree(const WbBriefFile *file)
+{
+    return file->tree;
+}
+
+const char *wb_brief_document_name(const WbBriefFile *file)
+{
+    return file->name;
+}
+
+WbBriefFile *wb_brief_file_parse(const char *text, gssize length, const char *name, GError **error)
+{
+    cJSON *tree = wb_json_parse(text, length, name, error);
+    return tree ? wb_brief_document_take(tree, name, error) : NULL;
+}
+
+WbBriefFile *wb_brief_file_read(const char *path, GError **error)
+{
+    gsize length;
+    g_autofree char *text = wb_text_file_read(path, &length, error);
+    return text ? wb_brief_file_parse(text, (gssize)length, path, error) : NULL;
+}
+
+/* What is compiled in has passed the tests: an error here is the program's own. */
+static WbBriefFile *parse_built_in(const char *text, gsize length, const char *name)
+{
+    g_autoptr(GError) error = NULL;
+    WbBriefFile *file = wb_brief_file_parse(text, (gssize)length, name, &error);
+    if (!file)
+        g_error("%s", error->message);
+    return file;
+}
+
+WbBriefFile *wb_brief_file_new(void)
+{
+    return parse_built_in(wb_embedded_new_brief_json, wb_embedded_new_brief_json_length,
+                          "new brief");
+}
+
+WbBriefFile *wb_brief_file_demo(void)
+{
+    return parse_built_in(wb_embedded_demo_brief_json, wb_embedded_demo_brief_json_length,
+                          "demo brief");
+}
+
+WbBriefFile *wb_brief_file_ref(WbBriefFile *file)
+{
+    g_atomic_ref_count_inc(&file->references);
+    return file;
+}
+
+void wb_brief_file_unref(WbBriefFile *file)
+{
+    if (!g_atomic_ref_count_dec(&file->references))
+        return;
+    wb_brief_clear(&file->brief);
+    cJSON_Delete(file->tree);
+    g_free(file->name);
+    g_free(file);
+}
+
+char *wb_brief_file_text(const WbBriefFile *file)
+{
+    g_autofree char *text = wb_json_print(file->tree);
+    return g_strconcat(text, "\n", NULL);
+}
+
+gboolean wb_brief_file_write(const WbBriefFile *file, const char *path, GError **error)
+{
+    g_autofree char *text = wb_brief_file_text(file);
+    return wb_text_file_write(path, text, error);
+}
+
+const WbBrief *wb_brief_file_brief(const WbBriefFile *file)
+{
+    return &file->brief;
+}

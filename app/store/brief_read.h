@@ -1,0 +1,27 @@
+/* From the JSON tree of a brief to the record core works with. Texts are borrowed from the tree,
+ * lists are owned by the record. Private to the store. */
+#ifndef WB_BRIEF_READ_H
+#define WB_BRIEF_READ_H
+
+#include "brief.h"
+#include "json_read.h"
+
+#define WB_BRIEF_VERSION 1
+
+/* FALSE and an error; the brief is then all zero. */
+gboolean wb_brief_read(const cJSON *tree, const char *name, WbBrief *brief, GError **error);
+void wb_brief_clear(WbBrief *brief);
+
+/* Its parts, each in a file of its own; errors stick in the reader. */
+void wb_read_loads(const WbJson *root, WbBrief *brief);  /* brief_read_loads.c */
+void wb_read_site(const WbJson *root, WbBrief *brief);   /* brief_read_site.c */
+void wb_read_space(const WbJson *root, WbBrief *brief);  /* brief_read_space.c: roof, bay */
+void wb_read_wishes(const WbJson *root, WbBrief *brief); /* brief_read_wishes.c: limits, anchors */
+void wb_read_picks(const WbJson *root, WbBrief *brief);  /* brief_read_picks.c: parts named */
+
+/* A list of months 1..12 as bits 0..11; absent: all. */
+uint32_t wb_read_months(const WbJson *at, int least);
+/* An id of a part or shop. */
+const char *wb_read_id(const WbJson *at);
+
+#endif

@@ -1,0 +1,164 @@
+/* What a field of the catalogue accepts, and how a message shows it. */
+#include "catalogue_table.h"
+#include "json.h"
+#include "json_read.h"
+#include "text_rules.h"
+#include <string.h>
+
+typedef struct {
+    const char *key, *accepted;
+    bool (*ok)(const char *text);
+} TextRule;
+
+static const TextRule text_rules[] = {
+    {"id", WB_ID_ACCEPTED, wb_is_id},
+    {"part_id", WB_ID_ACCEPTED, wb_is_id},
+    {"shop_id", WB_ID_ACCEPTED, wb_is_id},
+    {"chemistry", WB_ID_ACCEPTED, wb_is_id},
+    {"currency", WB_CURRENCY_ACCEPTED, wb_is_currency},
+    {"date", WB_DATE_ACCEPTED, wb_is_date},
+};
+
+static const TextRule *text_rule(const char *key)
+{
+    for (size_t i = 0; i < G_N_ELEMENTS(text_rules); i++)
+        if (strcmp(text_rules[i].key, key) == 0)
+            return &text_rules[i];
+    return NULL;
+}
+
+static glong most_characters(const WbField *field)
+{
+    return strcmp(field->key, "notes") == 0 ? WB_NOTES_MOST : WB_NAME_MOST;
+}
+
+static char *list_choices(const WbField *field, const char *quote)
+{
+    g_autoptr(GString) text = g_string_new(NULL);
+    for (int i = 0; field->choices[i]; i++)
+        g_string_append_printf(text, "%s%s%s%s",
+                               i == 0                  ? ""
+                               : field->choices[i + 1] ? ", "
+                                                       : " or ",
+                               quote, field->choices[i], quote);
+    return g_string_free(g_steal_pointer(&text), FALSE);
+}
+
+char *wb_field_accepted(const WbField *field)
+{
+    const TextRule *rule = text_rule(field->key);
+    switch (field->type) {
+    case WB_FIELD_NUMBER:
+        return wb_json_range_text("a number", field->least, field->most);
+    case WB_FIELD_INTEGER:
+        return field->choices ? list_choices(field, "")
+                              : wb_json_range_text("a whole number", field->least, field->most);
+    case WB_FIELD_FLAG:
+        return g_strdup("true or false");
+    case WB_FIELD_CHOICE:
+        return list_choices(field, "\"");
+    case WB_FIELD_WORDS:
+        return g_strdup("a list of chemistry ids");
+    case WB_FIELD_CURVE: {
+        g_autofree char *range = wb_json_range_text("y", field->least, field->most);
+        return g_strdup_printf("a list of at most %d points [x, y], x ascending, %s", WB_MAX_POINTS,
+                               range);
+    }
+    case WB_FIELD_TEXT:
+        break;
+    }
+    if (rule)
+        return g_strdup(rule->accepted);
+    return g_strdup_printf("a text of %s%ld characters",
+                           field->may_be_missing ? "at most " : "1 to ", most_characters(field));
+}
+
+bool wb_field_text_ok(const WbField *field, const char *text)
+{
+    const TextRule *rule = text_rule(field->key);
+    if (rule)
+        return rule->ok(text);
+    if (field->type == WB_FIELD_WORDS)
+        return wb_is_id_list(text) && strlen(text) <= WB_NOTES_MOST;
+    return (field->may_be_missing || *text) && g_utf8_validate(text, -1, NULL) &&
+           g_utf8_strlen(text, -1) <= most_characters(field);
+}
+
+static bool number_ok(const WbField *field, double value)
+{
+    if (isnan(value))
+        return field->may_be_missing;
+    return value >= field->least && value <= field->most;
+}
+
+static bool integer_ok(const WbField *field, int64_t value)
+{
+    if (!field->choices || field->type == WB_FIELD_CHOICE) {
+        int64_t n = 0;
+        while (field->choices && field->choices[n])
+            n++;
+        return field->choices ? value >= 0 && value < n
+                              : (double)value >= field->least && (double)value <= field->most;
+    }
+    for (int i = 0; field->choices[i]; i++)
+        if (g_ascii_strtoll(field->choices[i], NULL, 10) == value)
+            return true;
+    return false;
+}
+
+static bool curve_ok(const WbField *field, const WbCurve *curve)
+{
+    if (curve->n < 0 || curve->n > WB_MAX_POINTS || (curve->n == 0 && !field->may_be_missing))
+        return false;
+    for (int i = 0; i < curve->n; i++) {
+        const WbPoint *point = &curve->point[i];
+        if (!(fabs(point->x) <= 1e9) || !(point->y >= field->least && point->y <= field->most))
+            return false;
+        if (i > 0 && point->x <= curve->point[i - 1].x)
+            return false;
+    }
+    return true;
+}
+
+bool wb_field_ok(const WbField *field, const void *record)
+{
+    const void *at = wb_field_in(field, record);
+    switch (field->type) {
+    case WB_FIELD_NUMBER:
+        return number_ok(field, *(const double *)at);
+    case WB_FIELD_INTEGER:
+    case WB_FIELD_CHOICE:
+        return integer_ok(field, *(const int64_t *)at);
+    case WB_FIELD_FLAG:
+        return true;
+    case WB_FIELD_CURVE:
+        return curve_ok(field, at);
+    case WB_FIELD_TEXT:
+    case WB_FIELD_WORDS:
+        break;
+    }
+    return *(const char *const *)at && wb_field_text_ok(field, *(const char *const *)at);
+}
+
+char *wb_field_value_text(const WbField *field, const void *record)
+{
+    const void *at = wb_field_in(field, record);
+    switch (field->type) {
+    case WB_FIELD_NUMBER:
+        return isnan(*(const double *)at) ? g_strdup("missing")
+                                          : wb_json_number_text(*(const double *)at);
+    case WB_FIELD_INTEGER:
+    case WB_FIELD_CHOICE:
+        return g_strdup_printf("%" G_GINT64_FORMAT, *(const int64_t *)at);
+    case WB_FIELD_FLAG:
+        return g_strdup(*(const bool *)at ? "true" : "false");
+    case WB_FIELD_CURVE:
+        return g_strdup_printf("a list of %d points", ((const WbCurve *)at)->n);
+    case WB_FIELD_TEXT:
+    case WB_FIELD_WORDS:
+        break;
+    }
+    const char *text = *(const char *const *)at;
+    g_autofree char *shortened = wb_json_shorten(text ? text : "");
+    return g_strdup_printf("\"%s\"", shortened);
+}

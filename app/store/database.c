@@ -1,0 +1,214 @@
+#include "database.h"
+#include "database_sql.h"
+#include "embedded.h"
+#include "exchange.h"
+#include "migrate.h"
+#include "store_error.h"
+#include <errno.h>
+#include <fcntl.h>
+#include <glib/gstdio.h>
+#include <string.h>
+#include <unistd.h>
+
+#define BUSY_MS 3000
+
+struct WbDatabase {
+    WbSql sql;
+};
+
+const WbSql *wb_database_sql(const WbDatabase *database)
+{
+    return &database->sql;
+}
+
+void wb_database_close(WbDatabase *database)
+{
+    sqlite3_close(database->sql.handle);
+    g_free(database->sql.name);
+    g_free(database);
+}
+
+char *wb_database_default_path(void)
+{
+    g_autofree char *folder = g_build_filename(g_get_user_data_dir(), "wattberth", NULL);
+    g_mkdir_with_parents(folder, 0700);
+    return g_build_filename(folder, "catalogue.db", NULL);
+}
+
+/* `name` stands in messages, `path` may be a URI. */
+static WbDatabase *connect_to(const char *path, const char *name, int flags, GError **error)
+{
+    g_autoptr(WbDatabase) database = g_new0(WbDatabase, 1);
+    database->sql.name = g_strdup(name);
+    int code = sqlite3_open_v2(path, &database->sql.handle, flags | SQLITE_OPEN_EXRESCODE, NULL);
+    if (code != SQLITE_OK) {
+        wb_sql_fail(&database->sql, code, error);
+        return NULL;
+    }
+    sqlite3_busy_timeout(database->sql.handle, BUSY_MS);
+    sqlite3_db_config(database->sql.handle, SQLITE_DBCONFIG_DEFENSIVE, 1, NULL);
+    sqlite3_db_config(database->sql.handle, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, NULL);
+    if (!wb_sql_run(&database->sql, "PRAGMA foreign_keys = ON", error))
+        return NULL;
+    return g_steal_pointer(&database);
+}
+
+static gboolean check_page_by_page(const WbSql *sql, GError **error)
+{
+    sqlite3_stmt *statement = wb_sql_prepare(sql, "PRAGMA quick_check(1)", error);
+    if (!statement)
+        return FALSE;
+    int code = sqlite3_step(statement);
+    const char *answer =
+        code == SQLITE_ROW ? (const char *)sqlite3_column_text(statement, 0) : NULL;
+    gboolean sound = answer && strcmp(answer, "ok") == 0;
+    if (code != SQLITE_ROW)
+        wb_sql_fail(sql, code, error);
+    else if (!sound)
+        g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_DAMAGED,
+                    "%s is damaged (%s); put back a copy of it, or import an export into a new "
+                    "catalogue.",
+                    sql->name, answer ? answer : "no answer to a check");
+    sqlite3_finalize(statement);
+    return sound;
+}
+
+/* Sound, ours and not newer: before anything is written. */
+static gboolean check_existing(const WbSql *sql, GError **error)
+{
+    WbMigrations migrations = wb_migrations();
+    gint64 broken = -1;
+    if (!wb_migrate_check(sql, &migrations, error) || !check_page_by_page(sql, error) ||
+        !wb_sql_integer(sql, "SELECT count(*) FROM pragma_foreign_key_check", &broken, error))
+        return FALSE;
+    if (broken == 0)
+        return TRUE;
+    g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_DAMAGED,
+                "%s is damaged (%d rows refer to what is not there); put back a copy of it, or "
+                "import an export into a new catalogue.",
+                sql->name, (int)broken);
+    return FALSE;
+}
+
+/* A file that is there, can be opened and is not empty; SQLite would take an empty one as new. */
+static gboolean check_file(const char *path, GError **error)
+{
+    GStatBuf status;
+    const char *problem = NULL;
+    if (g_stat(path, &status) != 0)
+        problem = g_strerror(errno);
+    else if (!S_ISREG(status.st_mode))
+        problem = "it is not a file";
+    if (problem) {
+        g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_FILE, "%s cannot be opened: %s.", path,
+                    problem);
+        return FALSE;
+    }
+    if (status.st_size > 0)
+        return TRUE;
+    g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_FORMAT,
+                "%s is empty; a catalogue of this program is expected.", path);
+    return FALSE;
+}
+
+static WbDatabase *open_existing(const char *path, GError **error)
+{
+    if (!check_file(path, error))
+        return NULL;
+    g_autoptr(WbDatabase) database = connect_to(path, path, SQLITE_OPEN_READWRITE, error);
+    if (!database || !check_existing(&database->sql, error))
+        return NULL;
+    if (sqlite3_db_readonly(database->sql.handle, "main") == 1) {
+        wb_sql_fail(&database->sql, SQLITE_READONLY, error);
+        return NULL;
+    }
+    WbMigrations migrations = wb_migrations();
+    if (!wb_sql_run(&database->sql, "PRAGMA journal_mode = WAL", error) ||
+        !wb_migrate(&database->sql, &migrations, error))
+        return NULL;
+    return g_steal_pointer(&database);
+}
+
+static gboolean fill_new(WbDatabase *database, gboolean empty, GError **error)
+{
+    WbMigrations migrations = wb_migrations();
+    WbImportReport report;
+    return wb_migrate(&database->sql, &migrations, error) &&
+           (empty || wb_exchange_import(database, wb_embedded_starting_catalogue_json,
+                                        (gssize)wb_embedded_starting_catalogue_json_length,
+                                        "starting catalogue", FALSE, &report, error));
+}
+
+/* Only a complete file gets the name; whoever was first wins. */
+static gboolean give_name(const char *temporary, const char *path, GError **error)
+{
+    int failed = link(temporary, path) == 0 || errno == EEXIST ? 0 : g_rename(temporary, path);
+    int cause = errno;
+    g_unlink(temporary);
+    if (failed)
+        g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_FILE, "%s cannot be made: %s.", path,
+                    g_strerror(cause));
+    return !failed;
+}
+
+static gboolean create(const char *path, gboolean empty, GError **error)
+{
+    g_autofree char *temporary = g_strconcat(path, ".XXXXXX", NULL);
+    int descriptor = g_mkstemp_full(temporary, O_RDWR, 0644);
+    if (descriptor < 0) {
+        g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_FILE, "%s cannot be made: %s.", path,
+                    g_strerror(errno));
+        return FALSE;
+    }
+    close(descriptor);
+    WbDatabase *database = connect_to(temporary, path, SQLITE_OPEN_READWRITE, error);
+    gboolean filled = database && fill_new(database, empty, error);
+    if (database)
+        wb_database_close(database);
+    if (filled)
+        return give_name(temporary, path, error);
+    g_unlink(temporary);
+    return FALSE;
+}
+
+static WbDatabase *open_in_memory(gboolean empty, GError **error)
+{
+    g_autoptr(WbDatabase) database =
+        connect_to(":memory:", "The catalogue", SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE, error);
+    if (!database || !fill_new(database, empty, error))
+        return NULL;
+    return g_steal_pointer(&database);
+}
+
+WbDatabase *wb_database_open(const char *path, gboolean empty, GError **error)
+{
+    if (strcmp(path, ":memory:") == 0)
+        return open_in_memory(empty, error);
+    if (!g_file_test(path, G_FILE_TEST_EXISTS) && !create(path, empty, error))
+        return NULL;
+    return open_existing(path, error);
+}
+
+/* Where no write-ahead log stands beside it the file is all there is, and "immutable" keeps SQLite
+ * from making one. */
+static char *read_uri(const char *path)
+{
+    g_autofree char *log = g_strconcat(path, "-wal", NULL);
+    g_autofree char *absolute = g_canonicalize_filename(path, NULL);
+    g_autofree char *escaped = g_uri_escape_string(absolute, "/", FALSE);
+    GStatBuf status;
+    gboolean alone = g_stat(log, &status) != 0 || status.st_size == 0;
+    return g_strconcat("file://", escaped, alone ? "?immutable=1" : "?mode=ro", NULL);
+}
+
+WbDatabase *wb_database_open_to_read(const char *path, GError **error)
+{
+    if (!check_file(path, error))
+        return NULL;
+    g_autofree char *uri = read_uri(path);
+    g_autoptr(WbDatabase) database =
+        connect_to(uri, path, SQLITE_OPEN_READONLY | SQLITE_OPEN_URI, error);
+    if (!database || !check_existing(&database->sql, error))
+        return NULL;
+    return g_steal_pointer(&database);
+}

@@ -1,0 +1,18 @@
+/* Files of data/ compiled in by data/embed.py; a NUL follows each text. Private to the store. */
+#ifndef WB_EMBEDDED_H
+#define WB_EMBEDDED_H
+
+#include <stddef.h>
+
+extern const char wb_embedded_places_csv[];
+extern const size_t wb_embedded_places_csv_length;
+extern const char wb_embedded_starting_catalogue_json[];
+extern const size_t wb_embedded_starting_catalogue_json_length;
+extern const char wb_embedded_demo_brief_json[];
+extern const size_t wb_embedded_demo_brief_json_length;
+extern const char wb_embedded_new_brief_json[];
+extern const size_t wb_embedded_new_brief_json_length;
+extern const char wb_embedded_schema_0001_catalogue_sql[];
+extern const size_t wb_embedded_schema_0001_catalogue_sql_length;
+
+#endif

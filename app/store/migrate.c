@@ -1,0 +1,59 @@
+#include "migrate.h"
+#include "embedded.h"
+#include "store_error.h"
+
+WbMigrations wb_migrations(void)
+{
+    static const char *const scripts[] = {wb_embedded_schema_0001_catalogue_sql};
+    return (WbMigrations){scripts, G_N_ELEMENTS(scripts)};
+}
+
+gboolean wb_migrate_check(const WbSql *sql, const WbMigrations *migrations, GError **error)
+{
+    gint64 application, version;
+    if (!wb_sql_integer(sql, "PRAGMA application_id", &application, error) ||
+        !wb_sql_integer(sql, "PRAGMA user_version", &version, error))
+        return FALSE;
+    if (application != WB_APPLICATION_ID || version < 1) {
+        g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_FORMAT,
+                    "%s is a database of another program; a catalogue of this program is expected.",
+                    sql->name);
+        return FALSE;
+    }
+    if (version > migrations->n) {
+        g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_FORMAT,
+                    "%s is of version %" G_GINT64_FORMAT
+                    ", but this program reads versions up to %d; a newer one is needed.",
+                    sql->name, version, migrations->n);
+        return FALSE;
+    }
+    return TRUE;
+}
+
+/* The version is read again inside: another program may have migrated in between. */
+static gboolean step_within(const WbSql *sql, const WbMigrations *migrations, GError **error)
+{
+    gint64 version;
+    if (!wb_sql_integer(sql, "PRAGMA user_version", &version, error))
+        return FALSE;
+    if (version >= migrations->n)
+        return TRUE;
+    g_autofree char *mark = g_strdup_printf("PRAGMA application_id = %d; PRAGMA user_version = %d",
+                                            WB_APPLICATION_ID, (int)version + 1);
+    return wb_sql_run(sql, migrations->scripts[version], error) && wb_sql_run(sql, mark, error);
+}
+
+gboolean wb_migrate(const WbSql *sql, const WbMigrations *migrations, GError **error)
+{
+    for (;;) {
+        gint64 version;
+        if (!wb_sql_integer(sql, "PRAGMA user_version", &version, error))
+            return FALSE;
+        if (version >= migrations->n)
+            return TRUE;
+        if (!wb_sql_begin(sql, error))
+            return FALSE;
+        if (!wb_sql_end(sql, step_within(sql, migrations, error), error))
+            return FALSE;
+    }
+}

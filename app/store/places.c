@@ -1,0 +1,160 @@
+#include "places.h"
+#include "embedded.h"
+#include <stdlib.h>
+#include <string.h>
+
+/* Columns of data/places.csv. */
+enum {
+    NAME,
+    COUNTRY,
+    LATITUDE,
+    LONGITUDE,
+    ALTITUDE,
+    KIND,
+    SOURCE,
+    YEARS,
+    GHI,
+    MEAN = GHI + WB_MONTHS,
+    MAX = MEAN + WB_MONTHS,
+    MIN = MAX + WB_MONTHS,
+    N_COLUMNS = MIN + WB_MONTHS,
+};
+
+typedef struct {
+    WbPlace *places;
+    size_t n;
+} Places;
+
+/* Name and country in lower-case ASCII, one hyphen for whatever else stands between. */
+static char *make_id(const char *name, const char *country)
+{
+    g_autofree char *both = g_strdup_printf("%s %s", name, country);
+    g_autofree char *plain = g_str_to_ascii(both, "C");
+    GString *id = g_string_new(NULL);
+    bool gap = false;
+    for (const char *c = plain; *c; c++) {
+        if (*c == '\'')
+            continue;
+        if (!g_ascii_isalnum(*c)) {
+            gap = true;
+            continue;
+        }
+        if (gap && id->len > 0)
+            g_string_append_c(id, '-');
+        gap = false;
+        g_string_append_c(id, g_ascii_tolower(*c));
+    }
+    return g_string_free(id, FALSE);
+}
+
+static void read_twelve(char **columns, double *twelve)
+{
+    for (int month = 0; month < WB_MONTHS; month++)
+        twelve[month] = g_ascii_strtod(columns[month], NULL);
+}
+
+/* Cells of a line; one in quotes may hold commas, and quotes doubled (RFC 4180). (transfer full) */
+static char **split_row(const char *line)
+{
+    GPtrArray *cells = g_ptr_array_new();
+    g_autoptr(GString) cell = g_string_new(NULL);
+    bool quoted = false;
+    for (const char *c = line; *c; c++) {
+        if (*c == '"' && quoted && c[1] == '"') {
+            g_string_append_c(cell, *++c);
+        } else if (*c == '"') {
+            quoted = !quoted;
+        } else if (*c == ',' && !quoted) {
+            g_ptr_array_add(cells, g_strdup(cell->str));
+            g_string_truncate(cell, 0);
+        } else {
+            g_string_append_c(cell, *c);
+        }
+    }
+    g_ptr_array_add(cells, g_strdup(cell->str));
+    g_ptr_array_add(cells, NULL);
+    return (char **)g_ptr_array_free(cells, FALSE);
+}
+
+/* Takes the columns: texts of the place stay in them. */
+static WbPlace read_row(char **columns)
+{
+    if (g_strv_length(columns) != N_COLUMNS)
+        g_error("data/places.csv: a row has %u columns, not %d", g_strv_length(columns), N_COLUMNS);
+    WbPlace place = {
+        .id = make_id(columns[NAME], columns[COUNTRY]),
+        .name = columns[NAME],
+        .country = columns[COUNTRY],
+        .kind = columns[KIND],
+        .source = columns[SOURCE],
+        .years = columns[YEARS],
+        .latitude_deg = g_ascii_strtod(columns[LATITUDE], NULL),
+        .longitude_deg = g_ascii_strtod(columns[LONGITUDE], NULL),
+        .altitude_m = g_ascii_strtod(columns[ALTITUDE], NULL),
+    };
+    read_twelve(columns + GHI, place.ghi_kwh_m2_day);
+    read_twelve(columns + MEAN, place.air_mean_c);
+    read_twelve(columns + MAX, place.air_max_c);
+    read_twelve(columns + MIN, place.air_min_c);
+    return place;
+}
+
+static int by_id(const void *a, const void *b)
+{
+    return strcmp(((const WbPlace *)a)->id, ((const WbPlace *)b)->id);
+}
+
+/* Equal ids get -2, -3, ... in the order of the file. */
+static void make_unique(GArray *places)
+{
+    g_autoptr(GHashTable) seen = g_hash_table_new(g_str_hash, g_str_equal);
+    for (guint i = 0; i < places->len; i++) {
+        WbPlace *place = &g_array_index(places, WbPlace, i);
+        char *id = g_strdup(place->id);
+        for (int n = 2; g_hash_table_contains(seen, id); n++) {
+            g_free(id);
+            id = g_strdup_printf("%s-%d", place->id, n);
+        }
+        g_free((gpointer)place->id);
+        place->id = id;
+        g_hash_table_add(seen, id);
+    }
+}
+
+static gpointer parse_all(gpointer unused)
+{
+    g_auto(GStrv) lines = g_strsplit(wb_embedded_places_csv, "\n", -1);
+    GArray *list = g_array_new(FALSE, FALSE, sizeof(WbPlace));
+    for (char **line = lines + 1; *line; line++) {
+        if (*g_strchomp(*line) == '\0')
+            continue;
+        WbPlace place = read_row(split_row(*line));
+        g_array_append_val(list, place);
+    }
+    make_unique(list);
+    Places *places = g_new(Places, 1);
+    places->n = list->len;
+    places->places = (WbPlace *)(gpointer)g_array_free(list, FALSE);
+    qsort(places->places, places->n, sizeof(WbPlace), by_id);
+    return places;
+}
+
+static const Places *all_places(void)
+{
+    static GOnce once = G_ONCE_INIT;
+    return g_once(&once, parse_all, NULL);
+}
+
+const WbPlace *wb_places(size_t *n)
+{
+    const Places *places = all_places();
+    *n = places->n;
+    return places->places;
+}
+
+const WbPlace *wb_place_find(const char *id)
+{
+    const Places *places = all_places();
+    const WbPlace wanted = {.id = id};
+    return bsearch(&wanted, places->places, places->n, sizeof(WbPlace), by_id);
+}

@@ -1,0 +1,3 @@
+#include "store_error.h"
+
+G_DEFINE_QUARK(wb - store - error - quark, wb_store_error)
