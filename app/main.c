@@ -52,6 +52,7 @@ static int start_without_arguments(char *program)
 int main(int argc, char **argv)
 {
     setlocale(LC_ALL, "");
+    g_set_prgname("wattberth");
     bindtextdomain(GETTEXT_PACKAGE, WB_LOCALE_DIR);
     bind_textdomain_codeset(GETTEXT_PACKAGE, "UTF-8");
     textdomain(GETTEXT_PACKAGE);

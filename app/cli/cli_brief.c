@@ -19,16 +19,16 @@ static char *sound_text(const char *name, const WbBrief *brief)
 
 static char *sound_json(const char *name, const WbBrief *brief)
 {
-    WbJson json;
-    wb_json_start(&json);
-    wb_json_object(&json, NULL);
-    wb_json_format(&json, "wattberth-brief-check");
-    wb_json_text(&json, "file", name);
-    wb_json_text(&json, "name", brief->name);
-    wb_json_count(&json, "loads", brief->n_loads);
-    wb_json_count(&json, "obstacles", brief->roof.n_obstacles);
-    wb_json_end_object(&json);
-    return wb_json_finish(&json);
+    WbJsonOut json;
+    wb_out_start(&json);
+    wb_out_object(&json, NULL);
+    wb_out_format(&json, "wattberth-brief-check");
+    wb_out_text(&json, "file", name);
+    wb_out_text(&json, "name", brief->name);
+    wb_out_count(&json, "loads", brief->n_loads);
+    wb_out_count(&json, "obstacles", brief->roof.n_obstacles);
+    wb_out_end_object(&json);
+    return wb_out_finish(&json);
 }
 
 static int check(const WbArguments *arguments, const char *name)

@@ -36,20 +36,20 @@ static int write_export(const char *path, const char *text)
     return WB_EXIT_DONE;
 }
 
-static void counts_json(WbJson *json, const WbCatalogue *catalogue)
+static void counts_json(WbJsonOut *json, const WbCatalogue *catalogue)
 {
-    wb_json_object(json, "counts");
-    wb_json_count(json, "panels", catalogue->n_panels);
-    wb_json_count(json, "controllers", catalogue->n_controllers);
-    wb_json_count(json, "storage", catalogue->n_storage);
-    wb_json_count(json, "inverters", catalogue->n_inverters);
-    wb_json_count(json, "dcdc", catalogue->n_dcdc);
-    wb_json_count(json, "conductors", catalogue->n_conductors);
-    wb_json_count(json, "fuses", catalogue->n_fuses);
-    wb_json_count(json, "chemistries", catalogue->n_chemistries);
-    wb_json_count(json, "shops", catalogue->n_shops);
-    wb_json_count(json, "offers", catalogue->n_offers);
-    wb_json_end_object(json);
+    wb_out_object(json, "counts");
+    wb_out_count(json, "panels", catalogue->n_panels);
+    wb_out_count(json, "controllers", catalogue->n_controllers);
+    wb_out_count(json, "storage", catalogue->n_storage);
+    wb_out_count(json, "inverters", catalogue->n_inverters);
+    wb_out_count(json, "dcdc", catalogue->n_dcdc);
+    wb_out_count(json, "conductors", catalogue->n_conductors);
+    wb_out_count(json, "fuses", catalogue->n_fuses);
+    wb_out_count(json, "chemistries", catalogue->n_chemistries);
+    wb_out_count(json, "shops", catalogue->n_shops);
+    wb_out_count(json, "offers", catalogue->n_offers);
+    wb_out_end_object(json);
 }
 
 static char *counts_text(const char *path, const WbCatalogue *catalogue)
@@ -67,14 +67,14 @@ static int print_counts(const WbArguments *arguments, const char *path,
 {
     if (!arguments->json)
         return wb_cli_print(counts_text(path, catalogue));
-    WbJson json;
-    wb_json_start(&json);
-    wb_json_object(&json, NULL);
-    wb_json_format(&json, "wattberth-catalogue-counts");
-    wb_json_text(&json, "file", path);
+    WbJsonOut json;
+    wb_out_start(&json);
+    wb_out_object(&json, NULL);
+    wb_out_format(&json, "wattberth-catalogue-counts");
+    wb_out_text(&json, "file", path);
     counts_json(&json, catalogue);
-    wb_json_end_object(&json);
-    return wb_cli_print(wb_json_finish(&json));
+    wb_out_end_object(&json);
+    return wb_cli_print(wb_out_finish(&json));
 }
 
 static int run_export(const WbArguments *arguments, const char *path)
@@ -109,16 +109,16 @@ static int print_report(const WbArguments *arguments, const WbImportReport *repo
                 ? _("Would add %d rows and change %d; %d are the same. Nothing was written.\n")
                 : _("Added %d rows and changed %d; %d are the same.\n"),
             report->added, report->changed, report->same));
-    WbJson json;
-    wb_json_start(&json);
-    wb_json_object(&json, NULL);
-    wb_json_format(&json, "wattberth-import");
-    wb_json_flag(&json, "preview", arguments->preview);
-    wb_json_integer(&json, "added", report->added);
-    wb_json_integer(&json, "changed", report->changed);
-    wb_json_integer(&json, "same", report->same);
-    wb_json_end_object(&json);
-    return wb_cli_print(wb_json_finish(&json));
+    WbJsonOut json;
+    wb_out_start(&json);
+    wb_out_object(&json, NULL);
+    wb_out_format(&json, "wattberth-import");
+    wb_out_flag(&json, "preview", arguments->preview);
+    wb_out_integer(&json, "added", report->added);
+    wb_out_integer(&json, "changed", report->changed);
+    wb_out_integer(&json, "same", report->same);
+    wb_out_end_object(&json);
+    return wb_cli_print(wb_out_finish(&json));
 }
 
 /* Into the database at `target`; ":memory:" stands for one that is not there yet. */

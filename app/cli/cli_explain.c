@@ -49,55 +49,55 @@ static int find_kit(const WbProblem *problem, const char *text, WbRanking *ranki
     return code == WB_EXIT_DONE && by_rank ? kit_at(problem, ranking, rank, kit) : code;
 }
 
-static void safety_json(WbJson *json, const WbProblem *problem, const WbVerdict *verdict)
+static void safety_json(WbJsonOut *json, const WbProblem *problem, const WbVerdict *verdict)
 {
     g_auto(GStrv) notes = wb_words_safety_notes(problem, verdict);
-    wb_json_array(json, "safety");
+    wb_out_array(json, "safety");
     for (guint i = 0; notes[i] != NULL; i++)
-        wb_json_text(json, NULL, notes[i]);
+        wb_out_text(json, NULL, notes[i]);
     for (int r = 0; r < WB_N_RULES; r++) {
         g_autofree char *caution = wb_words_safety(problem, verdict, &verdict->finding[r]);
         if (caution != NULL)
-            wb_json_text(json, NULL, caution);
+            wb_out_text(json, NULL, caution);
     }
-    wb_json_end_array(json);
+    wb_out_end_array(json);
 }
 
-static void bill_json(WbJson *json, const WbProblem *problem, const WbKit *kit)
+static void bill_json(WbJsonOut *json, const WbProblem *problem, const WbKit *kit)
 {
     WbBillLine lines[WB_BILL_MOST];
     int n = wb_cli_bill(problem, kit, lines);
-    wb_json_array(json, "bill");
+    wb_out_array(json, "bill");
     for (int i = 0; i < n; i++) {
         const WbBillLine *line = &lines[i];
         const WbOffer *offer = line->sourced->offer;
-        wb_json_object(json, NULL);
-        wb_json_text(json, "part", line->part->id);
-        wb_json_integer(json, "count", line->count);
-        wb_json_integer(json, "bought", line->bought);
-        wb_json_text(json, "shop", line->bought > 0 && offer != NULL ? offer->shop_id : NULL);
+        wb_out_object(json, NULL);
+        wb_out_text(json, "part", line->part->id);
+        wb_out_integer(json, "count", line->count);
+        wb_out_integer(json, "bought", line->bought);
+        wb_out_text(json, "shop", line->bought > 0 && offer != NULL ? offer->shop_id : NULL);
         if (line->sourced->priced)
-            wb_json_integer(json, "price_minor", line->sourced->price_minor);
+            wb_out_integer(json, "price_minor", line->sourced->price_minor);
         else
-            wb_json_null(json, "price_minor");
-        wb_json_number(json, "weight_kg", (double)line->sourced->weight_g / 1e3);
-        wb_json_end_object(json);
+            wb_out_null(json, "price_minor");
+        wb_out_number(json, "weight_kg", (double)line->sourced->weight_g / 1e3);
+        wb_out_end_object(json);
     }
-    wb_json_end_array(json);
+    wb_out_end_array(json);
 }
 
 static char *explain_json(const WbProblem *problem, const WbVerdict *verdict, WbStanding standing)
 {
-    WbJson json;
-    wb_json_start(&json);
-    wb_json_object(&json, NULL);
+    WbJsonOut json;
+    wb_out_start(&json);
+    wb_out_object(&json, NULL);
     wb_cli_head_json(&json, "wattberth-kit", problem->brief);
     wb_cli_reference_json(&json, problem);
     wb_cli_kit_json(&json, "kit", problem, verdict, standing);
     bill_json(&json, problem, &verdict->kit);
     safety_json(&json, problem, verdict);
-    wb_json_end_object(&json);
-    return wb_json_finish(&json);
+    wb_out_end_object(&json);
+    return wb_out_finish(&json);
 }
 
 static int explain(const WbArguments *arguments, const WbProblem *problem, WbRanking *ranking)

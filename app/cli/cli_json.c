@@ -3,14 +3,14 @@
 #include <math.h>
 #include <string.h>
 
-void wb_json_start(WbJson *json)
+void wb_out_start(WbJsonOut *json)
 {
     json->text = g_string_new(NULL);
     json->depth = 0;
     json->first = true;
 }
 
-char *wb_json_finish(WbJson *json)
+char *wb_out_finish(WbJsonOut *json)
 {
     g_string_append_c(json->text, '\n');
     return g_string_free(g_steal_pointer(&json->text), FALSE);
@@ -30,14 +30,14 @@ static void append_quoted(GString *text, const char *value)
     g_string_append_c(text, '"');
 }
 
-static void new_line(WbJson *json)
+static void new_line(WbJsonOut *json)
 {
     g_string_append_c(json->text, '\n');
     for (int i = 0; i < json->depth; i++)
         g_string_append(json->text, "  ");
 }
 
-static void begin_value(WbJson *json, const char *key)
+static void begin_value(WbJsonOut *json, const char *key)
 {
     if (!json->first)
         g_string_append_c(json->text, ',');
@@ -50,7 +50,7 @@ static void begin_value(WbJson *json, const char *key)
     json->first = false;
 }
 
-static void open_bracket(WbJson *json, const char *key, char bracket)
+static void open_bracket(WbJsonOut *json, const char *key, char bracket)
 {
     begin_value(json, key);
     g_string_append_c(json->text, bracket);
@@ -58,7 +58,7 @@ static void open_bracket(WbJson *json, const char *key, char bracket)
     json->first = true;
 }
 
-static void close_bracket(WbJson *json, char bracket)
+static void close_bracket(WbJsonOut *json, char bracket)
 {
     json->depth--;
     if (!json->first)
@@ -67,27 +67,27 @@ static void close_bracket(WbJson *json, char bracket)
     json->first = false;
 }
 
-void wb_json_object(WbJson *json, const char *key)
+void wb_out_object(WbJsonOut *json, const char *key)
 {
     open_bracket(json, key, '{');
 }
 
-void wb_json_end_object(WbJson *json)
+void wb_out_end_object(WbJsonOut *json)
 {
     close_bracket(json, '}');
 }
 
-void wb_json_array(WbJson *json, const char *key)
+void wb_out_array(WbJsonOut *json, const char *key)
 {
     open_bracket(json, key, '[');
 }
 
-void wb_json_end_array(WbJson *json)
+void wb_out_end_array(WbJsonOut *json)
 {
     close_bracket(json, ']');
 }
 
-void wb_json_text(WbJson *json, const char *key, const char *value)
+void wb_out_text(WbJsonOut *json, const char *key, const char *value)
 {
     begin_value(json, key);
     if (value == NULL) {
@@ -111,7 +111,7 @@ static void shortest(double value, char text[G_ASCII_DTOSTR_BUF_SIZE])
     }
 }
 
-void wb_json_number(WbJson *json, const char *key, double value)
+void wb_out_number(WbJsonOut *json, const char *key, double value)
 {
     char text[G_ASCII_DTOSTR_BUF_SIZE] = "null";
     if (isfinite(value))
@@ -120,32 +120,32 @@ void wb_json_number(WbJson *json, const char *key, double value)
     g_string_append(json->text, text);
 }
 
-void wb_json_integer(WbJson *json, const char *key, int64_t value)
+void wb_out_integer(WbJsonOut *json, const char *key, int64_t value)
 {
     begin_value(json, key);
     g_string_append_printf(json->text, "%" G_GINT64_FORMAT, value);
 }
 
-void wb_json_count(WbJson *json, const char *key, uint64_t value)
+void wb_out_count(WbJsonOut *json, const char *key, uint64_t value)
 {
     begin_value(json, key);
     g_string_append_printf(json->text, "%" G_GUINT64_FORMAT, value);
 }
 
-void wb_json_flag(WbJson *json, const char *key, bool value)
+void wb_out_flag(WbJsonOut *json, const char *key, bool value)
 {
     begin_value(json, key);
     g_string_append(json->text, value ? "true" : "false");
 }
 
-void wb_json_null(WbJson *json, const char *key)
+void wb_out_null(WbJsonOut *json, const char *key)
 {
     begin_value(json, key);
     g_string_append(json->text, "null");
 }
 
-void wb_json_format(WbJson *json, const char *format)
+void wb_out_format(WbJsonOut *json, const char *format)
 {
-    wb_json_text(json, "format", format);
-    wb_json_integer(json, "version", 1);
+    wb_out_text(json, "format", format);
+    wb_out_integer(json, "version", 1);
 }

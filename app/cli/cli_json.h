@@ -11,25 +11,25 @@ typedef struct {
     GString *text;
     int depth;
     bool first; /* nothing stands yet in the innermost object or array */
-} WbJson;
+} WbJsonOut;
 
-void wb_json_start(WbJson *json);
+void wb_out_start(WbJsonOut *json);
 /* Ends with a newline. (transfer full) */
-char *wb_json_finish(WbJson *json);
+char *wb_out_finish(WbJsonOut *json);
 
 /* The first two members of every document: "format" and "version". */
-void wb_json_format(WbJson *json, const char *format);
+void wb_out_format(WbJsonOut *json, const char *format);
 
 /* `key` is NULL for an item of an array and for the outermost value. */
-void wb_json_object(WbJson *json, const char *key);
-void wb_json_end_object(WbJson *json);
-void wb_json_array(WbJson *json, const char *key);
-void wb_json_end_array(WbJson *json);
-void wb_json_text(WbJson *json, const char *key, const char *value); /* NULL: null */
-void wb_json_number(WbJson *json, const char *key, double value);
-void wb_json_integer(WbJson *json, const char *key, int64_t value);
-void wb_json_count(WbJson *json, const char *key, uint64_t value);
-void wb_json_flag(WbJson *json, const char *key, bool value);
-void wb_json_null(WbJson *json, const char *key);
+void wb_out_object(WbJsonOut *json, const char *key);
+void wb_out_end_object(WbJsonOut *json);
+void wb_out_array(WbJsonOut *json, const char *key);
+void wb_out_end_array(WbJsonOut *json);
+void wb_out_text(WbJsonOut *json, const char *key, const char *value); /* NULL: null */
+void wb_out_number(WbJsonOut *json, const char *key, double value);
+void wb_out_integer(WbJsonOut *json, const char *key, int64_t value);
+void wb_out_count(WbJsonOut *json, const char *key, uint64_t value);
+void wb_out_flag(WbJsonOut *json, const char *key, bool value);
+void wb_out_null(WbJsonOut *json, const char *key);
 
 #endif

@@ -2,28 +2,28 @@
 
 #include "words.h"
 
-static void part_json(WbJson *json, const char *key, const WbPart *part, int count, int series,
+static void part_json(WbJsonOut *json, const char *key, const WbPart *part, int count, int series,
                       int parallel)
 {
     if (part == NULL) {
-        wb_json_null(json, key);
+        wb_out_null(json, key);
         return;
     }
-    wb_json_object(json, key);
-    wb_json_text(json, "id", part->id);
-    wb_json_integer(json, "count", count);
+    wb_out_object(json, key);
+    wb_out_text(json, "id", part->id);
+    wb_out_integer(json, "count", count);
     if (series > 0) {
-        wb_json_integer(json, "series", series);
-        wb_json_integer(json, "parallel", parallel);
+        wb_out_integer(json, "series", series);
+        wb_out_integer(json, "parallel", parallel);
     }
-    wb_json_end_object(json);
+    wb_out_end_object(json);
 }
 
-static void parts_json(WbJson *json, const WbProblem *problem, const WbKit *kit)
+static void parts_json(WbJsonOut *json, const WbProblem *problem, const WbKit *kit)
 {
     const WbInverter *inverter = problem->inverters[kit->inverter].inverter;
     const WbDcdc *dcdc = problem->dcdc[kit->dcdc].dcdc;
-    wb_json_object(json, "parts");
+    wb_out_object(json, "parts");
     part_json(json, "panel", &problem->panels[kit->panel].panel->part,
               kit->n_series * kit->n_parallel, kit->n_series, kit->n_parallel);
     part_json(json, "controller", &problem->controllers[kit->controller].controller->part,
@@ -32,54 +32,54 @@ static void parts_json(WbJson *json, const WbProblem *problem, const WbKit *kit)
               kit->bank_series * kit->bank_parallel, kit->bank_series, kit->bank_parallel);
     part_json(json, "inverter", inverter == NULL ? NULL : &inverter->part, 1, 0, 0);
     part_json(json, "dcdc", dcdc == NULL ? NULL : &dcdc->part, 1, 0, 0);
-    wb_json_end_object(json);
+    wb_out_end_object(json);
 }
 
-static void figures_json(WbJson *json, const WbFigures *figures)
+static void figures_json(WbJsonOut *json, const WbFigures *figures)
 {
-    wb_json_object(json, "figures");
-    wb_json_integer(json, "cost_minor", figures->cost_minor);
-    wb_json_integer(json, "parts_minor", figures->parts_minor);
-    wb_json_integer(json, "shipping_minor", figures->shipping_minor);
-    wb_json_integer(json, "allowance_minor", figures->allowance_minor);
-    wb_json_number(json, "weight_kg", (double)figures->weight_g / 1e3);
-    wb_json_number(json, "usable_capacity_wh", figures->usable_wh);
-    wb_json_number(json, "roof_area_m2", (double)figures->roof_area_mm2 / 1e6);
-    wb_json_number(json, "autonomy_days", figures->autonomy_days);
-    wb_json_number(json, "spare_power_w", figures->spare_w);
-    wb_json_end_object(json);
+    wb_out_object(json, "figures");
+    wb_out_integer(json, "cost_minor", figures->cost_minor);
+    wb_out_integer(json, "parts_minor", figures->parts_minor);
+    wb_out_integer(json, "shipping_minor", figures->shipping_minor);
+    wb_out_integer(json, "allowance_minor", figures->allowance_minor);
+    wb_out_number(json, "weight_kg", (double)figures->weight_g / 1e3);
+    wb_out_number(json, "usable_capacity_wh", figures->usable_wh);
+    wb_out_number(json, "roof_area_m2", (double)figures->roof_area_mm2 / 1e6);
+    wb_out_number(json, "autonomy_days", figures->autonomy_days);
+    wb_out_number(json, "spare_power_w", figures->spare_w);
+    wb_out_end_object(json);
 }
 
-static void month_json(WbJson *json, const WbProblem *problem, const WbMonth *month, int m)
+static void month_json(WbJsonOut *json, const WbProblem *problem, const WbMonth *month, int m)
 {
-    wb_json_object(json, NULL);
-    wb_json_integer(json, "month", m + 1);
-    wb_json_flag(json, "in_use", problem->brief->site.months >> m & 1u);
-    wb_json_number(json, "array_wh", month->array_wh);
-    wb_json_number(json, "alternator_wh", month->alternator_wh);
-    wb_json_number(json, "storing_loss_wh", month->storing_loss_wh);
-    wb_json_number(json, "supply_wh", month->supply_wh);
-    wb_json_number(json, "need_wh", month->need_wh);
-    wb_json_number(json, "clipped_wh", month->clipped_wh);
-    wb_json_number(json, "usable_wh", month->usable_wh);
-    wb_json_number(json, "autonomy_days", month->autonomy_days);
-    wb_json_number(json, "bank_c", month->bank_c);
-    wb_json_number(json, "temperature_factor", month->temperature_factor);
-    wb_json_number(json, "rate_factor", month->rate_factor);
-    wb_json_number(json, "dark_current_a", month->dark_current_a);
-    wb_json_end_object(json);
+    wb_out_object(json, NULL);
+    wb_out_integer(json, "month", m + 1);
+    wb_out_flag(json, "in_use", problem->brief->site.months >> m & 1u);
+    wb_out_number(json, "array_wh", month->array_wh);
+    wb_out_number(json, "alternator_wh", month->alternator_wh);
+    wb_out_number(json, "storing_loss_wh", month->storing_loss_wh);
+    wb_out_number(json, "supply_wh", month->supply_wh);
+    wb_out_number(json, "need_wh", month->need_wh);
+    wb_out_number(json, "clipped_wh", month->clipped_wh);
+    wb_out_number(json, "usable_wh", month->usable_wh);
+    wb_out_number(json, "autonomy_days", month->autonomy_days);
+    wb_out_number(json, "bank_c", month->bank_c);
+    wb_out_number(json, "temperature_factor", month->temperature_factor);
+    wb_out_number(json, "rate_factor", month->rate_factor);
+    wb_out_number(json, "dark_current_a", month->dark_current_a);
+    wb_out_end_object(json);
 }
 
-static void worth_json(WbJson *json, const WbVerdict *verdict)
+static void worth_json(WbJsonOut *json, const WbVerdict *verdict)
 {
-    wb_json_object(json, "worth");
+    wb_out_object(json, "worth");
     for (int c = 0; c < WB_N_CRITERIA; c++)
-        wb_json_number(json, wb_criterion_name((WbCriterion)c), verdict->u[c]);
-    wb_json_end_object(json);
-    wb_json_number(json, "score", verdict->score);
+        wb_out_number(json, wb_criterion_name((WbCriterion)c), verdict->u[c]);
+    wb_out_end_object(json);
+    wb_out_number(json, "score", verdict->score);
 }
 
-static void assumed_json(WbJson *json, uint32_t assumed)
+static void assumed_json(WbJsonOut *json, uint32_t assumed)
 {
     static const struct {
         WbAssumption bit;
@@ -95,62 +95,62 @@ static void assumed_json(WbJson *json, uint32_t assumed)
         {WB_ASSUMED_WINDOW, "inverter-window"},
         {WB_ASSUMED_VMP_COEFF, "voltage-coefficient"},
     };
-    wb_json_array(json, "assumed");
+    wb_out_array(json, "assumed");
     for (gsize i = 0; i < G_N_ELEMENTS(codes); i++)
         if (assumed & codes[i].bit)
-            wb_json_text(json, NULL, codes[i].code);
-    wb_json_end_array(json);
+            wb_out_text(json, NULL, codes[i].code);
+    wb_out_end_array(json);
 }
 
-static void finding_json(WbJson *json, const WbProblem *problem, const WbVerdict *verdict,
+static void finding_json(WbJsonOut *json, const WbProblem *problem, const WbVerdict *verdict,
                          const WbFinding *finding)
 {
     const WbRuleInfo *info = wb_rule_info(finding->rule);
     g_autofree char *sentence = wb_words_finding(problem, verdict, finding);
-    wb_json_object(json, NULL);
-    wb_json_text(json, "code", info->code);
-    wb_json_text(json, "severity", wb_severity_name(finding->severity));
-    wb_json_flag(json, "holds", finding->holds);
-    wb_json_number(json, "value", finding->value);
-    wb_json_number(json, "limit", finding->limit);
-    wb_json_text(json, "unit", info->unit);
-    wb_json_number(json, "margin", finding->margin);
+    wb_out_object(json, NULL);
+    wb_out_text(json, "code", info->code);
+    wb_out_text(json, "severity", wb_severity_name(finding->severity));
+    wb_out_flag(json, "holds", finding->holds);
+    wb_out_number(json, "value", finding->value);
+    wb_out_number(json, "limit", finding->limit);
+    wb_out_text(json, "unit", info->unit);
+    wb_out_number(json, "margin", finding->margin);
     if (finding->month >= 0)
-        wb_json_integer(json, "month", finding->month + 1);
+        wb_out_integer(json, "month", finding->month + 1);
     else
-        wb_json_null(json, "month");
-    wb_json_text(json, "sentence", sentence);
-    wb_json_text(json, "source", info->source);
+        wb_out_null(json, "month");
+    wb_out_text(json, "sentence", sentence);
+    wb_out_text(json, "source", info->source);
     assumed_json(json, finding->assumed);
-    wb_json_end_object(json);
+    wb_out_end_object(json);
 }
 
-void wb_cli_kit_json(WbJson *json, const char *key, const WbProblem *problem,
+void wb_cli_kit_json(WbJsonOut *json, const char *key, const WbProblem *problem,
                      const WbVerdict *verdict, WbStanding standing)
 {
     char id[WB_KIT_ID];
     wb_kit_id(problem, &verdict->kit, id);
-    wb_json_object(json, key);
+    wb_out_object(json, key);
     if (standing.rank > 0)
-        wb_json_count(json, "rank", standing.rank);
+        wb_out_count(json, "rank", standing.rank);
     else
-        wb_json_null(json, "rank");
-    wb_json_text(json, "id", id);
+        wb_out_null(json, "rank");
+    wb_out_text(json, "id", id);
     parts_json(json, problem, &verdict->kit);
     figures_json(json, &verdict->figures);
-    wb_json_array(json, "months");
+    wb_out_array(json, "months");
     for (int m = 0; m < WB_MONTHS; m++)
         month_json(json, problem, &verdict->month[m], m);
-    wb_json_end_array(json);
+    wb_out_end_array(json);
     worth_json(json, verdict);
     if (standing.on_front >= 0)
-        wb_json_flag(json, "on_front", standing.on_front > 0);
+        wb_out_flag(json, "on_front", standing.on_front > 0);
     else
-        wb_json_null(json, "on_front");
-    wb_json_flag(json, "feasible", verdict->feasible);
-    wb_json_array(json, "findings");
+        wb_out_null(json, "on_front");
+    wb_out_flag(json, "feasible", verdict->feasible);
+    wb_out_array(json, "findings");
     for (int r = 0; r < WB_N_RULES; r++)
         finding_json(json, problem, verdict, &verdict->finding[r]);
-    wb_json_end_array(json);
-    wb_json_end_object(json);
+    wb_out_end_array(json);
+    wb_out_end_object(json);
 }

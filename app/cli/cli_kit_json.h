@@ -11,13 +11,13 @@ typedef struct {
 } WbStanding;
 
 /* One kit in full, under `key` (NULL: an item of an array). */
-void wb_cli_kit_json(WbJson *json, const char *key, const WbProblem *problem,
+void wb_cli_kit_json(WbJsonOut *json, const char *key, const WbProblem *problem,
                      const WbVerdict *verdict, WbStanding standing);
 /* "reference": what is worked out once for all kits. */
-void wb_cli_reference_json(WbJson *json, const WbProblem *problem);
+void wb_cli_reference_json(WbJsonOut *json, const WbProblem *problem);
 /* "no_price" and "no_rate": what was left out, by name. */
-void wb_cli_left_out_json(WbJson *json, const WbProblem *problem);
+void wb_cli_left_out_json(WbJsonOut *json, const WbProblem *problem);
 /* Format, version, the brief's name and its currency. */
-void wb_cli_head_json(WbJson *json, const char *format, const WbBrief *brief);
+void wb_cli_head_json(WbJsonOut *json, const char *format, const WbBrief *brief);
 
 #endif

@@ -44,46 +44,46 @@ static double least(const double value[WB_MONTHS])
     return lowest;
 }
 
-static void twelve_json(WbJson *json, const char *key, const double value[WB_MONTHS])
+static void twelve_json(WbJsonOut *json, const char *key, const double value[WB_MONTHS])
 {
-    wb_json_array(json, key);
+    wb_out_array(json, key);
     for (int m = 0; m < WB_MONTHS; m++)
-        wb_json_number(json, NULL, value[m]);
-    wb_json_end_array(json);
+        wb_out_number(json, NULL, value[m]);
+    wb_out_end_array(json);
 }
 
-static void place_json(WbJson *json, const WbPlace *place)
+static void place_json(WbJsonOut *json, const WbPlace *place)
 {
-    wb_json_object(json, NULL);
-    wb_json_text(json, "id", place->id);
-    wb_json_text(json, "name", place->name);
-    wb_json_text(json, "country", place->country);
-    wb_json_number(json, "latitude_deg", place->latitude_deg);
-    wb_json_number(json, "longitude_deg", place->longitude_deg);
-    wb_json_number(json, "altitude_m", place->altitude_m);
+    wb_out_object(json, NULL);
+    wb_out_text(json, "id", place->id);
+    wb_out_text(json, "name", place->name);
+    wb_out_text(json, "country", place->country);
+    wb_out_number(json, "latitude_deg", place->latitude_deg);
+    wb_out_number(json, "longitude_deg", place->longitude_deg);
+    wb_out_number(json, "altitude_m", place->altitude_m);
     twelve_json(json, "ghi_kwh_m2_day", place->ghi_kwh_m2_day);
     twelve_json(json, "air_mean_c", place->air_mean_c);
     twelve_json(json, "air_max_c", place->air_max_c);
     twelve_json(json, "air_min_c", place->air_min_c);
-    wb_json_number(json, "design_cold_c", wb_design_cold_c(place));
-    wb_json_text(json, "kind", place->kind);
-    wb_json_text(json, "source", place->source);
-    wb_json_text(json, "years", place->years);
-    wb_json_end_object(json);
+    wb_out_number(json, "design_cold_c", wb_design_cold_c(place));
+    wb_out_text(json, "kind", place->kind);
+    wb_out_text(json, "source", place->source);
+    wb_out_text(json, "years", place->years);
+    wb_out_end_object(json);
 }
 
 static char *places_json(const GPtrArray *places)
 {
-    WbJson json;
-    wb_json_start(&json);
-    wb_json_object(&json, NULL);
-    wb_json_format(&json, "wattberth-places");
-    wb_json_array(&json, "places");
+    WbJsonOut json;
+    wb_out_start(&json);
+    wb_out_object(&json, NULL);
+    wb_out_format(&json, "wattberth-places");
+    wb_out_array(&json, "places");
     for (guint i = 0; i < places->len; i++)
         place_json(&json, places->pdata[i]);
-    wb_json_end_array(&json);
-    wb_json_end_object(&json);
-    return wb_json_finish(&json);
+    wb_out_end_array(&json);
+    wb_out_end_object(&json);
+    return wb_out_finish(&json);
 }
 
 static char *places_text(const GPtrArray *places)

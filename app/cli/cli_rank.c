@@ -23,60 +23,60 @@ static Listed choose_list(const WbArguments *arguments, const WbRanking *ranking
     return (Listed){front ? ranking->front : ranking->top, MIN(n, (size_t)arguments->top)};
 }
 
-static void ruled_out_json(WbJson *json, const WbRanking *ranking)
+static void ruled_out_json(WbJsonOut *json, const WbRanking *ranking)
 {
-    wb_json_array(json, "ruled_out");
+    wb_out_array(json, "ruled_out");
     for (int r = 0; r < WB_N_RULES; r++) {
         const WbRuleInfo *info = wb_rule_info((WbRule)r);
-        wb_json_object(json, NULL);
-        wb_json_text(json, "code", info->code);
-        wb_json_count(json, "first", ranking->ruled_out[r].first);
-        wb_json_count(json, "alone", ranking->ruled_out[r].alone);
-        wb_json_text(json, "severity", wb_severity_name(info->severity));
-        wb_json_text(json, "what", wb_words_rule((WbRule)r));
-        wb_json_end_object(json);
+        wb_out_object(json, NULL);
+        wb_out_text(json, "code", info->code);
+        wb_out_count(json, "first", ranking->ruled_out[r].first);
+        wb_out_count(json, "alone", ranking->ruled_out[r].alone);
+        wb_out_text(json, "severity", wb_severity_name(info->severity));
+        wb_out_text(json, "what", wb_words_rule((WbRule)r));
+        wb_out_end_object(json);
     }
-    wb_json_end_array(json);
+    wb_out_end_array(json);
 }
 
-static void totals_json(WbJson *json, const WbProblem *problem, const WbRanking *ranking)
+static void totals_json(WbJsonOut *json, const WbProblem *problem, const WbRanking *ranking)
 {
-    wb_json_object(json, "totals");
-    wb_json_count(json, "raw_combinations", ranking->raw);
-    wb_json_count(json, "feasible", ranking->feasible);
-    wb_json_count(json, "undecided", ranking->undecided);
+    wb_out_object(json, "totals");
+    wb_out_count(json, "raw_combinations", ranking->raw);
+    wb_out_count(json, "feasible", ranking->feasible);
+    wb_out_count(json, "undecided", ranking->undecided);
     ruled_out_json(json, ranking);
     wb_cli_left_out_json(json, problem);
-    wb_json_end_object(json);
+    wb_out_end_object(json);
 }
 
-static void kits_json(WbJson *json, const WbProblem *problem, const WbRanking *ranking,
+static void kits_json(WbJsonOut *json, const WbProblem *problem, const WbRanking *ranking,
                       Listed listed)
 {
-    wb_json_array(json, "kits");
+    wb_out_array(json, "kits");
     for (size_t i = 0; i < listed.n; i++) {
         WbVerdict verdict;
         wb_judge(problem, &listed.kits[i].kit, &verdict);
         wb_cli_kit_json(json, NULL, problem, &verdict,
                         wb_cli_standing(problem, ranking, &listed.kits[i].kit));
     }
-    wb_json_end_array(json);
+    wb_out_end_array(json);
 }
 
 static char *rank_json(const WbArguments *arguments, const WbProblem *problem,
                        const WbRanking *ranking)
 {
-    WbJson json;
-    wb_json_start(&json);
-    wb_json_object(&json, NULL);
+    WbJsonOut json;
+    wb_out_start(&json);
+    wb_out_object(&json, NULL);
     wb_cli_head_json(&json, "wattberth-ranking", problem->brief);
     totals_json(&json, problem, ranking);
     wb_cli_reference_json(&json, problem);
-    wb_json_text(&json, "list", arguments->list != NULL ? arguments->list : "top");
-    wb_json_count(&json, "front_count", ranking->front_count);
+    wb_out_text(&json, "list", arguments->list != NULL ? arguments->list : "top");
+    wb_out_count(&json, "front_count", ranking->front_count);
     kits_json(&json, problem, ranking, choose_list(arguments, ranking));
-    wb_json_end_object(&json);
-    return wb_json_finish(&json);
+    wb_out_end_object(&json);
+    return wb_out_finish(&json);
 }
 
 static void append_head(GString *out, const WbProblem *problem, const WbRanking *ranking)

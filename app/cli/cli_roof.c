@@ -55,44 +55,44 @@ static char *answer_text(const WbRoofFit *fit)
     return g_strdup_printf(_("these fit; up to %d not decided"), fit->bound);
 }
 
-static void fit_json(WbJson *json, const PanelFit *item)
+static void fit_json(WbJsonOut *json, const PanelFit *item)
 {
-    wb_json_object(json, NULL);
-    wb_json_text(json, "panel", item->panel->part.id);
-    wb_json_integer(json, "length_mm", item->panel->length_mm);
-    wb_json_integer(json, "width_mm", item->panel->width_mm);
-    wb_json_integer(json, "most", item->fit.most);
-    wb_json_integer(json, "bound", item->fit.bound);
-    wb_json_text(json, "answer", answer_code(&item->fit));
-    wb_json_count(json, "nodes", item->fit.nodes);
-    wb_json_number(json, "power_w", item->fit.most * item->panel->power_w);
-    wb_json_array(json, "layout");
+    wb_out_object(json, NULL);
+    wb_out_text(json, "panel", item->panel->part.id);
+    wb_out_integer(json, "length_mm", item->panel->length_mm);
+    wb_out_integer(json, "width_mm", item->panel->width_mm);
+    wb_out_integer(json, "most", item->fit.most);
+    wb_out_integer(json, "bound", item->fit.bound);
+    wb_out_text(json, "answer", answer_code(&item->fit));
+    wb_out_count(json, "nodes", item->fit.nodes);
+    wb_out_number(json, "power_w", item->fit.most * item->panel->power_w);
+    wb_out_array(json, "layout");
     for (int i = 0; i < item->fit.most; i++) {
         const WbRect *rect = &item->fit.layout[i];
-        wb_json_object(json, NULL);
-        wb_json_integer(json, "x_mm", rect->x_mm);
-        wb_json_integer(json, "y_mm", rect->y_mm);
-        wb_json_integer(json, "length_mm", rect->length_mm);
-        wb_json_integer(json, "width_mm", rect->width_mm);
-        wb_json_end_object(json);
+        wb_out_object(json, NULL);
+        wb_out_integer(json, "x_mm", rect->x_mm);
+        wb_out_integer(json, "y_mm", rect->y_mm);
+        wb_out_integer(json, "length_mm", rect->length_mm);
+        wb_out_integer(json, "width_mm", rect->width_mm);
+        wb_out_end_object(json);
     }
-    wb_json_end_array(json);
-    wb_json_end_object(json);
+    wb_out_end_array(json);
+    wb_out_end_object(json);
 }
 
 static char *roof_json(const WbBrief *brief, const GArray *fits)
 {
-    WbJson json;
-    wb_json_start(&json);
-    wb_json_object(&json, NULL);
+    WbJsonOut json;
+    wb_out_start(&json);
+    wb_out_object(&json, NULL);
     wb_cli_head_json(&json, "wattberth-roof", brief);
-    wb_json_number(&json, "clear_area_m2", (double)wb_roof_clear_mm2(&brief->roof) / 1e6);
-    wb_json_array(&json, "panels");
+    wb_out_number(&json, "clear_area_m2", (double)wb_roof_clear_mm2(&brief->roof) / 1e6);
+    wb_out_array(&json, "panels");
     for (guint i = 0; i < fits->len; i++)
         fit_json(&json, &g_array_index(fits, PanelFit, i));
-    wb_json_end_array(&json);
-    wb_json_end_object(&json);
-    return wb_json_finish(&json);
+    wb_out_end_array(&json);
+    wb_out_end_object(&json);
+    return wb_out_finish(&json);
 }
 
 static void append_fits(GString *out, const GArray *fits)
