@@ -220,6 +220,12 @@ void wb_kit_list_set_chemistry(WbKitList *self, const char *chemistry_id)
     refresh(self);
 }
 
+const char *wb_kit_list_get_chemistry(WbKitList *self)
+{
+    g_return_val_if_fail(WB_IS_KIT_LIST(self), NULL);
+    return self->chemistry;
+}
+
 gboolean wb_kit_list_find(WbKitList *self, const char *kit_id, guint *position)
 {
     g_return_val_if_fail(WB_IS_KIT_LIST(self) && kit_id != NULL, FALSE);

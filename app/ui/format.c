@@ -6,7 +6,7 @@
 #include "kit_list.h"
 #include "money.h"
 #include <errno.h>
-#include <glib/gi18n.h>
+#include <glib/gi18n-lib.h>
 #include <langinfo.h>
 #include <math.h>
 #include <string.h>

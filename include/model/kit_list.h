@@ -34,6 +34,7 @@ void wb_kit_list_set_order(WbKitList *self, int criterion, gboolean descending);
 void wb_kit_list_set_front_only(WbKitList *self, gboolean front_only);
 /* Only kits of this chemistry; NULL: all. */
 void wb_kit_list_set_chemistry(WbKitList *self, const char *chemistry_id);
+const char *wb_kit_list_get_chemistry(WbKitList *self);
 /* FALSE: no such kit in the list as shown. */
 gboolean wb_kit_list_find(WbKitList *self, const char *kit_id, guint *position);
 /* Unit text of a criterion's figure: "kg", "Wh", ...; cost: the brief's currency, here "". */

@@ -3,7 +3,7 @@
 #include "column_cursor.h"
 #include "format.h"
 #include "pen.h"
-#include <glib/gi18n.h>
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #define HOURS 24

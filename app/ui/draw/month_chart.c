@@ -4,7 +4,7 @@
 #include "figures_text.h"
 #include "format.h"
 #include "pen.h"
-#include <glib/gi18n.h>
+#include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 

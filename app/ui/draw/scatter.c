@@ -1,7 +1,7 @@
 #include "scatter_private.h"
 
 #include "pen.h"
-#include <glib/gi18n.h>
+#include <glib/gi18n-lib.h>
 #include <math.h>
 #include <stdlib.h>
 

@@ -1,0 +1,189 @@
+/* The ranking page: points and table of the kits that work; beside them why the kit in hand stands
+ * where it stands, the weights, and what was ruled out. */
+#include "page.h"
+
+#include "figures_text.h"
+#include "kit_plot.h"
+#include "kit_table.h"
+#include "nothing_works.h"
+#include "resources.h"
+#include "ruled_out_pane.h"
+#include "weights_pane.h"
+#include "why_pane.h"
+#include <glib/gi18n-lib.h>
+
+#define WB_TYPE_RANKING_PAGE (wb_ranking_page_get_type())
+G_DECLARE_FINAL_TYPE(WbRankingPage, wb_ranking_page, WB, RANKING_PAGE, GtkBox)
+
+struct _WbRankingPage {
+    GtkBox parent_instance;
+    GtkSpinner *spinner;
+    GtkLabel *status;
+    GtkButton *stop, *restart;
+    GtkStack *main, *side;
+    WbKitPlot *plot;
+    WbKitTable *table;
+    WbNothingWorks *nothing;
+    WbWhyPane *why;
+    WbWeightsPane *weights;
+    WbRuledOutPane *ruled_out;
+    WbSession *session;
+    WbRankingJob *job;
+    WbKitList *list;
+};
+
+G_DEFINE_FINAL_TYPE(WbRankingPage, wb_ranking_page, GTK_TYPE_BOX)
+
+/* What the last result says, as long as nothing runs. (transfer full) */
+static char *result_line(const WbRanking *ranking)
+{
+    g_autofree char *works = wb_text_number((double)ranking->feasible, 0);
+    g_autofree char *raw = wb_text_number((double)ranking->raw, 0);
+    g_autofree char *front = wb_text_number((double)ranking->front_count, 0);
+    return g_strdup_printf(_("%s of %s combinations work; %s are beaten by no other in everything "
+                             "at once"),
+                           works, raw, front);
+}
+
+static char *status_line(WbRankingPage *self, WbResult *result)
+{
+    double progress = wb_ranking_job_get_progress(self->job);
+    switch (wb_ranking_job_get_state(self->job)) {
+    case WB_JOB_RUNNING:
+        return progress >= 0
+                   ? g_strdup_printf(_("Ranking again, %d %% done"), (int)(progress * 100))
+                   : g_strdup(_("Ranking again"));
+    case WB_JOB_STOPPED:
+        return g_strdup(_("Stopped; what you see is of before"));
+    case WB_JOB_FAILED:
+        return g_strdup(wb_ranking_job_get_message(self->job));
+    case WB_JOB_IDLE:
+    default:
+        return result != NULL ? result_line(wb_result_get_ranking(result)) : g_strdup("");
+    }
+}
+
+static void show_status(WbRankingPage *self)
+{
+    WbJobState state = wb_ranking_job_get_state(self->job);
+    WbResult *result = wb_ranking_job_get_result(self->job);
+    gboolean stale = wb_ranking_job_get_stale(self->job);
+    g_autofree char *line = status_line(self, result);
+    gtk_label_set_text(self->status, line);
+    gtk_widget_set_tooltip_text(GTK_WIDGET(self->status), line);
+    gtk_spinner_set_spinning(self->spinner, state == WB_JOB_RUNNING);
+    gtk_widget_set_visible(GTK_WIDGET(self->stop), state == WB_JOB_RUNNING);
+    gtk_widget_set_visible(GTK_WIDGET(self->restart),
+                           state == WB_JOB_STOPPED || state == WB_JOB_FAILED);
+    wb_kit_plot_set_stale(self->plot, stale);
+    if (stale)
+        gtk_widget_add_css_class(GTK_WIDGET(self->table), "stale");
+    else
+        gtk_widget_remove_css_class(GTK_WIDGET(self->table), "stale");
+}
+
+static void show_kit(WbRankingPage *self)
+{
+    WbResult *result = wb_ranking_job_get_result(self->job);
+    const char *wanted = wb_session_get_kit(self->session);
+    char kit_id[WB_KIT_ID];
+    gboolean any = result != NULL && wb_result_kit_id(result, wanted, kit_id);
+    wb_why_pane_show(self->why, result, wanted);
+    wb_kit_table_choose(self->table, any ? kit_id : NULL);
+    wb_kit_plot_choose(self->plot, any ? kit_id : NULL);
+}
+
+static void show_result(WbRankingPage *self)
+{
+    WbResult *result = wb_ranking_job_get_result(self->job);
+    gboolean works = result != NULL && wb_result_get_ranking(result)->feasible > 0;
+    gtk_stack_set_visible_child_name(self->main, result == NULL ? "waiting"
+                                                 : works        ? "kits"
+                                                                : "none");
+    wb_kit_table_show(self->table, result);
+    wb_nothing_works_show(self->nothing, result);
+    wb_weights_pane_show(self->weights, result);
+    wb_ruled_out_pane_show(self->ruled_out, result);
+    if (result != NULL && !works)
+        gtk_stack_set_visible_child_name(self->side, "ruled-out");
+    show_kit(self);
+    show_status(self);
+}
+
+static void on_stop(WbRankingPage *self)
+{
+    wb_ranking_job_stop(self->job);
+}
+
+static void on_restart(WbRankingPage *self)
+{
+    wb_ranking_job_restart(self->job);
+}
+
+static void wb_ranking_page_dispose(GObject *object)
+{
+    WbRankingPage *self = WB_RANKING_PAGE(object);
+    g_clear_object(&self->list);
+    g_clear_object(&self->session);
+    g_clear_object(&self->job);
+    G_OBJECT_CLASS(wb_ranking_page_parent_class)->dispose(object);
+}
+
+static void bind_children(GtkWidgetClass *widget)
+{
+    gtk_widget_class_bind_template_child(widget, WbRankingPage, spinner);
+    gtk_widget_class_bind_template_child(widget, WbRankingPage, status);
+    gtk_widget_class_bind_template_child(widget, WbRankingPage, stop);
+    gtk_widget_class_bind_template_child(widget, WbRankingPage, restart);
+    gtk_widget_class_bind_template_child(widget, WbRankingPage, main);
+    gtk_widget_class_bind_template_child(widget, WbRankingPage, side);
+    gtk_widget_class_bind_template_child(widget, WbRankingPage, plot);
+    gtk_widget_class_bind_template_child(widget, WbRankingPage, table);
+    gtk_widget_class_bind_template_child(widget, WbRankingPage, nothing);
+    gtk_widget_class_bind_template_child(widget, WbRankingPage, why);
+    gtk_widget_class_bind_template_child(widget, WbRankingPage, weights);
+    gtk_widget_class_bind_template_child(widget, WbRankingPage, ruled_out);
+}
+
+static void wb_ranking_page_class_init(WbRankingPageClass *class)
+{
+    GtkWidgetClass *widget = GTK_WIDGET_CLASS(class);
+    G_OBJECT_CLASS(class)->dispose = wb_ranking_page_dispose;
+    g_type_ensure(WB_TYPE_KIT_PLOT);
+    g_type_ensure(WB_TYPE_KIT_TABLE);
+    g_type_ensure(WB_TYPE_NOTHING_WORKS);
+    g_type_ensure(WB_TYPE_WHY_PANE);
+    g_type_ensure(WB_TYPE_WEIGHTS_PANE);
+    g_type_ensure(WB_TYPE_RULED_OUT_PANE);
+    gtk_widget_class_set_template_from_resource(widget, WB_RESOURCE_PREFIX "/ranking/page.ui");
+    bind_children(widget);
+    gtk_widget_class_bind_template_callback(widget, on_stop);
+    gtk_widget_class_bind_template_callback(widget, on_restart);
+}
+
+static void wb_ranking_page_init(WbRankingPage *self)
+{
+    gtk_widget_init_template(GTK_WIDGET(self));
+}
+
+GtkWidget *wb_ranking_page_new(const WbContext *context)
+{
+    WbRankingPage *self = g_object_new(WB_TYPE_RANKING_PAGE, NULL);
+    self->session = g_object_ref(context->session);
+    self->job = g_object_ref(context->job);
+    self->list = wb_kit_list_new();
+    wb_kit_plot_set_context(self->plot, context, self->list);
+    wb_kit_table_set_context(self->table, context, self->list);
+    wb_nothing_works_set_context(self->nothing, context);
+    wb_weights_pane_set_context(self->weights, context);
+    g_signal_connect_object(self->job, "result", G_CALLBACK(show_result), self, G_CONNECT_SWAPPED);
+    static const char *const watched[] = {"notify::state", "notify::stale", "notify::progress",
+                                          "notify::message"};
+    for (guint i = 0; i < G_N_ELEMENTS(watched); i++)
+        g_signal_connect_object(self->job, watched[i], G_CALLBACK(show_status), self,
+                                G_CONNECT_SWAPPED);
+    g_signal_connect_object(self->session, "notify::kit", G_CALLBACK(show_kit), self,
+                            G_CONNECT_SWAPPED);
+    show_result(self);
+    return GTK_WIDGET(self);
+}

@@ -1,0 +1,150 @@
+#include "ruled_out_pane.h"
+
+#include "figures_text.h"
+#include "resources.h"
+#include "words.h"
+#include <glib/gi18n-lib.h>
+
+/* ---- one rule ---- */
+
+#define WB_TYPE_RULE_COUNT (wb_rule_count_get_type())
+G_DECLARE_FINAL_TYPE(WbRuleCount, wb_rule_count, WB, RULE_COUNT, GObject)
+
+struct _WbRuleCount {
+    GObject parent_instance;
+    WbRule rule;
+    WbRuledOut count;
+};
+
+G_DEFINE_FINAL_TYPE(WbRuleCount, wb_rule_count, G_TYPE_OBJECT)
+
+static void wb_rule_count_class_init(WbRuleCountClass *class)
+{
+}
+
+static void wb_rule_count_init(WbRuleCount *self)
+{
+}
+
+/* ---- the pane ---- */
+
+struct _WbRuledOutPane {
+    GtkBox parent_instance;
+    GtkLabel *summary;
+    GtkColumnView *view;
+    GListStore *rules;
+};
+
+G_DEFINE_FINAL_TYPE(WbRuledOutPane, wb_ruled_out_pane, GTK_TYPE_BOX)
+
+enum { RULE, FIRST, ALONE };
+
+static void set_up(GtkSignalListItemFactory *factory, GtkListItem *item, gpointer column)
+{
+    GtkWidget *text = gtk_label_new(NULL);
+    gboolean words = GPOINTER_TO_INT(column) == RULE;
+    gtk_label_set_xalign(GTK_LABEL(text), words ? 0 : 1);
+    gtk_label_set_wrap(GTK_LABEL(text), words);
+    gtk_widget_add_css_class(text, "numeric");
+    gtk_widget_add_css_class(text, "small");
+    gtk_list_item_set_activatable(item, FALSE);
+    gtk_list_item_set_child(item, text);
+}
+
+static void bind(GtkSignalListItemFactory *factory, GtkListItem *item, gpointer column)
+{
+    WbRuleCount *rule = gtk_list_item_get_item(item);
+    guint64 count = GPOINTER_TO_INT(column) == FIRST ? rule->count.first : rule->count.alone;
+    g_autofree char *number = wb_text_number((double)count, 0);
+    gtk_label_set_text(GTK_LABEL(gtk_list_item_get_child(item)),
+                       GPOINTER_TO_INT(column) == RULE ? wb_words_rule(rule->rule) : number);
+}
+
+static void add_column(WbRuledOutPane *self, int column, const char *title, int width)
+{
+    GtkListItemFactory *factory = gtk_signal_list_item_factory_new();
+    g_signal_connect(factory, "setup", G_CALLBACK(set_up), GINT_TO_POINTER(column));
+    g_signal_connect(factory, "bind", G_CALLBACK(bind), GINT_TO_POINTER(column));
+    g_autoptr(GtkColumnViewColumn) added = gtk_column_view_column_new(title, factory);
+    gtk_column_view_column_set_expand(added, column == RULE);
+    if (column != RULE)
+        gtk_column_view_column_set_fixed_width(added, width);
+    gtk_column_view_append_column(self->view, added);
+}
+
+static int most_first(gconstpointer a, gconstpointer b)
+{
+    const WbRuleCount *p = *(WbRuleCount *const *)a, *q = *(WbRuleCount *const *)b;
+    if (p->count.first != q->count.first)
+        return p->count.first > q->count.first ? -1 : 1;
+    return (int)p->rule - (int)q->rule;
+}
+
+static void show_summary(WbRuledOutPane *self, const WbRanking *ranking)
+{
+    g_autofree char *raw = wb_text_number((double)ranking->raw, 0);
+    g_autofree char *out =
+        wb_text_number((double)(ranking->raw - ranking->feasible - ranking->undecided), 0);
+    g_autofree char *undecided = wb_text_number((double)ranking->undecided, 0);
+    g_autofree char *text = g_strdup_printf(
+        _("%s of %s combinations do not work. Each counts once, under the first rule it breaks; "
+          "“only this” would work if that one thing were different."),
+        out, raw);
+    g_autofree char *more =
+        ranking->undecided > 0
+            ? g_strdup_printf(_("\nFor %s more it is not decided whether the panels fit the roof."),
+                              undecided)
+            : g_strdup("");
+    g_autofree char *whole = g_strconcat(text, more, NULL);
+    gtk_label_set_text(self->summary, whole);
+}
+
+void wb_ruled_out_pane_show(WbRuledOutPane *self, WbResult *result)
+{
+    g_return_if_fail(WB_IS_RULED_OUT_PANE(self));
+    g_autoptr(GPtrArray) rules = g_ptr_array_new_with_free_func(g_object_unref);
+    if (result != NULL) {
+        const WbRanking *ranking = wb_result_get_ranking(result);
+        for (WbRule rule = 0; rule < WB_N_RULES; rule++) {
+            if (ranking->ruled_out[rule].first == 0 && ranking->ruled_out[rule].alone == 0)
+                continue;
+            WbRuleCount *count = g_object_new(WB_TYPE_RULE_COUNT, NULL);
+            count->rule = rule;
+            count->count = ranking->ruled_out[rule];
+            g_ptr_array_add(rules, count);
+        }
+        show_summary(self, ranking);
+    } else {
+        gtk_label_set_text(self->summary, _("Nothing has been ranked yet."));
+    }
+    g_ptr_array_sort(rules, most_first);
+    g_list_store_splice(self->rules, 0, g_list_model_get_n_items(G_LIST_MODEL(self->rules)),
+                        rules->pdata, rules->len);
+}
+
+static void wb_ruled_out_pane_dispose(GObject *object)
+{
+    g_clear_object(&WB_RULED_OUT_PANE(object)->rules);
+    G_OBJECT_CLASS(wb_ruled_out_pane_parent_class)->dispose(object);
+}
+
+static void wb_ruled_out_pane_class_init(WbRuledOutPaneClass *class)
+{
+    GtkWidgetClass *widget = GTK_WIDGET_CLASS(class);
+    G_OBJECT_CLASS(class)->dispose = wb_ruled_out_pane_dispose;
+    gtk_widget_class_set_template_from_resource(widget, WB_RESOURCE_PREFIX "/ranking/ruled_out.ui");
+    gtk_widget_class_bind_template_child(widget, WbRuledOutPane, summary);
+    gtk_widget_class_bind_template_child(widget, WbRuledOutPane, view);
+}
+
+static void wb_ruled_out_pane_init(WbRuledOutPane *self)
+{
+    gtk_widget_init_template(GTK_WIDGET(self));
+    self->rules = g_list_store_new(WB_TYPE_RULE_COUNT);
+    g_autoptr(GtkNoSelection) model = gtk_no_selection_new(G_LIST_MODEL(g_object_ref(self->rules)));
+    gtk_column_view_set_model(self->view, GTK_SELECTION_MODEL(model));
+    add_column(self, RULE, _("Rule"), 0);
+    add_column(self, FIRST, _("First"), 78);
+    add_column(self, ALONE, _("Only this"), 78);
+    wb_ruled_out_pane_show(self, NULL);
+}
