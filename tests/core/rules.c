@@ -126,6 +126,9 @@ static void test_margins(void)
     g_assert_true(wb_finding_at_least(WB_RULE_AUTONOMY, INFINITY, 2, WB_STOP).holds);
     g_assert_false(wb_finding_at_most(WB_RULE_MONEY, WB_MISSING, 1, WB_STOP).holds);
     g_assert_false(wb_finding_at_least(WB_RULE_MONEY, WB_MISSING, 1, WB_STOP).holds);
+    same(judge(&sound, WB_RULE_BAY_FIT).margin, WB_MISSING);
+    same(judge(&sound, WB_RULE_COLD_CHARGE).margin, WB_MISSING);
+    same(judge(&sound, WB_RULE_ROOF_FIT).margin, 0.5);
     g_assert_cmpint(most.month, ==, -1);
     g_assert_cmpint(judge(&sound, WB_RULE_SUPPLY).month, ==, 11);
     g_assert_cmpint(judge(&sound, WB_RULE_AUTONOMY).month, ==, 11);

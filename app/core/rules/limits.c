@@ -31,13 +31,15 @@ WbFinding wb_rule_roof_load(const WbBrief *brief, const WbPanel *panel, int n_pa
                               brief->roof.max_load_kg, WB_STOP);
 }
 
-/* A fit that was not decided counts as none: a kit is never called working on a guess. */
+/* A fit that was not decided counts as none: a kit is never called working on a guess. No margin:
+ * how many more would stand there is not known. */
 WbFinding wb_rule_bay_fit(const WbBrief *brief, WbFitAnswer answer, int n_batteries)
 {
     if (brief->bay.length_mm == 0)
         return wb_finding_idle(WB_RULE_BAY_FIT);
     int most = answer == WB_FITS ? n_batteries : n_batteries - 1;
-    return wb_finding_at_most(WB_RULE_BAY_FIT, n_batteries, most, wb_limit_severity(brief->bay_on));
+    return wb_finding_of(WB_RULE_BAY_FIT, n_batteries, most, answer == WB_FITS,
+                         wb_limit_severity(brief->bay_on));
 }
 
 WbFinding wb_rule_autonomy(const WbBrief *brief, double autonomy_days, int worst_month)
