@@ -26,7 +26,8 @@ static const WbCommand commands[] = {
         "explain",
         N_("explain BRIEF [KIT] [--catalogue FILE] [--json]"),
         N_("Show one kit in full: findings, figures, months, score and cautions"),
-        N_("KIT is a rank such as 1, or a kit's id as rank prints it; without it the first kit. A "
+        N_("KIT is a rank such as 1, or a kit's id as explain and --json print it; without it the "
+           "first kit. A "
            "kit that does not work can be explained by its id."),
         "catalogue json",
         1,

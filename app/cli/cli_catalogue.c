@@ -26,14 +26,21 @@ static int write_export(const char *path, const char *text)
     GError *error = NULL;
     if (strcmp(path, "-") == 0)
         return wb_cli_print(g_strdup(text));
+    if (g_file_test(path, G_FILE_TEST_IS_DIR))
+        return wb_cli_fail(WB_EXIT_FILE, _("“%s” is a folder; name a file for the export."), path);
     if (is_database(path))
         return wb_cli_fail(WB_EXIT_FILE,
                            _("“%s” is a database and was left as it is; name another file for the "
                              "export."),
                            path);
-    if (!g_file_set_contents(path, text, -1, &error))
-        return wb_cli_fail_with(error);
-    return WB_EXIT_DONE;
+    if (g_file_set_contents(path, text, -1, &error))
+        return WB_EXIT_DONE;
+    /* GLib names its temporary file too; only the system's reason behind it helps. */
+    const char *colon = strrchr(error->message, ':');
+    int code = wb_cli_fail(WB_EXIT_FILE, _("“%s” cannot be written: %s."), path,
+                           colon != NULL ? colon + 2 : error->message);
+    g_error_free(error);
+    return code;
 }
 
 static void counts_json(WbJsonOut *json, const WbCatalogue *catalogue)

@@ -89,7 +89,7 @@ static char *places_json(const GPtrArray *places)
 static char *places_text(const GPtrArray *places)
 {
     g_autoptr(WbTable) table =
-        wb_table_new(_("Id|>Latitude|>Longitude|>Sun kWh/m2 a day|>darkest month|>Design cold °C"));
+        wb_table_new(_("Id|>North °|>East °|>kWh/m2 a day|>Darkest month|>Cold °C"));
     for (guint i = 0; i < places->len; i++) {
         const WbPlace *place = places->pdata[i];
         wb_table_cell(table, g_strdup(place->id));
@@ -101,6 +101,11 @@ static char *places_text(const GPtrArray *places)
     }
     GString *out = g_string_new(NULL);
     wb_table_append(table, out);
+    g_string_append_c(out, '\n');
+    wb_cli_wrap(
+        out, "",
+        _("kWh/m2: sun on level ground, mean day of the year and of the darkest month. Cold: "
+          "the lowest air temperature a system is designed for here."));
     return g_string_free(out, FALSE);
 }
 

@@ -105,6 +105,24 @@ static char *rank_text(WbStanding standing)
     return g_strdup_printf("%" G_GUINT64_FORMAT "%s", standing.rank, mark);
 }
 
+/* Part ids with how they are wired. */
+static char *parts_text(const WbProblem *problem, const WbKit *kit)
+{
+    const WbInverter *inverter = problem->inverters[kit->inverter].inverter;
+    const WbDcdc *dcdc = problem->dcdc[kit->dcdc].dcdc;
+    GString *text = g_string_new(NULL);
+    g_string_append_printf(text, "%ds%dp %s, %d x %s, %ds%dp %s", kit->n_series, kit->n_parallel,
+                           problem->panels[kit->panel].panel->part.id, kit->n_controllers,
+                           problem->controllers[kit->controller].controller->part.id,
+                           kit->bank_series, kit->bank_parallel,
+                           problem->storage[kit->storage].storage->part.id);
+    if (inverter != NULL)
+        g_string_append_printf(text, ", %s", inverter->part.id);
+    if (dcdc != NULL)
+        g_string_append_printf(text, ", %s", dcdc->part.id);
+    return g_string_free(text, FALSE);
+}
+
 static void append_kits(GString *out, const WbProblem *problem, const WbRanking *ranking,
                         Listed listed)
 {
@@ -113,8 +131,6 @@ static void append_kits(GString *out, const WbProblem *problem, const WbRanking 
     for (size_t i = 0; i < listed.n; i++) {
         const WbRanked *ranked = &listed.kits[i];
         const WbFigures *figures = &ranked->figures;
-        char id[WB_KIT_ID];
-        wb_kit_id(problem, &ranked->kit, id);
         wb_table_cell(table, rank_text(wb_cli_standing(problem, ranking, &ranked->kit)));
         wb_table_cell(table, wb_text_number(ranked->score, 4));
         wb_table_cell(table, wb_words_money(figures->cost_minor, problem->brief->currency));
@@ -124,10 +140,11 @@ static void append_kits(GString *out, const WbProblem *problem, const WbRanking 
         wb_table_cell(table, wb_text_number(figures->autonomy_days, 1));
         wb_table_cell(table, wb_text_number(figures->spare_w, 0));
         wb_table_line(table, wb_words_kit(problem, &ranked->kit));
-        wb_table_line(table, g_strdup(id));
+        wb_table_line(table, parts_text(problem, &ranked->kit));
     }
     g_string_append_c(out, '\n');
     wb_table_append(table, out);
+    wb_cli_wrap(out, "", _("2s1p: 2 in series, 1 string. wattberth explain shows a kit in full."));
 }
 
 static void append_ruled_out(GString *out, const WbRanking *ranking)

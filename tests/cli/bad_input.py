@@ -1,0 +1,273 @@
+#!/usr/bin/python3
+"""bad_input.py PROGRAM ROOT: briefs and catalogues that are wrong: one sentence that names the file and
+the place, a non-zero exit code, and nothing changed on disk."""
+import copy
+import hashlib
+import json
+import os
+import re
+import sqlite3
+import sys
+
+from terminal import FILE, WRONG_INPUT, Terminal, equal, holds, main, one_sentence
+
+PROGRAM, ROOT = sys.argv[1], sys.argv[2]
+MEGABYTE = 1024 * 1024
+
+terminal = Terminal(PROGRAM)
+with open(os.path.join(ROOT, "data", "demo.brief.json"), encoding="utf-8") as demo_file:
+    BRIEF = json.load(demo_file)
+CATALOGUE = json.loads(terminal.text("catalogue", "export", "-"))
+
+
+def snapshot():
+    """Every file below the home, with a digest; the database by its rows, for SQLite may rewrite pages."""
+    found = {}
+    for folder, _, names in os.walk(terminal.home):
+        for name in names:
+            path = os.path.join(folder, name)
+            if os.path.isfile(path) and not path.endswith(("-wal", "-shm")):
+                with open(path, "rb") as file:
+                    found[os.path.relpath(path, terminal.home)] = hashlib.sha256(file.read()).hexdigest()
+    return found
+
+
+def sentence(said, name):
+    """One sentence: nothing starts anew after a full stop, the file is named, and it is not endless."""
+    body = re.sub(r"“[^”]*”|\"[^\"]*\"", "x", said[len("wattberth: "):])
+    holds(not re.search(r"[.!?] +[A-Z]", body.strip()), "more than one sentence: " + said)
+    holds(name in said, "the file is not named: " + said)
+    holds(len(said) < 1000, "%d characters: %s..." % (len(said), said[:500]))
+    return said
+
+
+def refused(arguments, name, code, wanted=(), **more):
+    before = snapshot()
+    said = sentence(one_sentence(terminal.run(*arguments, **more), code), name)
+    for text in wanted:
+        holds(text in said, "%r is not in: %s" % (text, said))
+    equal(snapshot(), before, "something changed on disk")
+
+
+def edited(document, pointer, value):
+    """The document's text with one value replaced (or added), by JSON Pointer; DROP removes it."""
+    changed = copy.deepcopy(document)
+    steps = pointer.strip("/").split("/")
+    at = changed
+    for step in steps[:-1]:
+        at = at[int(step)] if isinstance(at, list) else at[step]
+    last = int(steps[-1]) if isinstance(at, list) else steps[-1]
+    if value is DROP:
+        del at[last]
+    else:
+        at[last] = value
+    return json.dumps(changed, ensure_ascii=False)
+
+
+DROP = object()
+GOOD_BRIEF = json.dumps(BRIEF)
+GOOD_CATALOGUE = json.dumps(CATALOGUE)
+
+# (what, pointer, value, texts the sentence must hold)
+BRIEF_EDITS = [
+    ("a newer version", "/version", 2, ["version", "2"]),
+    ("another format", "/format", "wattberth-catalogue", ["format"]),
+    ("no version", "/version", DROP, ["version"]),
+    ("no loads", "/loads", DROP, ["loads"]),
+    ("loads that are a text", "/loads", "many", ["/loads"]),
+    ("a load that is a number", "/loads/0", 45, ["/loads/0"]),
+    ("watts in words", "/loads/0/watts", "45", ["/loads/0/watts"]),
+    ("negative watts", "/loads/1/watts", -4, ["/loads/1/watts", "-4"]),
+    ("endless watts", "/loads/1/watts", 1e308, ["line 1, column", "1e+308"]),
+    ("half a lamp", "/loads/1/count", 1.5, ["/loads/1/count", "1.5"]),
+    ("no lamp", "/loads/1/count", 0, ["/loads/1/count", "0"]),
+    ("25 hours a day", "/loads/0/hours_per_day", 25, ["/loads/0/hours_per_day", "25"]),
+    ("8 days a week", "/loads/2/days_per_week", 8, ["/loads/2/days_per_week", "8"]),
+    ("a duty over 1", "/loads/0/duty", 1.01, ["/loads/0/duty", "1.01"]),
+    ("a month 13", "/loads/5/months/2", 13, ["/loads/5/months", "13"]),
+    ("a month 13 of the site", "/site/months/0", 13, ["/site/months", "13"]),
+    ("no months at all", "/site/months", [], ["/site/months"]),
+    ("an hour 25", "/loads/3/when/to", "25:00", ["/loads/3/when", "25:00"]),
+    ("a part of the day that is none", "/loads/0/when", "teatime", ["/loads/0/when", "teatime"]),
+    ("a supply that is none", "/loads/0/supply", "DC", ["/loads/0/supply", "DC"]),
+    ("a flag in words", "/loads/4/needs_pure_sine", "yes", ["/loads/4/needs_pure_sine"]),
+    ("a name of 1 MB", "/name", "x" * MEGABYTE, ["/name"]),
+    ("a load's name of 1 MB", "/loads/0/name", "x" * MEGABYTE, ["/loads/0/name"]),
+    ("a place that does not exist", "/site/place", "atlantis", ["/site/place", "atlantis"]),
+    ("a tilt of 91", "/site/tilt_deg", 91, ["/site/tilt_deg", "91"]),
+    ("a shading of 2", "/site/shading_loss", 2, ["/site/shading_loss", "2"]),
+    ("eleven shadings", "/site/shading_loss", [0] * 11, ["/site/shading_loss"]),
+    ("a roof without length", "/roof/length_mm", 0, ["/roof/length_mm", "0"]),
+    ("a roof in parts of a millimetre", "/roof/length_mm", 1000.5, ["/roof/length_mm", "1000.5"]),
+    ("an obstacle of no kind", "/roof/obstacles/0", [], ["/roof/obstacles/0"]),
+    ("a negative clearance", "/roof/obstacles/0/clearance_mm", -1, ["/roof/obstacles/0/clearance_mm", "-1"]),
+    ("money in words", "/limits/money_minor/value", "much", ["/limits/money_minor/value"]),
+    ("negative money", "/limits/money_minor/value", -1, ["/limits/money_minor/value", "-1"]),
+    ("a currency that is none", "/currency", "euro", ["/currency", "euro"]),
+    ("a rate of 0", "/rates/GBP", 0, ["/rates/GBP", "0"]),
+    ("a negative weight", "/weights/cost", -1, ["/weights/cost", "-1"]),
+    ("an unknown rule set", "/rule_set", "aircraft", ["/rule_set", "aircraft"]),
+    ("36 volts", "/system_volts", [36], ["/system_volts", "36"]),
+    ("21 in series", "/largest/series", 21, ["/largest/series", "21"]),
+    ("a candidate that does not exist", "/candidates", ["p-atlantis-100"], ["/candidates/0", "p-atlantis-100"]),
+    ("an owned part that does not exist", "/owned/0/part", "p-atlantis-100", ["/owned/0/part", "p-atlantis-100"]),
+    ("a fixed offer of a part that does not exist", "/fixed_offers", [{"part": "p-atlantis-100", "shop": "s-x"}],
+     ["/fixed_offers/0", "p-atlantis-100"]),
+]
+
+# (what, text, texts the sentence must hold)
+BRIEF_TEXTS = [
+    ("empty", "", []),
+    ("only space", " \n\n", []),
+    ("cut short", GOOD_BRIEF[:len(GOOD_BRIEF) // 2], []),
+    ("cut within a text", GOOD_BRIEF[:40], []),
+    ("not JSON", "loads: fridge, lights\n", []),
+    ("something after the end", GOOD_BRIEF + "x", []),
+    ("two documents", GOOD_BRIEF + GOOD_BRIEF, []),
+    ("NaN", GOOD_BRIEF.replace('"watts": 45', '"watts": NaN', 1), []),
+    ("infinity", GOOD_BRIEF.replace('"watts": 45', '"watts": Infinity', 1), []),
+    ("a number beyond a double", GOOD_BRIEF.replace('"watts": 45', '"watts": 1e999', 1), []),
+    ("a member twice", GOOD_BRIEF.replace('"version": 1', '"version": 1, "version": 1', 1), ["version"]),
+    ("a list", "[]", []),
+    ("null", "null", []),
+    ("nested beyond reason", "[" * 200000, []),
+    ("binary", b"\x00\x01\x02\xff\xfe", []),
+    ("not UTF-8", GOOD_BRIEF.encode().replace(b"The Plover", b"The Pl\xffver"), []),
+    ("a NUL inside", GOOD_BRIEF.encode().replace(b"The Plover", b"The \x00Plover"), []),
+]
+
+CATALOGUE_EDITS = [
+    ("a newer version", "/version", 2, ["version", "2"]),
+    ("another format", "/format", "wattberth-brief", ["format"]),
+    ("panels that are a text", "/panels", "many", ["/panels"]),
+    ("a panel that is a number", "/panels/0", 100, ["/panels/0"]),
+    ("watts in words", "/panels/0/power_w", "100", ["/panels/0/power_w"]),
+    ("negative watts", "/panels/0/power_w", -100, ["/panels/0/power_w", "-100"]),
+    ("no watts", "/panels/0/power_w", DROP, ["power_w"]),
+    ("a negative weight", "/storage/1/weight_kg", -3, ["/storage/1/weight_kg", "-3"]),
+    ("a depth over 1", "/storage/0/depth_limit", 1.5, ["/storage/0/depth_limit", "1.5"]),
+    ("a chemistry that does not exist", "/storage/0/chemistry", "unobtainium", ["/storage/0/chemistry", "unobtainium"]),
+    ("a waveform that is none", "/inverters/0/waveform", "wobbly", ["/inverters/0/waveform", "wobbly"]),
+    ("13 volts", "/inverters/0/bus_v", 13, ["/inverters/0/bus_v", "13"]),
+    ("a curve that runs back", "/inverters/0/efficiency", [[0.5, 0.8], [0.1, 0.9]], ["/inverters/0/efficiency"]),
+    ("a flag in words", "/controllers/0/bus_12v", "yes", ["/controllers/0/bus_12v"]),
+    ("an id with spaces", "/panels/0/id", "my panel", ["/panels/0/id", "my panel"]),
+    ("a name of 1 MB", "/panels/0/maker", "x" * MEGABYTE, ["/panels/0/maker"]),
+    ("an offer of a part that does not exist", "/offers/0/part_id", "p-atlantis-100", ["/offers/0", "p-atlantis-100"]),
+    ("an offer of a shop that does not exist", "/offers/0/shop_id", "s-atlantis", ["/offers/0", "s-atlantis"]),
+    ("a negative price", "/offers/0/price_minor", -5, ["/offers/0/price_minor", "-5"]),
+    ("half a cent", "/offers/0/price_minor", 99.5, ["/offers/0/price_minor", "99.5"]),
+    ("a date that is none", "/offers/0/date", "2026-02-30", ["/offers/0/date", "2026-02-30"]),
+    ("a currency that is none", "/offers/0/currency", "eur", ["/offers/0/currency", "eur"]),
+]
+
+CATALOGUE_TEXTS = [
+    ("empty", "", []),
+    ("cut short", GOOD_CATALOGUE[:len(GOOD_CATALOGUE) // 2], []),
+    ("not JSON", "panels, batteries\n", []),
+    ("NaN", GOOD_CATALOGUE.replace('"power_w": 100', '"power_w": NaN', 1), []),
+    ("something after the end", GOOD_CATALOGUE + "{}", []),
+    ("a panel twice", edited(CATALOGUE, "/panels/1/id", CATALOGUE["panels"][0]["id"]), [CATALOGUE["panels"][0]["id"]]),
+    ("a list", "[]", []),
+    ("a brief", GOOD_BRIEF, ["wattberth-brief"]),
+]
+
+
+def brief_case(text, wanted, commands=("rank", "explain", "roof")):
+    def test():
+        path = terminal.write("wrong.json", text)
+        for command in commands:
+            refused([command, path], "wrong.json", WRONG_INPUT, wanted)
+        refused(["brief", "check", path], "wrong.json", WRONG_INPUT, wanted)
+        data = text if isinstance(text, bytes) else text.encode()
+        refused(["rank", "-"], "standard input", WRONG_INPUT, wanted, stdin=data)
+    return test
+
+
+def catalogue_case(text, wanted):
+    def test():
+        path = terminal.write("wrong-parts.json", text)
+        refused(["rank", "demo", "--catalogue", path], "wrong-parts.json", WRONG_INPUT, wanted)
+        refused(["catalogue", "check", path], "wrong-parts.json", WRONG_INPUT, wanted)
+        refused(["catalogue", "import", path], "wrong-parts.json", WRONG_INPUT, wanted)
+        refused(["catalogue", "import", path, "--catalogue", "none-yet.db"], "wrong-parts.json", WRONG_INPUT, wanted)
+    return test
+
+
+def test_missing_files():
+    for arguments in (["rank", "no.json"], ["brief", "check", "no.json"], ["rank", "demo", "--catalogue", "no.json"],
+                      ["catalogue", "check", "no.json"], ["catalogue", "import", "no.json"],
+                      ["catalogue", "export", "no/no.json"]):
+        refused(arguments, "no.json", FILE)
+
+
+def test_folders():
+    os.makedirs(terminal.path("folder"), exist_ok=True)
+    for arguments in (["rank", "folder"], ["rank", "demo", "--catalogue", "folder"], ["catalogue", "check", "folder"],
+                      ["catalogue", "import", "folder"], ["catalogue", "export", "folder"]):
+        refused(arguments, "folder", FILE)
+
+
+def database_case(make, code, wanted=()):
+    def test():
+        path = terminal.path("bad.db")
+        if os.path.exists(path):
+            os.remove(path)
+        make(path)
+        refused(["rank", "demo", "--catalogue", path], "bad.db", code, wanted)
+        refused(["catalogue", "check", path], "bad.db", code, wanted)
+        good = terminal.write("good-parts.json", GOOD_CATALOGUE)
+        refused(["catalogue", "import", good, "--catalogue", path], "bad.db", code, wanted)
+    return test
+
+
+def sound_bytes():
+    with open(terminal.database(), "rb") as file:
+        return file.read()
+
+
+def cut_database(path):
+    with open(path, "wb") as file:
+        file.write(sound_bytes()[:9000])
+
+
+def scrambled_database(path):
+    data = bytearray(sound_bytes())
+    for at in range(4096, len(data)):
+        data[at] = at * 37 % 251
+    with open(path, "wb") as file:
+        file.write(data)
+
+
+def foreign_database(path):
+    with sqlite3.connect(path) as database:
+        database.execute("create table recipe (name text)")
+    database.close()
+
+
+def newer_database(path):
+    with open(path, "wb") as file:
+        file.write(sound_bytes())
+    with sqlite3.connect(path) as database:
+        database.execute("pragma user_version = 1000")
+    database.close()
+    for leftover in ("-wal", "-shm"):
+        if os.path.exists(path + leftover):
+            os.remove(path + leftover)
+
+
+main(
+    [("brief: " + what, brief_case(edited(BRIEF, pointer, value), wanted, ("rank",)))
+     for what, pointer, value, wanted in BRIEF_EDITS] +
+    [("brief: " + what, brief_case(text, wanted)) for what, text, wanted in BRIEF_TEXTS] +
+    [("catalogue: " + what, catalogue_case(edited(CATALOGUE, pointer, value), wanted))
+     for what, pointer, value, wanted in CATALOGUE_EDITS] +
+    [("catalogue: " + what, catalogue_case(text, wanted)) for what, text, wanted in CATALOGUE_TEXTS] +
+    [
+        ("files that are not there", test_missing_files),
+        ("folders", test_folders),
+        ("database: cut short", database_case(cut_database, WRONG_INPUT)),
+        ("database: damaged", database_case(scrambled_database, WRONG_INPUT)),
+        ("database: of another program", database_case(foreign_database, WRONG_INPUT)),
+        ("database: newer", database_case(newer_database, WRONG_INPUT, ["1000"])),
+    ])

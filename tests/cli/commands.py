@@ -1,0 +1,330 @@
+#!/usr/bin/python3
+"""commands.py PROGRAM ROOT: every command at work: tables, JSON keys, totals, exit codes, manual page."""
+import json
+import os
+import re
+import sys
+
+from terminal import DISPLAY, DONE, FILE, NO_KIT, WRONG_USE, Terminal, equal, holds, main, one_sentence
+
+PROGRAM, ROOT = sys.argv[1], sys.argv[2]
+CRITERIA = ["cost", "weight", "usable_capacity", "roof_area", "autonomy", "spare_power"]
+FOUR = [("cost_minor", -1), ("weight_kg", -1), ("usable_capacity_wh", 1), ("roof_area_m2", -1)]
+WIDTH = 100
+
+terminal = Terminal(PROGRAM)
+ranking = terminal.json("rank", "demo", "--top", "40")
+
+
+def manual():
+    with open(os.path.join(ROOT, "data", "wattberth.1"), encoding="utf-8") as file:
+        return re.sub(r"\\f[BIR]", "", file.read()).replace("\\-", "-")
+
+
+def narrow(text):
+    for line in text.split("\n"):
+        holds(len(line) <= WIDTH, "%d columns: %s" % (len(line), line))
+
+
+def test_help():
+    text = terminal.text("--help")
+    narrow(text)
+    equal(terminal.text("help"), text)
+    page = manual()
+    commands = re.findall(r"^  wattberth ([a-z]+)", text, re.M)
+    holds(len(commands) >= 7, commands)
+    for command in commands:
+        holds(re.search(r"^wattberth %s\b" % command, page, re.M), "the manual page lacks " + command)
+    for option in re.findall(r"--[a-z]+", text):
+        holds(option in page, "the manual page lacks " + option)
+    for command in set(commands) - {"help"}:
+        more = terminal.text("help", command)
+        narrow(more)
+        equal(terminal.text(command, "--help"), more)
+    for code in range(7):
+        holds(re.search(r"^\.B %d$" % code, page, re.M), "exit code %d" % code)
+
+
+def test_version():
+    equal(terminal.text("--version"), "wattberth 0.1.0\n")
+
+
+def test_wrong_use():
+    for arguments in (["rnak", "demo"], ["rnak"], ["--rank"], ["rank"], ["rank", "demo", "demo"], ["rank", "demo", "--top", "0"],
+                      ["rank", "demo", "--top", "1000001"], ["rank", "demo", "--top", "many"], ["rank", "demo", "--list", "best"],
+                      ["rank", "demo", "--preview"], ["explain"], ["explain", "demo", "no-such-kit"], ["explain", "demo", "0"],
+                      ["explain", "demo", "1000000"], ["explain", "demo", "99999999999999999999"], ["roof"], ["catalogue", "export"],
+                      ["catalogue", "burn", "x"], ["catalogue", "check", "x", "--preview"], ["brief"], ["brief", "check"],
+                      ["brief", "--new", "x"], ["places", "a", "b"], ["places", "--top", "3"], ["help", "rnak"], ["a", "b", "c"]):
+        one_sentence(terminal.run(*arguments), WRONG_USE)
+
+
+def all_keys(value):
+    if isinstance(value, dict):
+        for key, inner in value.items():
+            yield key
+            yield from all_keys(inner)
+    elif isinstance(value, list):
+        for inner in value:
+            yield from all_keys(inner)
+
+
+def test_keys_documented():
+    page = manual()
+    documents = [ranking, terminal.json("explain", "demo"), terminal.json("roof", "demo"), terminal.json("places", "nantes"),
+                 terminal.json("brief", "check", terminal.write("new.json", terminal.text("brief", "--new"))),
+                 terminal.json("catalogue", "check", terminal.database()),
+                 terminal.json("catalogue", "export", terminal.path("keys.json"))]
+    for document in documents:
+        equal(list(document)[:2], ["format", "version"])
+        holds(document["format"] in page, document["format"])
+        counts = document.get("counts", {})
+        for key in set(all_keys(document)) - set(counts):
+            holds(re.search(r"(?<![a-z_])%s(?![a-z_])" % key, page), "the manual page lacks the key " + key)
+
+
+def test_totals():
+    totals = ranking["totals"]
+    firsts = sum(rule["first"] for rule in totals["ruled_out"])
+    equal(firsts + totals["feasible"] + totals["undecided"], totals["raw_combinations"])
+    holds(totals["feasible"] > 40, totals["feasible"])
+    equal(len({rule["code"] for rule in totals["ruled_out"]}), len(totals["ruled_out"]))
+    for rule in totals["ruled_out"]:
+        holds(rule["alone"] <= rule["first"] or rule["severity"] != "stop", rule)
+
+
+def test_kits():
+    kits = ranking["kits"]
+    equal([kit["rank"] for kit in kits], list(range(1, 41)))
+    scores = [kit["score"] for kit in kits]
+    equal(scores, sorted(scores, reverse=True))
+    for kit in kits:
+        equal(list(kit["worth"]), CRITERIA)
+        equal(len(kit["months"]), 12)
+        equal([f["code"] for f in kit["findings"]], [r["code"] for r in ranking["totals"]["ruled_out"]])
+        holds(kit["feasible"], kit["id"])
+        for finding in kit["findings"]:
+            holds(finding["holds"] or finding["severity"] != "stop", finding)
+            holds(finding["sentence"].endswith(".") and "{" not in finding["sentence"], finding["sentence"])
+    equal(len({kit["id"] for kit in kits}), 40)
+
+
+def vector(kit):
+    return [sign * kit["figures"][key] for key, sign in FOUR]
+
+
+def beats(a, b):
+    return a != b and all(x >= y for x, y in zip(a, b))
+
+
+def test_front():
+    front = terminal.json("rank", "demo", "--list", "front", "--top", "1000000")
+    equal(front["list"], "front")
+    equal(len(front["kits"]), front["front_count"])
+    vectors = [vector(kit) for kit in front["kits"]]
+    holds(all(kit["on_front"] for kit in front["kits"]), "a kit of the front is not marked")
+    for i, a in enumerate(vectors):
+        for b in vectors[i + 1:]:
+            holds(not beats(a, b) and not beats(b, a), "one kit of the front beats another: %r %r" % (a, b))
+    for kit in ranking["kits"]:
+        beaten = any(beats(v, vector(kit)) for v in vectors)
+        equal(kit["on_front"], not beaten, kit["id"])
+
+
+def test_rank_table():
+    text = terminal.text("rank", "demo")
+    narrow(text)
+    holds("\x1b" not in text, "colours without a terminal")
+    for wanted in ("Ruled out by", "Cautions", "licensed practice", ranking["kits"][9]["parts"]["storage"]["id"]):
+        holds(wanted in text, wanted)
+    listed = [int(rank) for rank in re.findall(r"^ *(\d+)[* ]  0\.", text, re.M)]
+    equal(listed, list(range(1, 11)), "ten is the default")
+    equal(terminal.text("rank", "demo"), text)
+
+
+def test_explain():
+    first = terminal.json("explain", "demo")
+    equal(first["kit"], ranking["kits"][0])
+    equal(terminal.json("explain", "demo", "3")["kit"], ranking["kits"][2])
+    equal(terminal.json("explain", "demo", ranking["kits"][2]["id"])["kit"], ranking["kits"][2])
+    text = terminal.text("explain", "demo", "2")
+    identity = ranking["kits"][1]["id"]
+    holds("\n%s\n" % identity in text, "the id stands on a line of its own, to be copied")
+    narrow(text.replace(identity, ""))
+    for finding in ranking["kits"][1]["findings"]:
+        if finding["value"] is not None:
+            holds(finding["code"] in text, finding["code"])
+    holds("Rank 2" in text and "licensed practice" in text, text)
+    figures = first["kit"]["figures"]
+    equal(sum(line["bought"] * line["price_minor"] for line in first["bill"]), figures["parts_minor"])
+
+
+def test_explain_failing():
+    parts = ranking["kits"][0]["parts"]
+    name = "%s:3s4p/%s:1/%s:4s1p/none/none" % tuple(parts[k]["id"] for k in ("panel", "controller", "storage"))
+    kit = terminal.json("explain", "demo", name)["kit"]
+    equal((kit["rank"], kit["feasible"], kit["on_front"]), (None, False, False))
+    stops = {f["code"] for f in kit["findings"] if f["severity"] == "stop" and not f["holds"]}
+    holds({"roof-fit", "no-inverter"} <= stops, stops)
+    holds("Why it does not work" in terminal.text("explain", "demo", name), name)
+
+
+def overlap(a, b, gap):
+    return (a["x_mm"] < b["x_mm"] + b["length_mm"] + gap and b["x_mm"] < a["x_mm"] + a["length_mm"] + gap and
+            a["y_mm"] < b["y_mm"] + b["width_mm"] + gap and b["y_mm"] < a["y_mm"] + a["width_mm"] + gap)
+
+
+def test_roof():
+    with open(os.path.join(ROOT, "data", "demo.brief.json"), encoding="utf-8") as file:
+        roof = json.load(file)["roof"]
+    answer = terminal.json("roof", "demo")
+    holds(len(answer["panels"]) >= 24, len(answer["panels"]))
+    for panel in answer["panels"]:
+        layout = panel["layout"]
+        equal(len(layout), panel["most"], panel["panel"])
+        equal(panel["answer"] == "proved", panel["most"] == panel["bound"], panel["panel"])
+        for i, rect in enumerate(layout):
+            equal(sorted((rect["length_mm"], rect["width_mm"])), sorted((panel["length_mm"], panel["width_mm"])))
+            margin = roof["margin_mm"]
+            holds(rect["x_mm"] >= margin and rect["y_mm"] >= margin and
+                  rect["x_mm"] + rect["length_mm"] <= roof["length_mm"] - margin and
+                  rect["y_mm"] + rect["width_mm"] <= roof["width_mm"] - margin, "over the margin: %r" % rect)
+            for obstacle in roof["obstacles"]:
+                holds(not overlap(rect, obstacle, obstacle.get("clearance_mm", 0)), "%r on %r" % (rect, obstacle))
+            for other in layout[:i]:
+                holds(not overlap(rect, other, roof["gap_mm"]), "%r on %r" % (rect, other))
+    narrow(terminal.text("roof", "demo"))
+
+
+def test_catalogue():
+    first, second = terminal.path("a.json"), terminal.path("b.json")
+    terminal.text("catalogue", "export", first)
+    exported = terminal.text("catalogue", "export", "-")
+    with open(first, encoding="utf-8") as file:
+        equal(file.read(), exported)
+    before = terminal.json("catalogue", "check", first)["counts"]
+    equal(before, terminal.json("catalogue", "check", terminal.database())["counts"])
+    catalogue = json.loads(exported)
+    catalogue["offers"][0]["price_minor"] += 100
+    catalogue["panels"].append(dict(catalogue["panels"][0], id="p-of-the-test"))
+    terminal.write("c.json", json.dumps(catalogue))
+    other = terminal.path("other.db")
+    report = terminal.json("catalogue", "import", terminal.path("c.json"), "--catalogue", other, "--preview")
+    equal((report["added"], report["changed"]), (1, 1))
+    holds(not os.path.exists(other), "a preview made a database")
+    equal(terminal.json("catalogue", "import", terminal.path("c.json"), "--catalogue", other)["added"], 1)
+    terminal.text("catalogue", "export", second, "--catalogue", other)
+    equal(terminal.json("catalogue", "check", second)["counts"]["panels"], before["panels"] + 1)
+    again = terminal.json("catalogue", "import", second, "--catalogue", other)
+    equal((again["added"], again["changed"]), (0, 0))
+    one_sentence(terminal.run("catalogue", "export", other), FILE)
+    terminal.text("catalogue", "check", other)
+
+
+def test_catalogue_answers():
+    """The same answer from the database, its export, and the export with its rows turned round."""
+    catalogue = json.loads(terminal.text("catalogue", "export", "-"))
+    for rows in catalogue.values():
+        if isinstance(rows, list):
+            rows.reverse()
+    terminal.write("turned.json", json.dumps(catalogue))
+    equal(terminal.json("rank", "demo", "--top", "40", "--catalogue", terminal.path("turned.json")), ranking)
+
+
+def test_brief():
+    new = terminal.text("brief", "--new")
+    path = terminal.write("mine.json", new)
+    holds("mine.json" in terminal.text("brief", "check", path), path)
+    demo = os.path.join(ROOT, "data", "demo.brief.json")
+    equal(terminal.json("rank", demo, "--top", "40"), ranking)
+    with open(demo, "rb") as file:
+        equal(terminal.json("rank", "-", "--top", "40", stdin=file.read()), ranking)
+    terminal.write("demo", new)
+    named = json.loads(terminal.run("rank", "demo", "--json").stdout)
+    os.remove(terminal.path("demo"))
+    equal(named["brief"], json.loads(new)["name"])
+
+
+def test_no_kit():
+    with open(os.path.join(ROOT, "data", "demo.brief.json"), encoding="utf-8") as file:
+        brief = json.load(file)
+    brief["limits"]["money_minor"]["value"] = 1
+    path = terminal.write("poor.json", json.dumps(brief))
+    done = terminal.run("rank", path, "--json")
+    equal(done.returncode, NO_KIT, done.stderr)
+    totals = json.loads(done.stdout)["totals"]
+    equal(totals["feasible"], 0)
+    alone = {rule["code"]: rule["alone"] for rule in totals["ruled_out"]}
+    before = {rule["code"]: rule["alone"] for rule in ranking["totals"]["ruled_out"]}
+    equal(alone["money"], ranking["totals"]["feasible"] + before["money"], "those that worked now fail by money alone")
+    one_sentence(terminal.run("explain", path), NO_KIT)
+    narrow(terminal.run("rank", path).stdout.decode())
+
+
+def test_left_out():
+    """A part without offers stands under no price; an offer without a rate is left out by name."""
+    with open(os.path.join(ROOT, "data", "demo.brief.json"), encoding="utf-8") as file:
+        brief = json.load(file)
+    catalogue = json.loads(terminal.text("catalogue", "export", "-"))
+    victim = next(p["id"] for p in catalogue["panels"] if p["id"] != brief["owned"][0]["part"])
+    catalogue["offers"] = [o for o in catalogue["offers"] if o["part_id"] != victim]
+    brief["rates"].pop("GBP")
+    terminal.write("thin.json", json.dumps(catalogue))
+    terminal.write("thin-brief.json", json.dumps(brief))
+    totals = terminal.json("rank", "thin-brief.json", "--catalogue", "thin.json")["totals"]
+    holds(victim in [part["id"] for part in totals["no_price"]], totals["no_price"])
+    shops = {shop["id"]: shop["currency"] for shop in catalogue["shops"]}
+    ticked = {p["id"] for kind in ("panels", "controllers", "storage", "inverters", "dcdc") for p in catalogue[kind]}
+    wanted = sorted((o["part_id"], o["shop_id"], o["price_minor"]) for o in catalogue["offers"]
+                    if o["part_id"] in ticked and "GBP" in (o["currency"], shops[o["shop_id"]]))
+    holds(wanted, "the starting catalogue has offers in GBP")
+    equal(sorted((o["part"], o["shop"], o["price_minor"]) for o in totals["no_rate"]), wanted)
+
+
+def test_places():
+    everywhere = terminal.json("places")["places"]
+    holds(len(everywhere) > 50, len(everywhere))
+    nantes = terminal.json("places", "NANTES")["places"]
+    equal([place["id"] for place in nantes], ["nantes-france"])
+    for place in everywhere:
+        equal([len(place[k]) for k in ("ghi_kwh_m2_day", "air_mean_c", "air_max_c", "air_min_c")], [12] * 4, place["id"])
+        holds(abs(place["design_cold_c"] - (min(place["air_min_c"]) - 15)) < 1e-9, place["id"])
+        holds(place["kind"] and place["source"], place["id"])
+    narrow(terminal.text("places"))
+    holds("No built-in place" in terminal.text("places", "atlantis under the sea"), "nothing found is said")
+
+
+def test_without_display():
+    equal(terminal.text(), terminal.text("rank", "demo"))
+    said = one_sentence(terminal.run(os.path.join(ROOT, "data", "demo.brief.json")), DISPLAY)
+    holds("demo.brief.json" in said, said)
+
+
+def test_output_full():
+    with open("/dev/full", "wb") as full:
+        done = terminal.run("--help", stdout=full)
+    equal(done.returncode, FILE, done.stderr)
+    equal(done.stderr.count(b"\n"), 1)
+
+
+main([
+    ("help and the manual page", test_help),
+    ("version", test_version),
+    ("a wrong command line", test_wrong_use),
+    ("every JSON key is documented", test_keys_documented),
+    ("totals add up", test_totals),
+    ("kits of rank", test_kits),
+    ("the front against its definition", test_front),
+    ("table of rank", test_rank_table),
+    ("explain", test_explain),
+    ("explain a kit that fails", test_explain_failing),
+    ("roof layouts", test_roof),
+    ("catalogue export, import, check", test_catalogue),
+    ("the catalogue's order changes nothing", test_catalogue_answers),
+    ("brief", test_brief),
+    ("no kit works", test_no_kit),
+    ("left out by name", test_left_out),
+    ("places", test_places),
+    ("without a display", test_without_display),
+    ("a full disk behind standard output", test_output_full),
+])
