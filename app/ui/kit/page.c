@@ -1,0 +1,148 @@
+/* The kit in hand in full: figures, months, and every finding with its numbers. */
+#include "figures_text.h"
+#include "month_chart.h"
+#include "sheet.h"
+#include "words.h"
+#include <glib/gi18n-lib.h>
+
+static void add_figures(WbSheet *sheet, const WbProblem *problem, const WbVerdict *verdict)
+{
+    const WbFigures *figures = &verdict->figures;
+    g_autofree char *words = wb_words_kit(problem, &verdict->kit);
+    g_autofree char *money = wb_words_money(figures->cost_minor, problem->brief->currency);
+    g_autofree char *weight = wb_text_number((double)figures->weight_g / 1e3, 1);
+    g_autofree char *usable = wb_text_number(figures->usable_wh, 0);
+    g_autofree char *area = wb_text_number((double)figures->roof_area_mm2 / 1e6, 2);
+    g_autofree char *days = wb_text_number(figures->autonomy_days, 1);
+    g_autofree char *spare = wb_text_number(figures->spare_w, 0);
+    g_autofree char *score = wb_text_number(verdict->score, 3);
+    g_autofree char *sizes = g_strdup_printf(_("%s kg, %s m\302\262 of roof"), weight, area);
+    g_autofree char *energy = g_strdup_printf(_("%s Wh, %s days without sun"), usable, days);
+    g_autofree char *power = g_strdup_printf(_("%s W beyond the AC peak"), spare);
+    wb_sheet_text(sheet, words, "section");
+    wb_sheet_row(sheet, _("Cost"), money, NULL);
+    wb_sheet_row(sheet, _("Weight, roof"), sizes, NULL);
+    wb_sheet_row(sheet, _("Usable"), energy, NULL);
+    wb_sheet_row(sheet, _("Spare power"), power, NULL);
+    wb_sheet_row(sheet, _("Score"), score, NULL);
+}
+
+typedef struct {
+    const char *title, *css_class;
+    gboolean holds;
+    WbSeverity severity;
+} Group;
+
+static gboolean belongs(const WbFinding *finding, const Group *group)
+{
+    if (group->holds)
+        return finding->holds;
+    return !finding->holds && finding->severity == group->severity;
+}
+
+static void add_finding(WbSheet *sheet, const WbProblem *problem, const WbVerdict *verdict,
+                        const WbFinding *finding, const char *css_class)
+{
+    g_autofree char *sentence = wb_words_finding(problem, verdict, finding);
+    g_autofree char *safety = wb_words_safety(problem, verdict, finding);
+    if (!sentence)
+        return;
+    wb_sheet_text(sheet, sentence, css_class);
+    if (safety && !finding->holds)
+        wb_sheet_text(sheet, safety, "caution");
+}
+
+static void add_group(WbSheet *sheet, const WbProblem *problem, const WbVerdict *verdict,
+                      const Group *group)
+{
+    gboolean titled = FALSE;
+    for (int r = 0; r < WB_N_RULES; r++) {
+        const WbFinding *finding = &verdict->finding[r];
+        if (!belongs(finding, group))
+            continue;
+        if (!titled)
+            wb_sheet_section(sheet, _(group->title));
+        titled = TRUE;
+        add_finding(sheet, problem, verdict, finding, group->css_class);
+    }
+}
+
+static void add_findings(WbSheet *sheet, const WbProblem *problem, const WbVerdict *verdict)
+{
+    static const Group groups[] = {{N_("Does not work"), "stop", FALSE, WB_STOP},
+                                   {N_("Cautions"), NULL, FALSE, WB_CAUTION},
+                                   {N_("Notes"), NULL, FALSE, WB_NOTE},
+                                   {N_("Checked and within its limits"), "quiet", TRUE, WB_NOTE}};
+    for (gsize i = 0; i < G_N_ELEMENTS(groups); i++)
+        add_group(sheet, problem, verdict, &groups[i]);
+}
+
+static void add_safety(WbSheet *sheet, const WbProblem *problem, const WbVerdict *verdict)
+{
+    g_auto(GStrv) notes = wb_words_safety_notes(problem, verdict);
+    if (!notes || !notes[0])
+        return;
+    wb_sheet_section(sheet, _("Before you build it"));
+    for (gsize i = 0; notes[i]; i++)
+        wb_sheet_text(sheet, notes[i], NULL);
+}
+
+static void add_months(WbSheet *sheet, const WbProblem *problem, const WbVerdict *verdict)
+{
+    const char *heads[] = {_("Month, Wh a day"), _("Array"), _("Alternator"), _("Storing loss"),
+                           _("Supply"),          _("Need"),  _("Usable"),     _("Autonomy\ndays")};
+    wb_sheet_section(sheet, _("Month by month"));
+    WbSheetTable table = wb_sheet_table(sheet, heads, G_N_ELEMENTS(heads));
+    for (int m = 0; m < WB_MONTHS; m++) {
+        const WbMonth *month = &verdict->month[m];
+        double figures[] = {month->array_wh,     month->alternator_wh, month->storing_loss_wh,
+                            month->supply_wh,    month->need_wh,       month->usable_wh,
+                            month->autonomy_days};
+        char *cells[G_N_ELEMENTS(heads)];
+        cells[0] = g_strdup(wb_text_month(m));
+        for (gsize i = 0; i < G_N_ELEMENTS(figures); i++)
+            cells[i + 1] = wb_text_number(figures[i], i + 1 == G_N_ELEMENTS(figures) ? 1 : 0);
+        wb_sheet_table_row(&table, (const char *const *)cells,
+                           problem->brief->site.months >> m & 1 ? NULL : "quiet");
+        for (gsize i = 0; i < G_N_ELEMENTS(cells); i++)
+            g_free(cells[i]);
+    }
+}
+
+static void show_chart(GtkWidget *chart, const WbProblem *problem, const WbVerdict *verdict)
+{
+    double supply[WB_MONTHS], need[WB_MONTHS];
+    for (int m = 0; m < WB_MONTHS; m++) {
+        supply[m] = verdict->month[m].supply_wh;
+        need[m] = verdict->month[m].need_wh;
+    }
+    wb_month_chart_set(WB_MONTH_CHART(chart), _("Supply and need, by month"), _("Supply"), supply,
+                       _("Need"), need, problem->brief->site.months,
+                       verdict->figures.worst_supply_month);
+}
+
+static void fill(WbSheet *sheet, const WbContext *context, const WbResult *result,
+                 const WbVerdict *verdict, GtkWidget *picture)
+{
+    gtk_widget_set_visible(picture, verdict != NULL);
+    if (!verdict) {
+        wb_sheet_text(sheet,
+                      result ? _("No kit works yet; the ranking page says what rules them out.")
+                             : _("The ranking is being worked out."),
+                      NULL);
+        return;
+    }
+    const WbProblem *problem = wb_result_get_problem(result);
+    show_chart(picture, problem, verdict);
+    add_figures(sheet, problem, verdict);
+    add_findings(sheet, problem, verdict);
+    add_safety(sheet, problem, verdict);
+    add_months(sheet, problem, verdict);
+}
+
+GtkWidget *wb_kit_page_new(const WbContext *context)
+{
+    GtkWidget *chart = wb_month_chart_new();
+    gtk_widget_set_size_request(chart, 300, 168);
+    return wb_sheet_new(context, _("The kit"), fill, chart);
+}

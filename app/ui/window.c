@@ -1,0 +1,215 @@
+/* The frame: side, pages, foot and message bar over one document. */
+#include "outline.h"
+#include "resources.h"
+#include "window_private.h"
+#include <glib/gi18n-lib.h>
+
+G_DEFINE_FINAL_TYPE(WbWindow, wb_window, GTK_TYPE_APPLICATION_WINDOW)
+
+/* ---- message bar ---- */
+
+void wb_window_say(WbWindow *self, const char *sentence)
+{
+    gtk_label_set_text(self->message, sentence);
+    gtk_widget_set_visible(self->save_first, self->leaving != WB_LEAVE_NOTHING);
+    gtk_widget_set_visible(self->go_on, self->leaving != WB_LEAVE_NOTHING);
+    gtk_revealer_set_reveal_child(self->message_revealer, TRUE);
+}
+
+void wb_window_hush(WbWindow *self)
+{
+    self->leaving = WB_LEAVE_NOTHING;
+    g_clear_pointer(&self->leaving_path, g_free);
+    gtk_revealer_set_reveal_child(self->message_revealer, FALSE);
+}
+
+const char *wb_window_get_message(WbWindow *self)
+{
+    g_return_val_if_fail(WB_IS_WINDOW(self), NULL);
+    return gtk_revealer_get_reveal_child(self->message_revealer) ? gtk_label_get_text(self->message)
+                                                                 : NULL;
+}
+
+void wb_show_message(GtkWidget *from, const char *sentence)
+{
+    GtkRoot *root = gtk_widget_get_root(from);
+    if (WB_IS_WINDOW(root))
+        wb_window_say(WB_WINDOW(root), sentence);
+}
+
+/* ---- following the document ---- */
+
+static void show_title(WbWindow *self)
+{
+    WbDocument *document = self->context.document;
+    const char *name = wb_document_get_title(document);
+    const char *path = wb_document_get_path(document);
+    gboolean unsaved = wb_document_get_modified(document);
+    g_autofree char *file = path ? g_path_get_basename(path) : NULL;
+    g_autofree char *title = g_strdup_printf("%s%s", name, unsaved ? " *" : "");
+    g_autofree char *window_title = g_strdup_printf("%s \342\200\223 Wattberth", title);
+    gtk_label_set_text(self->title, title);
+    gtk_label_set_text(self->subtitle, file ? file : _("not saved in a file yet"));
+    gtk_widget_set_tooltip_text(GTK_WIDGET(self->subtitle), path);
+    gtk_window_set_title(GTK_WINDOW(self), window_title);
+}
+
+static void set_step_tooltip(GtkWidget *button, const char *verb, const char *label)
+{
+    g_autofree char *text = label ? g_strdup_printf("%s: %s", verb, label) : g_strdup(verb);
+    gtk_widget_set_tooltip_text(button, text);
+}
+
+static void show_undo(WbWindow *self)
+{
+    set_step_tooltip(self->undo, _("Undo"), wb_document_get_undo_label(self->context.document));
+    set_step_tooltip(self->redo, _("Redo"), wb_document_get_redo_label(self->context.document));
+}
+
+static void on_document_notify(WbWindow *self)
+{
+    show_title(self);
+    show_undo(self);
+}
+
+static void on_save_error(WbWindow *self)
+{
+    g_autofree char *sentence = NULL;
+    g_object_get(self->context.document, "save-error", &sentence, NULL);
+    if (sentence)
+        wb_window_say(self, sentence);
+}
+
+/* Another brief: the kit it keeps is in hand, nothing is hovered. */
+static void on_replaced(WbWindow *self)
+{
+    const WbBrief *brief = wb_document_get_brief(self->context.document);
+    wb_session_set_kit(self->context.session, brief->picked_kit);
+    wb_session_set_hovered(self->context.session, "");
+}
+
+static void on_catalogue_changed(WbWindow *self)
+{
+    wb_document_set_view(self->context.document,
+                         wb_catalogue_store_get_view(self->context.catalogue));
+}
+
+static void show_page(WbWindow *self)
+{
+    gtk_stack_set_visible_child_name(self->stack, wb_session_get_page(self->context.session));
+}
+
+/* ---- building ---- */
+
+static void add_pages(WbWindow *self)
+{
+    static GtkWidget *(*const make[WB_N_STEPS])(const WbContext *) = {
+        wb_loads_page_new,   wb_place_page_new,   wb_roof_page_new, wb_parts_page_new,
+        wb_ranking_page_new, wb_storage_page_new, wb_kit_page_new,  wb_shopping_page_new};
+    for (int i = 0; i < WB_N_STEPS; i++)
+        gtk_stack_add_named(self->stack, make[i](&self->context), wb_step_name(i));
+}
+
+static void connect_document(WbWindow *self)
+{
+    WbDocument *document = self->context.document;
+    static const char *const shown[] = {"notify::title", "notify::path", "notify::modified",
+                                        "notify::undo-label", "notify::redo-label"};
+    for (gsize i = 0; i < G_N_ELEMENTS(shown); i++)
+        g_signal_connect_object(document, shown[i], G_CALLBACK(on_document_notify), self,
+                                G_CONNECT_SWAPPED);
+    g_signal_connect_object(document, "notify::save-error", G_CALLBACK(on_save_error), self,
+                            G_CONNECT_SWAPPED);
+    g_signal_connect_object(document, "replaced", G_CALLBACK(on_replaced), self, G_CONNECT_SWAPPED);
+    g_signal_connect_object(self->context.catalogue, "changed", G_CALLBACK(on_catalogue_changed),
+                            self, G_CONNECT_SWAPPED);
+    g_signal_connect_object(self->context.session, "notify::page", G_CALLBACK(show_page), self,
+                            G_CONNECT_SWAPPED);
+}
+
+GtkWidget *wb_window_new(GtkApplication *application, WbCatalogueStore *catalogue)
+{
+    WbWindow *self = g_object_new(WB_TYPE_WINDOW, "application", application, NULL);
+    self->context.catalogue = g_object_ref(catalogue);
+    self->context.document = wb_document_new(wb_catalogue_store_get_view(catalogue));
+    self->context.session = wb_session_new();
+    connect_document(self);
+    wb_document_begin_demo(self->context.document, NULL); /* a new document has nothing to lose */
+    self->context.job = wb_ranking_job_new(self->context.document);
+    add_pages(self);
+    wb_steps_set_context(self->steps, &self->context);
+    wb_foot_set_context(self->foot, &self->context);
+    wb_window_add_actions(self);
+    on_document_notify(self);
+    show_page(self);
+    return GTK_WIDGET(self);
+}
+
+gboolean wb_window_open_path(WbWindow *self, const char *path)
+{
+    g_return_val_if_fail(WB_IS_WINDOW(self) && path != NULL, FALSE);
+    return wb_window_leave(self, WB_LEAVE_OPEN, path) && !wb_window_get_message(self);
+}
+
+const WbContext *wb_window_get_context(WbWindow *self)
+{
+    g_return_val_if_fail(WB_IS_WINDOW(self), NULL);
+    return &self->context;
+}
+
+/* ---- GObject ---- */
+
+static gboolean wb_window_close_request(GtkWindow *window)
+{
+    WbWindow *self = WB_WINDOW(window);
+    if (wb_document_get_modified(self->context.document) &&
+        !wb_window_leave(self, WB_LEAVE_CLOSE, NULL))
+        return TRUE;
+    return GTK_WINDOW_CLASS(wb_window_parent_class)->close_request(window);
+}
+
+static void wb_window_dispose(GObject *object)
+{
+    WbWindow *self = WB_WINDOW(object);
+    g_clear_object(&self->dialog);
+    if (self->context.job)
+        wb_ranking_job_stop(self->context.job);
+    G_OBJECT_CLASS(wb_window_parent_class)->dispose(object);
+    g_clear_object(&self->context.job); /* after the pages, which only borrow them */
+    g_clear_object(&self->context.session);
+    g_clear_object(&self->context.document);
+    g_clear_object(&self->context.catalogue);
+}
+
+static void wb_window_finalize(GObject *object)
+{
+    g_free(WB_WINDOW(object)->leaving_path);
+    G_OBJECT_CLASS(wb_window_parent_class)->finalize(object);
+}
+
+static void wb_window_class_init(WbWindowClass *klass)
+{
+    GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(klass);
+    g_type_ensure(WB_TYPE_STEPS);
+    g_type_ensure(WB_TYPE_FOOT);
+    G_OBJECT_CLASS(klass)->dispose = wb_window_dispose;
+    G_OBJECT_CLASS(klass)->finalize = wb_window_finalize;
+    GTK_WINDOW_CLASS(klass)->close_request = wb_window_close_request;
+    gtk_widget_class_set_template_from_resource(widget_class, WB_RESOURCE_PREFIX "/window.ui");
+    gtk_widget_class_bind_template_child(widget_class, WbWindow, title);
+    gtk_widget_class_bind_template_child(widget_class, WbWindow, subtitle);
+    gtk_widget_class_bind_template_child(widget_class, WbWindow, message);
+    gtk_widget_class_bind_template_child(widget_class, WbWindow, undo);
+    gtk_widget_class_bind_template_child(widget_class, WbWindow, redo);
+    gtk_widget_class_bind_template_child(widget_class, WbWindow, save_first);
+    gtk_widget_class_bind_template_child(widget_class, WbWindow, go_on);
+    gtk_widget_class_bind_template_child(widget_class, WbWindow, message_revealer);
+    gtk_widget_class_bind_template_child(widget_class, WbWindow, steps);
+    gtk_widget_class_bind_template_child(widget_class, WbWindow, stack);
+    gtk_widget_class_bind_template_child(widget_class, WbWindow, foot);
+}
+
+static void wb_window_init(WbWindow *self)
+{
+    gtk_widget_init_template(GTK_WIDGET(self));
+}
