@@ -45,7 +45,7 @@ static void read_head(const WbJson *root, WbBrief *brief)
     WbJson currency = wb_json_member(root, "currency");
     brief->name = wb_json_text(&name, WB_NAME_MOST);
     wb_json_text_or(&notes, WB_NOTES_MOST, "");
-    brief->currency = wb_json_text(&currency, WB_NAME_MOST);
+    brief->currency = cJSON_IsString(currency.item) ? currency.item->valuestring : "";
     if (!wb_is_currency(brief->currency))
         wb_json_refuse(&currency, WB_CURRENCY_ACCEPTED);
     read_rates(root, brief);

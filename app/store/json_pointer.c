@@ -144,6 +144,19 @@ gboolean wb_json_set(cJSON *tree, const char *pointer, cJSON *value, GError **er
     return FALSE;
 }
 
+/* cJSON_InsertItemInArray of Debian 12 refuses every place but the first: append, then move what is
+ * to follow behind the new item. */
+static void insert_at(cJSON *array, int index, cJSON *value)
+{
+    cJSON *item = cJSON_GetArrayItem(array, index);
+    cJSON_AddItemToArray(array, value);
+    while (item && item != value) {
+        cJSON *next = item->next;
+        cJSON_AddItemToArray(array, cJSON_DetachItemViaPointer(array, item));
+        item = next;
+    }
+}
+
 gboolean wb_json_insert(cJSON *tree, const char *pointer, cJSON *value, GError **error)
 {
     g_autoptr(WbJsonTree) owned = value;
@@ -158,10 +171,7 @@ gboolean wb_json_insert(cJSON *tree, const char *pointer, cJSON *value, GError *
     int index = strcmp(last, "-") == 0 ? size : parse_index(last);
     if (index < 0 || index > size)
         return fail(error, pointer, "is beyond the end of its list");
-    if (index == size)
-        cJSON_AddItemToArray(parent, g_steal_pointer(&owned));
-    else
-        cJSON_InsertItemInArray(parent, index, g_steal_pointer(&owned));
+    insert_at(parent, index, g_steal_pointer(&owned));
     return TRUE;
 }
 
@@ -187,10 +197,6 @@ gboolean wb_json_move(cJSON *tree, const char *array_pointer, int from, int to, 
     int size = cJSON_GetArraySize(array);
     if (from < 0 || from >= size || to < 0 || to >= size)
         return fail(error, array_pointer, "has no such item to move");
-    cJSON *item = cJSON_DetachItemFromArray(array, from);
-    if (to == size - 1)
-        cJSON_AddItemToArray(array, item);
-    else
-        cJSON_InsertItemInArray(array, to, item);
+    insert_at(array, to, cJSON_DetachItemFromArray(array, from));
     return TRUE;
 }

@@ -210,10 +210,11 @@ void wb_json_check_format(const WbJson *root, const char *format, int version)
     WbJson version_member = wb_json_member(root, "version");
     const char *const accepted[] = {format, NULL};
     wb_json_word(&format_member, accepted);
-    int64_t found = wb_json_integer(&version_member, 1, (int64_t)WB_JSON_NUMBER_MOST);
-    if (found > version)
+    double found = cJSON_IsNumber(version_member.item) ? version_member.item->valuedouble : NAN;
+    if (!(found >= 1) || found != floor(found))
+        wb_json_refuse(&version_member, "a whole number from 1 to %d", version);
+    else if (found > version)
         wb_json_complain(&version_member, WB_STORE_ERROR_FORMAT,
-                         "is %" G_GINT64_FORMAT
-                         ", but this program reads versions up to %d; a newer one is needed",
+                         "is %.0f, but this program reads versions up to %d; a newer one is needed",
                          found, version);
 }

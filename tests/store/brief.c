@@ -1,0 +1,511 @@
+#include "brief_file.h"
+#include "json.h"
+#include "places.h"
+#include "scratch.h"
+#include <math.h>
+
+static const char *const example_path = WB_DATA_DIR "/brief.example.json";
+
+static WbBriefFile *read_example(void)
+{
+    g_autoptr(GError) error = NULL;
+    WbBriefFile *file = wb_brief_file_read(example_path, &error);
+    g_assert_no_error(error);
+    return file;
+}
+
+/* One value of the example put wrong: what the sentence must name. NULL: the member removed. */
+static const struct {
+    const char *pointer, *json, *words;
+} wrong[] = {
+    {"/format", "\"wattberth-catalogue\"",
+     "/format is \"wattberth-catalogue\"|\"wattberth-brief\""},
+    {"/format", NULL, "/format is missing"},
+    {"/version", "2", "/version is 2|up to 1|newer"},
+    {"/version", "\"1\"", "/version is \"1\"|a whole number"},
+    {"/version", "0", "/version is 0|from 1 to 1"},
+    {"/name", NULL, "/name is missing|a text of at most 200 characters"},
+    {"/name", "7", "/name is 7|a text"},
+    {"/notes", "[]", "/notes is a list|at most 20000 characters"},
+    {"/currency", "\"euro\"", "/currency is \"euro\"|three capital letters"},
+    {"/currency", NULL, "/currency is missing|ISO 4217"},
+    {"/rates/gbp", "1", "/rates/gbp|three capital letters"},
+    {"/rates/GBP", "0", "/rates/GBP is 0"},
+    {"/rates", "[]", "/rates is a list|an object"},
+    {"/loads", "{}", "/loads is an object|a list"},
+    {"/loads", NULL, "/loads is missing"},
+    {"/loads/0", "5", "/loads/0 is 5|an object"},
+    {"/loads/0/name", NULL, "/loads/0/name is missing"},
+    {"/loads/0/watts", "-5", "/loads/0/watts is -5|from 0 to 1000000"},
+    {"/loads/0/watts", "\"50\"", "/loads/0/watts is \"50\"|a number"},
+    {"/loads/0/watts", "null", "/loads/0/watts is null|a number"},
+    {"/loads/0/watts", NULL, "/loads/0/watts is missing|volts and amps"},
+    {"/loads/0/volts", "12", "/loads/0 has watts beside volts"},
+    {"/loads/1/amps", NULL, "/loads/1/amps is missing"},
+    {"/loads/1/volts", "-24", "/loads/1/volts is -24"},
+    {"/loads/0/count", "0", "/loads/0/count is 0|from 1 to 1000"},
+    {"/loads/0/count", "1.5", "/loads/0/count is 1.5|a whole number"},
+    {"/loads/0/supply", "\"AC\"", "/loads/0/supply is \"AC\"|\"dc\" or \"ac\""},
+    {"/loads/0/supply", NULL, "/loads/0/supply is missing"},
+    {"/loads/0/hours_per_day", "25", "/loads/0/hours_per_day is 25|from 0 to 24"},
+    {"/loads/0/hours_per_day", "-1", "/loads/0/hours_per_day is -1"},
+    {"/loads/0/when", "\"evening\"", "/loads/0/hours_per_day is 24|at most the 6 hours"},
+    {"/loads/0/when", "\"night\"", "/loads/0/hours_per_day is 24|at most the 8 hours"},
+    {"/loads/0/when", "{\"from\": \"22:30\", \"to\": \"06:00\"}", "at most the 7.5 hours"},
+    {"/loads/0/when", "{\"from\": \"10:00\", \"to\": \"10:00\"}", "/loads/0/when/to|another time"},
+    {"/loads/0/when", "{\"from\": \"24:00\", \"to\": \"10:00\"}",
+     "/when/from is \"24:00\"|\"23:59\""},
+    {"/loads/0/when", "{\"from\": \"9:00\", \"to\": \"10:00\"}", "/when/from is \"9:00\""},
+    {"/loads/0/when", "{\"from\": \"09:00\"}", "/loads/0/when/to is missing"},
+    {"/loads/0/when", "\"noon\"", "/loads/0/when is \"noon\"|\"daylight\""},
+    {"/loads/0/when", "3", "/loads/0/when is 3|part of the day"},
+    {"/loads/0/duty", "1.2", "/loads/0/duty is 1.2|from 0 to 1"},
+    {"/loads/0/months", "[13]", "/loads/0/months/0 is 13|from 1 to 12"},
+    {"/loads/0/months", "[1, 0]", "/loads/0/months/1 is 0"},
+    {"/loads/0/months", "6", "/loads/0/months is 6|a list"},
+    {"/loads/0/days_per_week", "8", "/loads/0/days_per_week is 8|from 0 to 7"},
+    {"/loads/0/surge_factor", "0.5", "/loads/0/surge_factor is 0.5|from 1"},
+    {"/loads/0/runs_together", "1", "/loads/0/runs_together is 1|true or false"},
+    {"/loads/0/drop_percent", "5", "/loads/0/drop_percent is 5|3 or 10"},
+    {"/loads/0/needs_pure_sine", "\"yes\"", "is \"yes\"|true or false"},
+    {"/site", NULL, "/site is missing"},
+    {"/site/place", NULL, "/site/place is missing|built-in place"},
+    {"/site/place", "\"atlantis\"", "/site/place is \"atlantis\"|id of a built-in place"},
+    {"/site/place", "7", "/site/place is 7"},
+    {"/site/place/latitude_deg", "91", "/site/place/latitude_deg is 91|from -90 to 90"},
+    {"/site/place/longitude_deg", "-181", "is -181|from -180 to 180"},
+    {"/site/place/altitude_m", NULL, "/site/place/altitude_m is missing"},
+    {"/site/place/ghi_kwh_m2_day", "[1, 2]", "/site/place/ghi_kwh_m2_day has 2 items|must have 12"},
+    {"/site/place/ghi_kwh_m2_day/3", "-1", "/site/place/ghi_kwh_m2_day/3 is -1|from 0 to 15"},
+    {"/site/place/air_min_c/6", "45", "/site/place/air_min_c|month 7"},
+    {"/site/months", "[]", "/site/months has 0 items|from 1 to 12"},
+    {"/site/months", NULL, "/site/months is missing"},
+    {"/site/months/0", "13", "/site/months/0 is 13|from 1 to 12"},
+    {"/site/tilt_deg", "91", "/site/tilt_deg is 91|from 0 to 90"},
+    {"/site/azimuth_deg", "\"south\"", "/site/azimuth_deg is \"south\"|\"any\""},
+    {"/site/azimuth_deg", "361", "/site/azimuth_deg is 361|from 0 to 360"},
+    {"/site/shading_loss", "1.1", "/site/shading_loss is 1.1|from 0 to 1"},
+    {"/site/shading_loss", "\"none\"", "/site/shading_loss is \"none\"|twelve"},
+    {"/site/shading_loss", "[0, 0]", "/site/shading_loss has 2 items"},
+    {"/site/mounting", "\"glued\"",
+     "/site/mounting is \"glued\"|\"raised\", \"close\" or \"bonded\""},
+    {"/site/design_cold_c", "\"cold\"", "/site/design_cold_c is \"cold\"|or null"},
+    {"/site/design_cold_c", "-200", "/site/design_cold_c is -200|from -90 to 60"},
+    {"/site/bank_place", "\"bilge\"", "/site/bank_place is \"bilge\""},
+    {"/roof", NULL, "/roof is missing"},
+    {"/roof/length_mm", "0", "/roof/length_mm is 0|from 1 to 100000"},
+    {"/roof/length_mm", "1500.5", "/roof/length_mm is 1500.5|a whole number"},
+    {"/roof/max_load_kg", "-1", "/roof/max_load_kg is -1"},
+    {"/roof/obstacles/0/width_mm", NULL, "/roof/obstacles/0/width_mm is missing"},
+    {"/roof/obstacles/0/length_mm", "-100", "/roof/obstacles/0/length_mm is -100"},
+    {"/bay", "{\"length_mm\": 500}", "/bay/width_mm is missing"},
+    {"/driving", "{\"alternator_a\": 90, \"alternator_v\": 14, \"hours_per_day\": 1}",
+     "/driving/alternator_v is 14|12 or 24"},
+    {"/driving", "{\"alternator_a\": 90, \"alternator_v\": 12, \"hours_per_day\": 30}",
+     "/driving/hours_per_day is 30|from 0 to 24"},
+    {"/inverter_hours_per_day", "24.5", "/inverter_hours_per_day is 24.5"},
+    {"/targets/autonomy_days", "-1", "/targets/autonomy_days is -1"},
+    {"/limits", NULL, "/limits is missing"},
+    {"/limits/money_minor", NULL, "/limits/money_minor is missing"},
+    {"/limits/money_minor/value", "1234.5", "/limits/money_minor/value is 1234.5|a whole number"},
+    {"/limits/money_minor/value", "-1", "/limits/money_minor/value is -1"},
+    {"/limits/weight_kg/value", "null", "/limits/weight_kg/value is null"},
+    {"/limits/roof/on", "\"no\"", "/limits/roof/on is \"no\""},
+    {"/anchors", "{\"cost\": {\"full\": 5, \"none\": 5}}",
+     "/anchors/cost/none is 5|another number"},
+    {"/anchors", "{\"cost\": 5}", "/anchors/cost is 5|an object"},
+    {"/weights", "{\"cost\": -1}", "/weights/cost is -1"},
+    {"/weights", "{\"cost\": 0, \"weight\": 0, \"usable_capacity\": 0, \"roof_area\": 0}",
+     "/weights are all 0"},
+    {"/front", "[\"price\"]", "/front/0 is \"price\"|\"cost\""},
+    {"/front", "[]", "/front has 0 items"},
+    {"/largest", "{\"series\": 21}", "/largest/series is 21|from 1 to 20"},
+    {"/largest", "{\"bank_parallel\": 0}", "/largest/bank_parallel is 0"},
+    {"/rule_set", "\"yacht\"", "/rule_set is \"yacht\"|\"road-vehicle\", \"boat\" or \"building\""},
+    {"/system_volts", "[36]", "/system_volts/0 is 36|12, 24 or 48"},
+    {"/system_volts", "[]", "/system_volts has 0 items"},
+    {"/candidates", "\"some\"", "/candidates is \"some\"|\"all\""},
+    {"/candidates", "[\"a-1\", \"A 1\"]", "/candidates/1 is \"A 1\"|lower-case"},
+    {"/candidates", "[\"a-1\", \"a-1\"]", "/candidates/1 is \"a-1\"|already"},
+    {"/owned", "[{\"part\": \"a\", \"count\": 0}]", "/owned/0/count is 0"},
+    {"/owned", "[{\"count\": 1}]", "/owned/0/part is missing"},
+    {"/owned", "[3]", "/owned/0 is 3"},
+    {"/fixed_offers", "[{\"part\": \"a\"}]", "/fixed_offers/0/shop is missing"},
+    {"/sundries_percent", "101", "/sundries_percent is 101|from 0 to 100"},
+    {"/kit_in_hand", "7", "/kit_in_hand is 7"},
+};
+
+/* The example with one value replaced, whether that is valid or not. (transfer full) */
+static char *spoil(const char *pointer, const char *json)
+{
+    g_autoptr(GError) error = NULL;
+    g_autoptr(GBytes) bytes = scratch_read(example_path);
+    g_autoptr(WbJsonTree) tree = cJSON_Parse(g_bytes_get_data(bytes, NULL));
+    if (json)
+        wb_json_set(tree, pointer, cJSON_Parse(json), &error);
+    else
+        wb_json_remove(tree, pointer, &error);
+    g_assert_no_error(error);
+    return wb_json_print(tree);
+}
+
+static void test_wrong_values(Scratch *scratch, gconstpointer data)
+{
+    g_autofree char *path = scratch_file(scratch, "spoilt.json");
+    for (size_t i = 0; i < G_N_ELEMENTS(wrong); i++) {
+        g_autoptr(GError) error = NULL;
+        g_autofree char *text = spoil(wrong[i].pointer, wrong[i].json);
+        scratch_write(path, text, -1);
+        g_autoptr(WbBriefFile) file = wb_brief_file_read(path, &error);
+        if (file)
+            g_error("%s = %s was accepted", wrong[i].pointer,
+                    wrong[i].json ? wrong[i].json : "nothing");
+        assert_sentence(error, wrong[i].words);
+        assert_sentence(error, path);
+        g_autoptr(GBytes) after = scratch_read(path);
+        g_assert_cmpmem(g_bytes_get_data(after, NULL), g_bytes_get_size(after), text, strlen(text));
+    }
+}
+
+/* The same as edits: refused, and the brief that was there is untouched. */
+static void test_wrong_edits(void)
+{
+    g_autoptr(WbBriefFile) file = read_example();
+    g_autofree char *before = wb_brief_file_text(file);
+    for (size_t i = 0; i < G_N_ELEMENTS(wrong); i++) {
+        g_autoptr(GError) error = NULL;
+        g_autoptr(WbBriefFile) edited =
+            wrong[i].json ? wb_brief_file_set(file, wrong[i].pointer, wrong[i].json, &error)
+                          : wb_brief_file_remove(file, wrong[i].pointer, &error);
+        g_assert_null(edited);
+        assert_sentence(error, wrong[i].words);
+        g_autofree char *after = wb_brief_file_text(file);
+        g_assert_cmpstr(before, ==, after);
+    }
+}
+
+/* Whole files that are no brief at all. */
+static void test_wrong_files(Scratch *scratch, gconstpointer data)
+{
+    static const struct {
+        const char *text, *words;
+    } files[] = {
+        {"", "is empty"},
+        {"   ", "the text ends"},
+        {"hello", "line 1, column 1|found \"h\""},
+        {"[]", "the document is a list|an object"},
+        {"{}", "/format is missing"},
+        {"{\"format\": \"wattberth-brief\", \"version\": 1}", "/name is missing"},
+        {"{\"format\": \"wattberth-brief\", \"version\": 99}", "/version is 99|newer"},
+        {"{\"format\": \"wattberth-brief\", \"version\": 1, \"version\": 1}",
+         "/version stands twice"},
+        {"{\"format\": \"wattberth-brief\", \"x\": NaN}", "column 36|found \"N\""},
+        {"{\"format\": \"wattberth-brief\", \"x\": 1e400}", "1e400 is too large"},
+        {"\xff\xfe{\0}\0", "UTF-8"},
+        {"SQLite format 3", "found \"S\""},
+    };
+    g_autofree char *path = scratch_file(scratch, "wrong.json");
+    for (size_t i = 0; i < G_N_ELEMENTS(files); i++) {
+        g_autoptr(GError) error = NULL;
+        scratch_write(path, files[i].text, -1);
+        g_assert_null(wb_brief_file_read(path, &error));
+        assert_sentence(error, files[i].words);
+        assert_sentence(error, path);
+    }
+}
+
+static void test_cut_short(Scratch *scratch, gconstpointer data)
+{
+    g_autofree char *path = scratch_file(scratch, "cut.json");
+    g_autoptr(WbBriefFile) file = read_example();
+    g_autofree char *text = wb_brief_file_text(file);
+    for (size_t length = 0; length < strlen(text) - 2; length += 97) {
+        g_autoptr(GError) error = NULL;
+        scratch_write(path, text, (gssize)length);
+        g_assert_null(wb_brief_file_read(path, &error));
+        assert_sentence(error, path);
+    }
+}
+
+static void test_no_file(Scratch *scratch, gconstpointer data)
+{
+    g_autofree char *missing = scratch_file(scratch, "nothing.json");
+    g_autoptr(GError) error = NULL;
+    g_assert_null(wb_brief_file_read(missing, &error));
+    assert_sentence(error, missing);
+    assert_sentence(error, "cannot be opened");
+    g_clear_error(&error);
+    g_assert_null(wb_brief_file_read(scratch->path, &error));
+    assert_sentence(error, scratch->path);
+    assert_sentence(error, "cannot be read");
+    g_clear_error(&error);
+    g_assert_null(wb_brief_file_read("/dev/zero", &error));
+    assert_sentence(error, "/dev/zero is larger than 16 MiB");
+    g_assert_cmpint(scratch_count(scratch), ==, 0);
+}
+
+/* A text of a megabyte is refused in a sentence that does not repeat it. */
+static void test_long_texts(void)
+{
+    static const struct {
+        const char *pointer;
+        gsize length;
+        gboolean accepted;
+    } texts[] = {
+        {"/name", 200, TRUE},
+        {"/name", 201, FALSE},
+        {"/name", 1000000, FALSE},
+        {"/notes", 20000, TRUE},
+        {"/notes", 20001, FALSE},
+        {"/notes", 1000000, FALSE},
+        {"/loads/0/name", 201, FALSE},
+        {"/roof/obstacles/0/name", 1000000, FALSE},
+        {"/site/place", 1000000, FALSE},
+        {"/rule_set", 1000000, FALSE},
+        {"/currency", 1000000, FALSE},
+    };
+    g_autoptr(WbBriefFile) file = read_example();
+    for (size_t i = 0; i < G_N_ELEMENTS(texts); i++) {
+        g_autoptr(GError) error = NULL;
+        g_autofree char *letters = g_strnfill(texts[i].length, 'x');
+        g_autofree char *json = g_strdup_printf("\"%s\"", letters);
+        g_autoptr(WbBriefFile) edited = wb_brief_file_set(file, texts[i].pointer, json, &error);
+        g_assert_cmpint(edited != NULL, ==, texts[i].accepted);
+        if (!edited)
+            assert_sentence(error, texts[i].pointer);
+    }
+}
+
+static const char shortest[] =
+    "{\"format\": \"wattberth-brief\", \"version\": 1, \"name\": \"n\", \"currency\": \"EUR\","
+    " \"loads\": [{\"name\": \"l\", \"watts\": 5, \"supply\": \"ac\", \"hours_per_day\": 2}],"
+    " \"site\": {\"place\": \"bariloche-argentina\", \"months\": [1, 12]},"
+    " \"roof\": {\"length_mm\": 2000, \"width_mm\": 1000},"
+    " \"limits\": {\"money_minor\": {\"value\": 5000}, \"weight_kg\": {\"value\": 80}}}";
+
+static void check_default_load(const WbLoad *load)
+{
+    g_assert_true(load->ac && load->together && !load->needs_pure_sine);
+    g_assert_cmpint(load->count, ==, 1);
+    g_assert_cmpfloat(load->duty, ==, 1);
+    g_assert_cmpint(load->day_part, ==, WB_DAY_ALL);
+    g_assert_cmpuint(load->months, ==, 0xFFF);
+    g_assert_cmpfloat(load->days_week, ==, 7);
+    g_assert_cmpfloat(load->surge_factor, ==, 1);
+    g_assert_cmpint(load->drop_pct, ==, 3);
+}
+
+static void check_default_site(const WbSite *site)
+{
+    g_assert_cmpstr(site->place.name, ==, "Bariloche");
+    g_assert_cmpuint(site->months, ==, 1u << 0 | 1u << 11);
+    g_assert_cmpfloat(site->tilt_deg, ==, 0);
+    g_assert_true(isnan(site->azimuth_deg));
+    g_assert_cmpfloat(site->shading_loss[7], ==, 0);
+    g_assert_cmpfloat(site->soiling_loss, ==, 0.03);
+    g_assert_cmpfloat(site->ground_albedo, ==, 0.2);
+    g_assert_cmpint(site->mounting, ==, WB_MOUNT_RAISED);
+    /* Coldest month's mean minimum, -2.0 C in July, less 15 K. */
+    g_assert_cmpfloat_with_epsilon(site->design_cold_c, -17, 1e-9);
+    g_assert_cmpint(site->bank_where, ==, WB_BANK_INSIDE);
+    g_assert_cmpfloat(site->inside_c, ==, 15);
+    g_assert_true(site->sleeping_space);
+}
+
+/* The defaults FORMATS.md gives. */
+static void test_defaults(void)
+{
+    g_autoptr(GError) error = NULL;
+    g_autoptr(WbBriefFile) file = wb_brief_file_parse(shortest, -1, "shortest", &error);
+    g_assert_no_error(error);
+    const WbBrief *brief = wb_brief_file_brief(file);
+    check_default_load(&brief->loads[0]);
+    check_default_site(&brief->site);
+    g_assert_cmpint(brief->roof.margin_mm + brief->roof.gap_mm, ==, 0);
+    g_assert_true(isnan(brief->roof.max_load_kg));
+    g_assert_cmpint(brief->bay.length_mm, ==, 0);
+    g_assert_cmpfloat(brief->driving.alternator_a, ==, 0);
+    g_assert_true(isnan(brief->inverter_hours_day));
+    g_assert_cmpfloat(brief->autonomy_target_days, ==, 2);
+    g_assert_true(brief->money_minor.on && brief->weight_kg.on && brief->roof_on && brief->bay_on);
+    for (int c = 0; c < WB_N_CRITERIA; c++) {
+        g_assert_true(isnan(brief->anchor[c].full) && isnan(brief->anchor[c].none));
+        g_assert_cmpfloat(brief->weight[c], ==, c < 4 ? 1 : 0);
+    }
+    g_assert_cmpuint(brief->front, ==, 0xF);
+    g_assert_cmpint(brief->largest.series, ==, 6);
+    g_assert_cmpint(brief->largest.parallel, ==, 6);
+    g_assert_cmpint(brief->largest.controllers, ==, 1);
+    g_assert_cmpint(brief->largest.bank_series, ==, 4);
+    g_assert_cmpint(brief->largest.bank_parallel, ==, 4);
+    g_assert_cmpint(brief->rule_set, ==, WB_RULES_ROAD_VEHICLE);
+    g_assert_cmpuint(brief->system_v, ==, 7);
+    g_assert_null(brief->candidates);
+    g_assert_cmpuint(brief->n_owned + brief->n_fixed_offers + brief->n_rates, ==, 0);
+    g_assert_cmpfloat(brief->sundries_pct, ==, 7);
+    g_assert_cmpstr(brief->picked_kit, ==, "");
+}
+
+/* The values of the commented example, one by one where they differ from the defaults. */
+static void test_example(void)
+{
+    g_autoptr(WbBriefFile) file = read_example();
+    const WbBrief *brief = wb_brief_file_brief(file);
+    g_assert_cmpstr(brief->name, ==, "Example: a cabin on a slope");
+    g_assert_cmpuint(brief->n_rates, ==, 2);
+    g_assert_cmpstr(brief->rates[1].currency, ==, "USD");
+    g_assert_cmpfloat(brief->rates[1].rate, ==, 0.9);
+    g_assert_cmpuint(brief->n_loads, ==, 3);
+    g_assert_cmpuint(brief->loads[0].months, ==, 0x1F8);
+    g_assert_cmpfloat(brief->loads[1].power_w, ==, 120);
+    g_assert_cmpint(brief->loads[1].day_part, ==, WB_DAY_DAYLIGHT);
+    g_assert_cmpint(brief->loads[2].day_part, ==, WB_DAY_FROM_TO);
+    g_assert_cmpfloat(brief->loads[2].from_h, ==, 21);
+    g_assert_cmpfloat(brief->loads[2].to_h, ==, 1);
+    g_assert_true(brief->loads[2].ac && brief->loads[2].needs_pure_sine);
+    g_assert_cmpstr(brief->site.place.name, ==, "Upper meadow");
+    g_assert_cmpfloat(brief->site.place.latitude_deg, ==, 46.2);
+}
+
+static void check_round_trip(WbBriefFile *file, const char *path)
+{
+    g_autoptr(GError) error = NULL;
+    g_autofree char *text = wb_brief_file_text(file);
+    g_assert_true(g_str_has_suffix(text, "}\n"));
+    g_assert_true(wb_brief_file_write(file, path, &error));
+    g_assert_no_error(error);
+    g_autoptr(WbBriefFile) again = wb_brief_file_read(path, &error);
+    g_assert_no_error(error);
+    g_assert_true(wb_brief_file_write(again, path, &error));
+    g_autoptr(GBytes) bytes = scratch_read(path);
+    g_assert_cmpmem(g_bytes_get_data(bytes, NULL), g_bytes_get_size(bytes), text, strlen(text));
+}
+
+static void test_round_trip(Scratch *scratch, gconstpointer data)
+{
+    g_autofree char *path = scratch_file(scratch, "trip.json");
+    g_autoptr(WbBriefFile) example = read_example(), demo = wb_brief_file_demo(),
+                           new_brief = wb_brief_file_new();
+    check_round_trip(example, path);
+    check_round_trip(demo, path);
+    check_round_trip(new_brief, path);
+    g_assert_cmpint(scratch_count(scratch), ==, 1);
+}
+
+/* Members nobody knows, comments, odd numbers and texts come back as they were. */
+static void test_unknown_kept(Scratch *scratch, gconstpointer data)
+{
+    g_autofree char *path = scratch_file(scratch, "unknown.json");
+    g_autoptr(GError) error = NULL;
+    g_autoptr(WbBriefFile) example = read_example();
+    g_autoptr(WbBriefFile) one = wb_brief_file_set(
+        example, "/x-mine", "{\"deep\": [1, 0.30000000000000004, \"a\\u00e9\\n\", null]}", &error);
+    g_assert_no_error(error);
+    g_autoptr(WbBriefFile) two = wb_brief_file_set(one, "/loads/0/colour", "\"blue\"", &error);
+    g_assert_no_error(error);
+    check_round_trip(two, path);
+    g_autoptr(WbBriefFile) read = wb_brief_file_read(path, &error);
+    g_autofree char *number = wb_brief_file_get(read, "/x-mine/deep/1");
+    g_autofree char *colour = wb_brief_file_get(read, "/loads/0/colour");
+    g_autofree char *comment = wb_brief_file_get(read, "/loads/1/~1~1");
+    g_assert_cmpstr(number, ==, "0.30000000000000004");
+    g_assert_cmpstr(colour, ==, "\"blue\"");
+    g_assert_cmpstr(comment, ==,
+                    "\"Volts and amps in the place of watts, as some labels give them.\"");
+}
+
+static void test_write_fails(Scratch *scratch, gconstpointer data)
+{
+    g_autofree char *path = g_build_filename(scratch->path, "no", "such", "folder.json", NULL);
+    g_autoptr(GError) error = NULL;
+    g_autoptr(WbBriefFile) file = wb_brief_file_new();
+    g_assert_false(wb_brief_file_write(file, path, &error));
+    assert_sentence(error, path);
+    assert_sentence(error, "cannot be written");
+    g_clear_error(&error);
+    g_assert_false(wb_brief_file_write(file, scratch->path, &error));
+    assert_sentence(error, scratch->path);
+    g_assert_cmpint(scratch_count(scratch), ==, 0);
+}
+
+static void test_write_through_link(Scratch *scratch, gconstpointer data)
+{
+    g_autofree char *target = scratch_file(scratch, "target.json");
+    g_autofree char *link = scratch_file(scratch, "link.json");
+    g_autoptr(GError) error = NULL;
+    g_autoptr(WbBriefFile) file = wb_brief_file_new();
+    GStatBuf status;
+    scratch_write(target, "old", -1);
+    g_chmod(target, 0600);
+    g_assert_cmpint(symlink("target.json", link), ==, 0);
+    g_assert_true(wb_brief_file_write(file, link, &error));
+    g_assert_no_error(error);
+    g_assert_cmpint(g_lstat(link, &status), ==, 0);
+    g_assert_true(S_ISLNK(status.st_mode));
+    g_assert_cmpint(g_stat(target, &status), ==, 0);
+    g_assert_cmpint(status.st_mode & 0777, ==, 0600);
+    g_autoptr(WbBriefFile) again = wb_brief_file_read(target, &error);
+    g_assert_no_error(error);
+}
+
+static void test_edits(void)
+{
+    g_autoptr(GError) error = NULL;
+    g_autoptr(WbBriefFile) demo = wb_brief_file_demo();
+    size_t n = wb_brief_file_brief(demo)->n_loads;
+    g_autofree char *second = g_strdup(wb_brief_file_brief(demo)->loads[1].name);
+    g_autoptr(WbBriefFile) set = wb_brief_file_set(demo, "/loads/1/watts", "12.5", &error);
+    g_assert_cmpfloat(wb_brief_file_brief(set)->loads[1].power_w, ==, 12.5);
+    g_autoptr(WbBriefFile) moved = wb_brief_file_move(set, "/loads", 1, 0, &error);
+    g_assert_cmpstr(wb_brief_file_brief(moved)->loads[0].name, ==, second);
+    g_autoptr(WbBriefFile) removed = wb_brief_file_remove(moved, "/loads/0", &error);
+    g_assert_cmpuint(wb_brief_file_brief(removed)->n_loads, ==, n - 1);
+    g_autofree char *load = wb_brief_file_get(moved, "/loads/0");
+    g_autoptr(WbBriefFile) back = wb_brief_file_insert(removed, "/loads/1", load, &error);
+    g_autoptr(WbBriefFile) last = wb_brief_file_insert(back, "/loads/-", load, &error);
+    g_assert_no_error(error);
+    g_assert_cmpstr(wb_brief_file_brief(last)->loads[n].name, ==, second);
+    g_autofree char *as_moved = wb_brief_file_text(back), *as_set = wb_brief_file_text(set);
+    g_assert_cmpstr(as_moved, ==, as_set);
+    g_assert_null(wb_brief_file_get(demo, "/nothing/here"));
+}
+
+static void test_wrong_fragments(void)
+{
+    static const struct {
+        const char *json, *words;
+    } fragments[] = {
+        {"", "The new value of /name is empty"},
+        {"\"a\" x", "The new value of /name, line 1"},
+        {"{\"a\": 1, \"a\": 1}", "stands twice"},
+        {"NaN", "found \"N\""},
+    };
+    g_autoptr(WbBriefFile) file = read_example();
+    for (size_t i = 0; i < G_N_ELEMENTS(fragments); i++) {
+        g_autoptr(GError) error = NULL;
+        g_assert_null(wb_brief_file_set(file, "/name", fragments[i].json, &error));
+        assert_sentence(error, fragments[i].words);
+    }
+}
+
+int main(int argc, char **argv)
+{
+    g_test_init(&argc, &argv, NULL);
+#define ADD(name, function)                                                                        \
+    g_test_add("/brief/" name, Scratch, NULL, scratch_set_up, function, scratch_tear_down)
+    ADD("wrong-values", test_wrong_values);
+    g_test_add_func("/brief/wrong-edits", test_wrong_edits);
+    ADD("wrong-files", test_wrong_files);
+    ADD("cut-short", test_cut_short);
+    ADD("no-file", test_no_file);
+    g_test_add_func("/brief/long-texts", test_long_texts);
+    g_test_add_func("/brief/defaults", test_defaults);
+    g_test_add_func("/brief/example", test_example);
+    ADD("round-trip", test_round_trip);
+    ADD("unknown-kept", test_unknown_kept);
+    ADD("write-fails", test_write_fails);
+    ADD("write-through-link", test_write_through_link);
+    g_test_add_func("/brief/edits", test_edits);
+    g_test_add_func("/brief/wrong-fragments", test_wrong_fragments);
+    return g_test_run();
+}
