@@ -33,6 +33,14 @@ static double dark_hours(const WbSky *sky, int month)
     return hours;
 }
 
+static void hours_json(WbJsonOut *json, const char *key, const double hour[WB_HOURS])
+{
+    wb_out_array(json, key);
+    for (int h = 0; h < WB_HOURS; h++)
+        wb_out_number(json, NULL, hour[h]);
+    wb_out_end_array(json);
+}
+
 static void months_json(WbJsonOut *json, const WbProblem *problem)
 {
     const WbSite *site = &problem->brief->site;
@@ -50,6 +58,9 @@ static void months_json(WbJsonOut *json, const WbProblem *problem)
         wb_out_number(json, "bank_c", wb_bank_temperature_c(site, m));
         wb_out_number(json, "dc_loads_wh", problem->loads.dc_day_wh[m]);
         wb_out_number(json, "ac_loads_wh", problem->loads.ac_day_wh[m]);
+        hours_json(json, "hourly_plane_w_m2", problem->sky.plane_w_m2[m]);
+        hours_json(json, "hourly_air_c", problem->sky.air_c[m]);
+        hours_json(json, "hourly_dark_share", problem->sky.dark_share[m]);
         wb_out_end_object(json);
     }
     wb_out_end_array(json);
