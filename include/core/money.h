@@ -16,7 +16,7 @@ bool wb_money_convert(const WbBrief *brief, int64_t minor, const char *currency,
 
 /* The offer a part is bought at: of the shop the person fixed if it has a usable one, else the
  * cheapest usable one after conversion (of each shop only its newest; ties: shop id). Usable: the
- * currency has a rate. Returns NULL when there is none. */
+ * currency of the offer and of its shop's shipping have a rate. Returns NULL when there is none. */
 const WbOffer *wb_best_offer(const WbBrief *brief, const WbCatalogue *catalogue,
                              const char *part_id, int64_t *price_minor);
 

@@ -84,6 +84,15 @@ static const WbOffer offers[] = {
     {"sail", "island", 300, "EUR", "2025-01-01"},
     {"sail", "island", 400, "USD", "2026-01-01"},
     {"sail", "quay", 800, "EUR", "2026-01-01"},
+    /* keel: cheapest where the shipping is in a currency without a rate */
+    {"keel", "yonder", 100, "EUR", "2026-01-01"},
+    {"keel", "quay", 700, "EUR", "2026-01-01"},
+};
+
+static const WbShop shops[] = {
+    {"abroad", "Abroad", 0, "EUR"},   {"harbour", "Harbour", 500, "EUR"},
+    {"island", "Island", 0, "GBP"},   {"quay", "Quay", 500, "EUR"},
+    {"yonder", "Yonder", 900, "USD"},
 };
 
 static void test_best_offer(void)
@@ -92,10 +101,13 @@ static void test_best_offer(void)
         const char *part_id;
         int offer; /* -1: none */
         int64_t price_minor;
-    } rows[] = {
-        {"lamp", 2, 1100}, {"wire", 5, 1170}, {"rope", -1, 0}, {"sail", 9, 800}, {"mast", -1, 0}};
+    } rows[] = {{"lamp", 2, 1100}, {"wire", 5, 1170}, {"rope", -1, 0},
+                {"sail", 9, 800},  {"mast", -1, 0},   {"keel", 11, 700}};
     const WbBrief brief = {.currency = "EUR", .rates = rates, .n_rates = 3};
-    const WbCatalogue catalogue = {.offers = offers, .n_offers = G_N_ELEMENTS(offers)};
+    const WbCatalogue catalogue = {.offers = offers,
+                                   .n_offers = G_N_ELEMENTS(offers),
+                                   .shops = shops,
+                                   .n_shops = G_N_ELEMENTS(shops)};
     for (size_t i = 0; i < G_N_ELEMENTS(rows); i++) {
         int64_t price = -7;
         const WbOffer *best = wb_best_offer(&brief, &catalogue, rows[i].part_id, &price);
@@ -112,8 +124,14 @@ static void test_order(void)
     for (size_t i = 0; i < G_N_ELEMENTS(offers); i++)
         reversed[i] = offers[G_N_ELEMENTS(offers) - 1 - i];
     const WbBrief brief = {.currency = "EUR", .rates = rates, .n_rates = 3};
-    const WbCatalogue forth = {.offers = offers, .n_offers = G_N_ELEMENTS(offers)};
-    const WbCatalogue back = {.offers = reversed, .n_offers = G_N_ELEMENTS(offers)};
+    const WbCatalogue forth = {.offers = offers,
+                               .n_offers = G_N_ELEMENTS(offers),
+                               .shops = shops,
+                               .n_shops = G_N_ELEMENTS(shops)};
+    const WbCatalogue back = {.offers = reversed,
+                              .n_offers = G_N_ELEMENTS(offers),
+                              .shops = shops,
+                              .n_shops = G_N_ELEMENTS(shops)};
     for (size_t i = 0; i < G_N_ELEMENTS(offers); i++) {
         int64_t a = -1, b = -1;
         const WbOffer *first = wb_best_offer(&brief, &forth, offers[i].part_id, &a);
@@ -135,7 +153,10 @@ static void test_fixed_offer(void)
         {"lamp", "abroad", 2, 1100},  /* no rate: the cheapest usable one */
         {"lamp", "nowhere", 2, 1100}, /* sells no lamp */
     };
-    const WbCatalogue catalogue = {.offers = offers, .n_offers = G_N_ELEMENTS(offers)};
+    const WbCatalogue catalogue = {.offers = offers,
+                                   .n_offers = G_N_ELEMENTS(offers),
+                                   .shops = shops,
+                                   .n_shops = G_N_ELEMENTS(shops)};
     for (size_t i = 0; i < G_N_ELEMENTS(rows); i++) {
         const WbFixedOffer fixed[] = {{"mast", "quay"}, {rows[i].part_id, rows[i].shop_id}};
         const WbBrief brief = {.currency = "EUR",

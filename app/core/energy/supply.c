@@ -21,8 +21,9 @@ void wb_array_supply(const WbPanelDay *day, const WbPanel *panel, int n_series, 
         supply->clipped_wh[m] = 0;
         for (int h = 0; h < WB_HOURS; h++) {
             double wh = offered_wh(day, m, h, n_series, n_parallel, controller, bank_nominal_v);
-            supply->day_wh[m] += fmin(wh, limit_wh);
-            supply->clipped_wh[m] += fmax(0, wh - limit_wh);
+            double kept_wh = wh < limit_wh ? wh : limit_wh;
+            supply->day_wh[m] += kept_wh;
+            supply->clipped_wh[m] += wh - kept_wh;
         }
     }
 }

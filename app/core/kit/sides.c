@@ -36,7 +36,7 @@ void wb_array_findings(const WbProblem *problem, const WbKit *kit, const WbBankK
         wb_rule_array_watts(panel, kit->n_series, strings, controller, &bank->volts);
     f[WB_RULE_OUTPUT_CLIPPED] =
         wb_rule_output_clipped(panel, kit->n_series, strings, controller, &bank->volts);
-    f[WB_RULE_STRING_FUSE] = wb_rule_string_fuse(panel, kit->n_parallel);
+    f[WB_RULE_STRING_FUSE] = wb_rule_string_fuse(panel, strings);
     f[WB_RULE_CONTROLLER_BUS] = wb_rule_controller_bus(controller, &bank->volts);
     f[WB_RULE_CHARGE_PROFILE] = wb_rule_charge_profile(controller, bank->chemistry);
 }

@@ -22,6 +22,17 @@ static bool newest_of_its_shop(const WbCatalogue *catalogue, const WbOffer *offe
     return true;
 }
 
+/* A shop whose shipping cannot be converted cannot be ordered from within the brief's money. */
+static bool delivers(const WbBrief *brief, const WbCatalogue *catalogue, const WbOffer *offer)
+{
+    int64_t shipping_minor;
+    for (size_t i = 0; i < catalogue->n_shops; i++)
+        if (strcmp(catalogue->shops[i].id, offer->shop_id) == 0)
+            return wb_money_convert(brief, catalogue->shops[i].shipping_minor,
+                                    catalogue->shops[i].currency, &shipping_minor);
+    return false;
+}
+
 /* Order of offers at the same price: shop, then currency, so that no answer depends on the order
  * of the catalogue. */
 static bool before(const WbOffer *a, const WbOffer *b)
@@ -40,7 +51,7 @@ static const WbOffer *cheapest(const WbBrief *brief, const WbCatalogue *catalogu
         const WbOffer *offer = &catalogue->offers[i];
         if (strcmp(offer->part_id, part_id) != 0 ||
             (shop_id && strcmp(offer->shop_id, shop_id) != 0) ||
-            !newest_of_its_shop(catalogue, offer) ||
+            !newest_of_its_shop(catalogue, offer) || !delivers(brief, catalogue, offer) ||
             !wb_money_convert(brief, offer->price_minor, offer->currency, &minor))
             continue;
         if (!best || minor < best_minor || (minor == best_minor && before(offer, best))) {

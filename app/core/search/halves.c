@@ -114,6 +114,7 @@ static bool add_dcdc(const WbProblem *problem, const WbBankKind *bank, int dcdc,
         return false;
     *half = (WbHalf){.kit = kit, .broken = broken, .bill = bill};
     half->alternator_wh = wb_alternator_wh(problem, dcdc, bank);
+    half->dcdc_a = dcdc ? problem->dcdc[dcdc].dcdc->output_a : 0.0;
     return true;
 }
 
@@ -143,6 +144,7 @@ static bool add_bank(const WbProblem *problem, const WbBankKind *bank, const WbK
     if (!half)
         return false;
     *half = (WbHalf){.kit = *kit, .broken = broken, .bill = bill, .bank = side};
+    half->max_charge_a = kit->bank_parallel * problem->storage[kit->storage].storage->max_charge_a;
     return true;
 }
 

@@ -44,11 +44,6 @@ static uint64_t rule_bit(WbRule rule)
     return UINT64_C(1) << rule;
 }
 
-static bool stops(const WbFinding *finding)
-{
-    return !finding->holds && finding->severity == WB_STOP;
-}
-
 /* Kits of which two or more side rules are broken, and those with one, by their first. */
 static void count_products(Search *search)
 {
@@ -98,16 +93,14 @@ static WbKit join_kit(const WbHalf *array, const WbHalf *bank, const WbHalf *dcd
     return kit;
 }
 
-static bool charge_too_high(const Search *search, const WbHalf *array, const WbHalf *bank,
-                            const WbHalf *dcdc)
+/* The joint rules stop a kit; wb_rule_charge_maximum, wb_rule_supply, wb_rule_money and
+ * wb_rule_weight say the same in findings. Here they are plain comparisons: they are asked of
+ * millions of pairs. */
+static bool charge_too_high(const WbHalf *array, const WbHalf *bank, const WbHalf *dcdc)
 {
-    const WbFinding finding = wb_rule_charge_maximum(
-        array->solar_a, search->problem->dcdc[dcdc->kit.dcdc].dcdc,
-        search->problem->storage[bank->kit.storage].storage, bank->kit.bank_parallel);
-    return stops(&finding);
+    return array->solar_a + dcdc->dcdc_a > bank->max_charge_a;
 }
 
-/* The same as a broken wb_rule_supply in the worst month, without the finding. */
 static bool supply_too_low(const Search *search, const WbHalf *array, const WbHalf *bank,
                            const WbHalf *dcdc)
 {
@@ -129,8 +122,8 @@ static bool too_dear(const Search *search, const WbFigures *figures)
 
 static bool too_heavy(const Search *search, const WbFigures *figures)
 {
-    const WbFinding finding = wb_rule_weight(search->problem->brief, figures->weight_g);
-    return stops(&finding);
+    const WbLimit *limit = &search->problem->brief->weight_kg;
+    return limit->on && (double)figures->weight_g / 1000 > limit->value;
 }
 
 static WbStatus take(Search *search, const WbHalf *array, const WbHalf *bank, const WbHalf *dcdc,
@@ -145,21 +138,23 @@ static WbStatus take(Search *search, const WbHalf *array, const WbHalf *bank, co
     return wb_front_offer(&search->front, &kit, figures);
 }
 
-/* All side rules hold: the joint rules in the published order. */
+/* All side rules hold: the joint rules in the published order, until two are broken. */
 static WbStatus join_sound(Search *search, const WbHalf *array, const WbHalf *bank,
                            const WbHalf *dcdc)
 {
     WbFigures figures = {0};
-    fill_figures(search, array, bank, dcdc, &figures);
     uint64_t broken = 0;
-    if (charge_too_high(search, array, bank, dcdc))
+    if (charge_too_high(array, bank, dcdc))
         broken |= rule_bit(WB_RULE_CHARGE_MAXIMUM);
     if (supply_too_low(search, array, bank, dcdc))
         broken |= rule_bit(WB_RULE_SUPPLY);
-    if (too_dear(search, &figures))
-        broken |= rule_bit(WB_RULE_MONEY);
-    if (too_heavy(search, &figures))
-        broken |= rule_bit(WB_RULE_WEIGHT);
+    if (!broken || one_bit(broken)) {
+        fill_figures(search, array, bank, dcdc, &figures);
+        if (too_dear(search, &figures))
+            broken |= rule_bit(WB_RULE_MONEY);
+        if (too_heavy(search, &figures))
+            broken |= rule_bit(WB_RULE_WEIGHT);
+    }
     if (!broken)
         return take(search, array, bank, dcdc, &figures);
     search->ranking->ruled_out[lowest_bit(broken)].first++;
@@ -172,13 +167,12 @@ static WbStatus join_sound(Search *search, const WbHalf *array, const WbHalf *ba
 static void join_marred(Search *search, uint64_t broken, const WbHalf *array, const WbHalf *bank,
                         const WbHalf *dcdc)
 {
+    if (charge_too_high(array, bank, dcdc) || supply_too_low(search, array, bank, dcdc))
+        return;
     WbFigures figures = {0};
-    if (supply_too_low(search, array, bank, dcdc) || charge_too_high(search, array, bank, dcdc))
-        return;
     fill_figures(search, array, bank, dcdc, &figures);
-    if (too_dear(search, &figures) || too_heavy(search, &figures))
-        return;
-    search->ranking->ruled_out[lowest_bit(broken)].alone++;
+    if (!too_dear(search, &figures) && !too_heavy(search, &figures))
+        search->ranking->ruled_out[lowest_bit(broken)].alone++;
 }
 
 /* Parts alone over the money limit: no need to look at the rest of a marred pair. */
