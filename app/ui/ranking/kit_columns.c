@@ -1,6 +1,7 @@
 #include "kit_columns.h"
 
 #include "bar_cell.h"
+#include "columns.h"
 #include "figures_text.h"
 #include "format.h"
 #include <glib/gi18n-lib.h>
@@ -11,26 +12,12 @@ enum { RANK, KIT, SCORE, FIRST_FIGURE };
 static const WbCriterion figures[] = {WB_CRITERION_COST, WB_CRITERION_WEIGHT, WB_CRITERION_USABLE,
                                       WB_CRITERION_ROOF, WB_CRITERION_AUTONOMY};
 
-/* Which column's sorter was asked first: GTK 4.8 does not tell the primary column otherwise. */
-static int asked = -1;
-
-static int ask(gconstpointer a, gconstpointer b, gpointer column)
-{
-    if (asked < 0)
-        asked = GPOINTER_TO_INT(column);
-    return -1;
-}
-
 void wb_kit_columns_get_order(GtkColumnView *view, int *criterion, gboolean *descending)
 {
-    g_autoptr(GObject) a = g_object_new(G_TYPE_OBJECT, NULL);
-    g_autoptr(GObject) b = g_object_new(G_TYPE_OBJECT, NULL);
-    asked = -1;
-    GtkOrdering order = gtk_sorter_compare(gtk_column_view_get_sorter(view), a, b);
-    *criterion = asked >= FIRST_FIGURE ? (int)figures[asked - FIRST_FIGURE] : -1;
-    *descending = order == GTK_ORDERING_LARGER;
+    int column = wb_columns_get_primary(view, descending);
+    *criterion = column >= FIRST_FIGURE ? (int)figures[column - FIRST_FIGURE] : -1;
     /* The best rank is the highest score. */
-    if (asked == SCORE)
+    if (column == SCORE)
         *descending = !*descending;
 }
 
@@ -42,7 +29,10 @@ static void set_up_text(GtkSignalListItemFactory *factory, GtkListItem *item, gp
     gtk_inscription_set_text_overflow(GTK_INSCRIPTION(text),
                                       GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
     gtk_inscription_set_min_chars(GTK_INSCRIPTION(text), words ? 16 : 4);
-    gtk_widget_add_css_class(text, "numeric");
+    gtk_widget_add_css_class(text, words ? "small" : "numeric");
+    if (words)
+        gtk_inscription_set_min_lines(GTK_INSCRIPTION(text), 2);
+    gtk_widget_set_valign(text, GTK_ALIGN_CENTER);
     gtk_list_item_set_child(item, text);
 }
 
@@ -100,8 +90,7 @@ static void add_column(GtkColumnView *view, int column, int width, const char *t
     else
         gtk_column_view_column_set_fixed_width(added, width);
     if (column != KIT) {
-        g_autoptr(GtkSorter) sorter =
-            GTK_SORTER(gtk_custom_sorter_new(ask, GINT_TO_POINTER(column), NULL));
+        g_autoptr(GtkSorter) sorter = wb_columns_sorter_new(column);
         gtk_column_view_column_set_sorter(added, sorter);
     }
     gtk_column_view_append_column(view, added);
@@ -113,7 +102,8 @@ void wb_kit_columns_add(GtkColumnView *view)
     add_column(view, KIT, 0, _("Kit"));
     add_column(view, SCORE, 66, _("Score"));
     for (guint i = 0; i < G_N_ELEMENTS(figures); i++)
-        add_column(view, FIRST_FIGURE + (int)i, 84, wb_criterion_title(figures[i]));
+        add_column(view, FIRST_FIGURE + (int)i, figures[i] == WB_CRITERION_AUTONOMY ? 106 : 82,
+                   wb_criterion_title(figures[i]));
 }
 
 static const char *short_title(WbCriterion criterion)
@@ -121,21 +111,6 @@ static const char *short_title(WbCriterion criterion)
     return criterion == WB_CRITERION_USABLE ? C_("column head, short", "Usable")
            : criterion == WB_CRITERION_ROOF ? C_("column head, short", "Roof")
                                             : wb_criterion_title(criterion);
-}
-
-/* Heads of figures stand over their figures; GTK 4.8 has no setting for it. */
-static void align_heads(GtkColumnView *view)
-{
-    int column = 0;
-    GtkWidget *head = gtk_widget_get_first_child(gtk_widget_get_first_child(GTK_WIDGET(view)));
-    for (; head != NULL; head = gtk_widget_get_next_sibling(head), column++) {
-        GtkWidget *box = gtk_widget_get_first_child(head);
-        GtkWidget *label = box != NULL ? gtk_widget_get_first_child(box) : NULL;
-        if (column == KIT || !GTK_IS_LABEL(label))
-            continue;
-        gtk_widget_set_hexpand(label, TRUE);
-        gtk_label_set_xalign(GTK_LABEL(label), 1);
-    }
 }
 
 void wb_kit_columns_set_currency(GtkColumnView *view, const char *currency)
@@ -147,5 +122,5 @@ void wb_kit_columns_set_currency(GtkColumnView *view, const char *currency)
                                                  wb_format_criterion_unit(figures[i], currency));
         gtk_column_view_column_set_title(column, title);
     }
-    align_heads(view);
+    wb_columns_align_heads(view, ~(guint64)0 & ~(1u << KIT));
 }

@@ -1,5 +1,6 @@
 #include "ruled_out_pane.h"
 
+#include "columns.h"
 #include "figures_text.h"
 #include "resources.h"
 #include "words.h"
@@ -144,7 +145,8 @@ static void wb_ruled_out_pane_init(WbRuledOutPane *self)
     g_autoptr(GtkNoSelection) model = gtk_no_selection_new(G_LIST_MODEL(g_object_ref(self->rules)));
     gtk_column_view_set_model(self->view, GTK_SELECTION_MODEL(model));
     add_column(self, RULE, _("Rule"), 0);
-    add_column(self, FIRST, _("First"), 78);
-    add_column(self, ALONE, _("Only this"), 78);
+    add_column(self, FIRST, _("First"), 94);
+    add_column(self, ALONE, _("Only this"), 82);
+    wb_columns_align_heads(self->view, 1 << FIRST | 1 << ALONE);
     wb_ruled_out_pane_show(self, NULL);
 }

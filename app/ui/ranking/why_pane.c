@@ -52,7 +52,9 @@ static void show_next(WbWhyPane *self, const WbProblem *problem, const WbRanking
     if (place == 0 || place >= ranking->n_top)
         return;
     const WbRanked *here = &ranking->top[place - 1], *next = &ranking->top[place];
-    g_autofree char *behind = wb_text_number(here->score - next->score, 3);
+    double lead = here->score - next->score;
+    g_autofree char *by = wb_text_number(lead, lead < 0.001 ? 5 : 3);
+    g_autofree char *behind = lead > 0 ? g_strdup_printf(_("%s behind"), by) : g_strdup(_("level"));
     g_autofree char *words = wb_words_kit(problem, &next->kit);
     GString *better = g_string_new(NULL);
     for (WbCriterion c = 0; c < WB_N_CRITERIA; c++)
@@ -61,11 +63,11 @@ static void show_next(WbWhyPane *self, const WbProblem *problem, const WbRanking
                                    wb_criterion_title(c));
     g_autofree char *text =
         better->len > 0
-            ? g_strdup_printf(_("The next is %s behind: %s. It overtakes when its better figures "
+            ? g_strdup_printf(_("The next is %s: %s. It overtakes when its better figures "
                                 "weigh more: %s."),
                               behind, words, better->str)
-            : g_strdup_printf(_("The next is %s behind: %s. It is better in nothing that counts."),
-                              behind, words);
+            : g_strdup_printf(_("The next is %s: %s. It is better in nothing that counts."), behind,
+                              words);
     gtk_label_set_text(self->next, text);
     g_string_free(better, TRUE);
 }
