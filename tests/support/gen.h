@@ -24,7 +24,7 @@ typedef struct {
     WbDcdc dcdc[GEN_MOST];
     WbChemistry chemistry[3];
     WbShop shop[4];
-    WbOffer offer[8 * GEN_MOST];
+    WbOffer offer[4 * 6 * GEN_MOST];
     WbLoad load[6];
     WbObstacle obstacle[3];
     WbOwned owned[2];
