@@ -178,7 +178,7 @@ static void storage_line(const Facts *facts, WbOutlineLine *out)
     const WbProblem *problem = wb_result_get_problem(facts->result);
     const WbChemistry *chemistry = problem->storage[facts->verdict->kit.storage].chemistry;
     g_autofree char *number = wb_text_number(facts->verdict->figures.usable_wh, 0);
-    set(out, WB_MARK_DONE, g_strdup_printf("%s, %s Wh", chemistry->name, number), NULL);
+    set(out, WB_MARK_DONE, g_strdup_printf("%s Wh %s", number, chemistry->name), NULL);
 }
 
 static guint count_broken(const WbVerdict *verdict, WbSeverity severity)

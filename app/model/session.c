@@ -107,22 +107,27 @@ void wb_session_set_part_kind(WbSession *self, int kind)
 
 /* ---- pins ---- */
 
+/* The array's last item is always the NULL that ends it. */
 static gboolean find_pin(WbSession *self, const char *kit_id, guint *index)
 {
-    return g_ptr_array_find_with_equal_func(self->pins, kit_id, g_str_equal, index);
+    for (*index = 0; *index + 1 < self->pins->len; (*index)++)
+        if (g_str_equal(self->pins->pdata[*index], kit_id))
+            return TRUE;
+    return FALSE;
 }
 
 gboolean wb_session_is_pinned(WbSession *self, const char *kit_id)
 {
     g_return_val_if_fail(WB_IS_SESSION(self) && kit_id != NULL, FALSE);
-    return find_pin(self, kit_id, NULL);
+    guint index;
+    return find_pin(self, kit_id, &index);
 }
 
-/* The array's last item is always the NULL that ends it. */
 gboolean wb_session_pin(WbSession *self, const char *kit_id)
 {
     g_return_val_if_fail(WB_IS_SESSION(self) && kit_id != NULL, FALSE);
-    if (find_pin(self, kit_id, NULL))
+    guint index;
+    if (find_pin(self, kit_id, &index))
         return TRUE;
     if (self->pins->len - 1 >= WB_MOST_PINS)
         return FALSE;

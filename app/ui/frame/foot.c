@@ -1,4 +1,5 @@
 #include "foot.h"
+#include "children.h"
 #include "figures_text.h"
 #include "gauge_bar.h"
 #include "outline.h"
@@ -122,7 +123,7 @@ void wb_foot_set_context(WbFoot *self, const WbContext *context)
 
 static void wb_foot_dispose(GObject *object)
 {
-    gtk_widget_dispose_template(GTK_WIDGET(object), WB_TYPE_FOOT);
+    wb_drop_children(GTK_WIDGET(object), WB_TYPE_FOOT);
     G_OBJECT_CLASS(wb_foot_parent_class)->dispose(object);
 }
 

@@ -1,4 +1,5 @@
 #include "sheet.h"
+#include "children.h"
 #include "resources.h"
 
 struct _WbSheet {
@@ -165,7 +166,7 @@ static void wb_sheet_map(GtkWidget *widget)
 
 static void wb_sheet_dispose(GObject *object)
 {
-    gtk_widget_dispose_template(GTK_WIDGET(object), WB_TYPE_SHEET);
+    wb_drop_children(GTK_WIDGET(object), WB_TYPE_SHEET);
     G_OBJECT_CLASS(wb_sheet_parent_class)->dispose(object);
 }
 

@@ -1,4 +1,5 @@
 #include "steps.h"
+#include "children.h"
 #include "resources.h"
 #include "step_row.h"
 
@@ -43,12 +44,20 @@ static void show_stale(WbSteps *self)
             gtk_widget_remove_css_class(self->rows[i], "stale");
 }
 
+/* The keyboard follows only if it is here. */
+static void show_row(WbSteps *self, GtkWidget *row)
+{
+    gtk_list_box_select_row(self->list, GTK_LIST_BOX_ROW(row));
+    if (gtk_widget_get_focus_child(GTK_WIDGET(self->list)))
+        gtk_widget_grab_focus(row);
+}
+
 static void show_page(WbSteps *self)
 {
     const char *page = wb_session_get_page(self->context.session);
     for (int i = 0; i < WB_N_STEPS; i++)
         if (g_str_equal(page, wb_step_name(i)))
-            gtk_list_box_select_row(self->list, GTK_LIST_BOX_ROW(self->rows[i]));
+            show_row(self, self->rows[i]);
 }
 
 static void on_row_selected(GtkListBox *list, GtkListBoxRow *row, gpointer data)
@@ -81,7 +90,7 @@ static void wb_steps_dispose(GObject *object)
 {
     WbSteps *self = WB_STEPS(object);
     g_clear_handle_id(&self->refresh_source, g_source_remove);
-    gtk_widget_dispose_template(GTK_WIDGET(self), WB_TYPE_STEPS);
+    wb_drop_children(GTK_WIDGET(self), WB_TYPE_STEPS);
     G_OBJECT_CLASS(wb_steps_parent_class)->dispose(object);
 }
 

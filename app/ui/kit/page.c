@@ -4,6 +4,7 @@
 #include "sheet.h"
 #include "words.h"
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 static void add_figures(WbSheet *sheet, const WbProblem *problem, const WbVerdict *verdict)
 {
@@ -36,7 +37,8 @@ typedef struct {
 static gboolean belongs(const WbFinding *finding, const Group *group)
 {
     if (group->holds)
-        return finding->holds;
+        return finding->holds &&
+               !isnan(finding->value); /* rules that do not concern it are left out */
     return !finding->holds && finding->severity == group->severity;
 }
 

@@ -152,7 +152,7 @@ static void on_leave(WbLoadCell *self)
 static GtkWidget *text_new(WbLoadCell *self)
 {
     static const int widths[WB_N_LOAD_COLUMNS] = {
-        [WB_LOAD_NAME] = 18, [WB_LOAD_WHEN] = 10, [WB_LOAD_MONTHS] = 6};
+        [WB_LOAD_NAME] = 22, [WB_LOAD_WHEN] = 10, [WB_LOAD_MONTHS] = 6};
     GtkWidget *text = gtk_text_new();
     gboolean number = wb_load_column(self->field)->kind == WB_CELL_NUMBER;
     int width = widths[self->field] ? widths[self->field] : 5;

@@ -1,5 +1,6 @@
 /* The loads: a table edited in place over the day and the months they make. */
 #include "page.h"
+#include "children.h"
 #include "day_chart.h"
 #include "figures_text.h"
 #include "load_cell.h"
@@ -300,6 +301,8 @@ GtkWidget *wb_loads_page_new(const WbContext *context)
     self->list = wb_load_list_new(context->document);
     self->selection = gtk_single_selection_new(G_LIST_MODEL(g_object_ref(self->list)));
     gtk_single_selection_set_autoselect(self->selection, FALSE);
+    gtk_single_selection_set_can_unselect(self->selection, TRUE);
+    gtk_single_selection_set_selected(self->selection, GTK_INVALID_LIST_POSITION);
     gtk_column_view_set_model(self->view, GTK_SELECTION_MODEL(self->selection));
     for (int field = 0; field < WB_N_LOAD_COLUMNS; field++)
         add_column(self, field);
@@ -328,7 +331,7 @@ static void wb_loads_page_dispose(GObject *object)
 {
     WbLoadsPage *self = (WbLoadsPage *)object;
     self->context.document = NULL;
-    gtk_widget_dispose_template(GTK_WIDGET(self), WB_TYPE_LOADS_PAGE);
+    wb_drop_children(GTK_WIDGET(self), WB_TYPE_LOADS_PAGE);
     g_clear_object(&self->selection);
     g_clear_object(&self->list);
     G_OBJECT_CLASS(wb_loads_page_parent_class)->dispose(object);

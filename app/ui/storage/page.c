@@ -1,18 +1,32 @@
-/* Storage compared: the best working kit of each chemistry, side by side. */
+/* Storage compared: the best working kit of each chemistry, side by side. A chemistry without a kit
+ * among the rows kept is shown by its best kit on the front, which is kept whole. */
 #include "figures_text.h"
 #include "sheet.h"
 #include "words.h"
 #include <glib/gi18n-lib.h>
 
-/* Rows kept are the best of the ranking, so the first of a chemistry is its best. -1: none kept. */
-static gssize best_of(const WbResult *result, const char *chemistry)
+typedef struct {
+    const WbRanked *ranked; /* NULL: none */
+    gsize place;            /* in the ranking, 0: beyond the rows kept */
+} Best;
+
+static gboolean is_of(const WbProblem *problem, const WbRanked *ranked, const char *chemistry)
+{
+    return g_str_equal(problem->storage[ranked->kit.storage].chemistry->id, chemistry);
+}
+
+/* Both lists stand best first, so the first of a chemistry is its best there. */
+static Best best_of(const WbResult *result, const char *chemistry)
 {
     const WbProblem *problem = wb_result_get_problem(result);
     const WbRanking *ranking = wb_result_get_ranking(result);
     for (gsize i = 0; i < ranking->n_top; i++)
-        if (g_str_equal(problem->storage[ranking->top[i].kit.storage].chemistry->id, chemistry))
-            return (gssize)i;
-    return -1;
+        if (is_of(problem, &ranking->top[i], chemistry))
+            return (Best){&ranking->top[i], i + 1};
+    for (gsize i = 0; i < ranking->n_front; i++)
+        if (is_of(problem, &ranking->front[i], chemistry))
+            return (Best){&ranking->front[i], 0};
+    return (Best){NULL, 0};
 }
 
 static double nameplate_wh(const WbProblem *problem, const WbKit *kit)
@@ -21,13 +35,20 @@ static double nameplate_wh(const WbProblem *problem, const WbKit *kit)
     return storage->nominal_v * storage->capacity_ah * kit->bank_series * kit->bank_parallel;
 }
 
+static char *place_text(const WbResult *result, const Best *best)
+{
+    double kept = (double)wb_result_get_ranking(result)->n_top;
+    g_autofree char *number = wb_text_number(best->place ? (double)best->place : kept, 0);
+    return best->place ? g_strdup(number) : g_strdup_printf(_("after %s"), number);
+}
+
 static void add_kit(WbSheetTable *table, const WbResult *result, const WbChemistry *chemistry,
-                    gssize index)
+                    const Best *best)
 {
     const WbProblem *problem = wb_result_get_problem(result);
-    const WbRanked *ranked = &wb_result_get_ranking(result)->top[index];
+    const WbRanked *ranked = best->ranked;
     double nameplate = nameplate_wh(problem, &ranked->kit);
-    g_autofree char *rank = wb_text_number((double)index + 1, 0);
+    g_autofree char *rank = place_text(result, best);
     g_autofree char *money = wb_words_money(ranked->figures.cost_minor, problem->brief->currency);
     g_autofree char *weight = wb_text_number((double)ranked->figures.weight_g / 1e3, 1);
     g_autofree char *rated = wb_text_number(nameplate, 0);
@@ -39,10 +60,9 @@ static void add_kit(WbSheetTable *table, const WbResult *result, const WbChemist
 }
 
 static void add_words(WbSheet *sheet, const WbResult *result, const WbChemistry *chemistry,
-                      gssize index)
+                      const Best *best)
 {
-    const WbProblem *problem = wb_result_get_problem(result);
-    g_autofree char *words = wb_words_kit(problem, &wb_result_get_ranking(result)->top[index].kit);
+    g_autofree char *words = wb_words_kit(wb_result_get_problem(result), &best->ranked->kit);
     wb_sheet_row(sheet, chemistry->name, words, NULL);
 }
 
@@ -56,16 +76,16 @@ static void add_chemistries(WbSheet *sheet, const WbResult *result)
     g_autoptr(GString) missing = g_string_new(NULL);
     for (gsize i = 0; i < catalogue->n_chemistries; i++) {
         const WbChemistry *chemistry = &catalogue->chemistries[i];
-        gssize index = best_of(result, chemistry->id);
-        if (index >= 0)
-            add_kit(&table, result, chemistry, index);
+        Best best = best_of(result, chemistry->id);
+        if (best.ranked)
+            add_kit(&table, result, chemistry, &best);
         else
             g_string_append_printf(missing, "%s%s", missing->len ? ", " : "", chemistry->name);
     }
     if (missing->len > 0) {
         g_autofree char *count = wb_text_number((double)wb_result_get_ranking(result)->n_top, 0);
-        g_autofree char *text =
-            g_strdup_printf(_("None among the best %s kits: %s."), count, missing->str);
+        g_autofree char *text = g_strdup_printf(
+            _("Neither among the best %s kits nor on the front: %s."), count, missing->str);
         wb_sheet_text(sheet, text, "quiet");
     }
 }
@@ -88,9 +108,9 @@ static void fill(WbSheet *sheet, const WbContext *context, const WbResult *resul
     add_chemistries(sheet, result);
     wb_sheet_section(sheet, _("These kits"));
     for (gsize i = 0; i < catalogue->n_chemistries; i++) {
-        gssize index = best_of(result, catalogue->chemistries[i].id);
-        if (index >= 0)
-            add_words(sheet, result, &catalogue->chemistries[i], index);
+        Best best = best_of(result, catalogue->chemistries[i].id);
+        if (best.ranked)
+            add_words(sheet, result, &catalogue->chemistries[i], &best);
     }
 }
 
