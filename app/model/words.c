@@ -24,9 +24,9 @@ static const Sentences sentences[WB_N_RULES] = {
                               "{limit} kg."),
                            N_("The panels with their mounts weigh {value} kg; the roof carries "
                               "only {limit} kg.")},
-    [WB_RULE_CONTROLLER_SHARE] = {0, N_("{strings} on {controllers} leave {value} over."),
-                                  N_("{strings} on {controllers} leave {value} over where {limit} "
-                                     "may be: each controller needs the same.")},
+    [WB_RULE_CONTROLLER_SHARE] = {0, N_("{strings} on {controllers}: {value} left over."),
+                                  N_("{strings} on {controllers}: {value} left over where {limit} "
+                                     "may be, for each controller needs the same.")},
     [WB_RULE_SYSTEM_VOLTAGE] = {1,
                                 N_("{string-reaches} {value} V on the coldest morning; the panel "
                                    "is built for {limit} V."),
@@ -36,7 +36,7 @@ static const Sentences sentences[WB_N_RULES] = {
                           N_("{string-reaches} {value} V on the coldest morning; the controller "
                              "takes {limit} V."),
                           N_("{string-reaches} {value} V on the coldest morning; the controller "
-                             "takes only {limit} V and would be destroyed.")},
+                             "takes only {limit} V and can be destroyed.")},
     [WB_RULE_PV_CURRENT] = {1,
                             N_("In the brightest sun the panels push up to {value} A; the "
                                "controller takes {limit} A."),
@@ -76,8 +76,7 @@ static const Sentences sentences[WB_N_RULES] = {
                                 N_("The controller cannot be set to charge {chemistry}; its "
                                    "voltages would harm the bank.")},
     [WB_RULE_BANK_SYSTEM] = {1, N_("The bank's {value} V make a {limit} V system."),
-                             N_("The bank makes {value} V; the systems you allow are {allowed-v} "
-                                "V.")},
+                             N_("The bank makes {value} V; you allow systems of {allowed-v} V.")},
     [WB_RULE_BANK_SERIES] = {0, N_("{value} in series; the battery's maker allows {limit}."),
                              N_("{value} in series; the battery's maker allows only {limit}.")},
     [WB_RULE_BANK_PARALLEL] = {0, N_("{value} in parallel; the battery's maker allows {limit}."),

@@ -1,0 +1,232 @@
+/* Sentences: every rule, kept and broken, with both numbers; cautions, kits and money in words. */
+#include "words.h"
+
+#include "brief_file.h"
+#include "database.h"
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+typedef struct {
+    WbBriefFile *file;
+    WbCatalogueView *view;
+    WbProblem *problem;
+    WbVerdict verdict; /* of a kit with every part there is */
+} Fixture;
+
+static void set_up(Fixture *f, gconstpointer data)
+{
+    GError *error = NULL;
+    f->file = wb_brief_file_demo();
+    g_autoptr(WbDatabase) database = wb_database_open(":memory:", FALSE, &error);
+    g_assert_no_error(error);
+    f->view = wb_database_load(database, &error);
+    g_assert_no_error(error);
+    WbStatus status = wb_problem_new(wb_brief_file_brief(f->file), wb_catalogue_view_get(f->view),
+                                     NULL, &f->problem);
+    g_assert_cmpint(status, ==, WB_OK);
+    const WbKit kit = {.n_series = 2,
+                       .n_parallel = 1,
+                       .n_controllers = 1,
+                       .bank_series = 1,
+                       .bank_parallel = 1,
+                       .inverter = 1,
+                       .dcdc = 1};
+    wb_judge(f->problem, &kit, &f->verdict);
+}
+
+static void tear_down(Fixture *f, gconstpointer data)
+{
+    wb_problem_free(f->problem);
+    wb_catalogue_view_unref(f->view);
+    wb_brief_file_unref(f->file);
+}
+
+static WbFinding finding(WbRule rule, bool holds, double value, double limit)
+{
+    return (WbFinding){.rule = rule,
+                       .severity = holds ? WB_NOTE : WB_STOP,
+                       .holds = holds,
+                       .value = value,
+                       .limit = limit,
+                       .margin = NAN,
+                       .month = 2};
+}
+
+static void assert_is_sentence(const char *text)
+{
+    g_assert_cmpstr(text, !=, "");
+    g_assert_true(g_str_has_suffix(text, "."));
+    g_assert_null(strchr(text, '{'));
+    g_assert_null(strstr(text, "nan"));
+    g_assert_true(g_utf8_validate(text, -1, NULL));
+}
+
+static void test_every_rule(Fixture *f, gconstpointer data)
+{
+    for (int r = 0; r < WB_N_RULES; r++) {
+        WbFinding kept = finding((WbRule)r, true, 17, 23);
+        WbFinding broken = finding((WbRule)r, false, 23, 17);
+        g_autofree char *kept_text = wb_words_finding(f->problem, &f->verdict, &kept);
+        g_autofree char *broken_text = wb_words_finding(f->problem, &f->verdict, &broken);
+        g_test_message("%s / %s", kept_text, broken_text);
+        assert_is_sentence(kept_text);
+        assert_is_sentence(broken_text);
+        g_assert_cmpstr(wb_words_rule((WbRule)r), !=, NULL);
+    }
+}
+
+static const struct {
+    WbRule rule;
+    bool holds;
+    double value, limit;
+    const char *sentence;
+} exact[] = {
+    {WB_RULE_COLD_VOC, true, 46.86, 50,
+     "Two of these in series reach 46.9 V on the coldest morning; the controller takes 50 V."},
+    {WB_RULE_COLD_VOC, false, 50.04, 50,
+     "Two of these in series reach 50.04 V on the coldest morning; the controller takes only 50 V "
+     "and can be destroyed."},
+    {WB_RULE_ROOF_FIT, false, 2, 1, "The kit has 2 panels; the roof takes no more than 1."},
+    {WB_RULE_SUPPLY, false, 1204.4, 1860.2,
+     "In March only 1,204 Wh come in a day; the loads need 1,860 Wh."},
+    {WB_RULE_MONEY, false, 161200, 150000,
+     "The kit costs 1,612.00 EUR; you want to spend 1,500.00 EUR at most."},
+    {WB_RULE_WEIGHT, true, 74.26, 120.5, "The kit weighs 74.3 kg; you allow 120.5 kg."},
+    {WB_RULE_AUTONOMY, false, 1.46, 1.5,
+     "In March the bank alone carries the loads for only 1.46 days; you want 1.50."},
+};
+
+static void test_exact(Fixture *f, gconstpointer data)
+{
+    for (size_t i = 0; i < G_N_ELEMENTS(exact); i++) {
+        WbFinding told = finding(exact[i].rule, exact[i].holds, exact[i].value, exact[i].limit);
+        g_autofree char *text = wb_words_finding(f->problem, &f->verdict, &told);
+        g_assert_cmpstr(text, ==, exact[i].sentence);
+    }
+}
+
+/* Whatever the two numbers are, a reader can tell them apart when the rule is broken. */
+static void test_numbers_told_apart(Fixture *f, gconstpointer data)
+{
+    for (double excess = 10; excess > 1e-4; excess /= 10) {
+        WbFinding told = finding(WB_RULE_PV_CURRENT, false, 15.3 + excess, 15.3);
+        g_autofree char *text = wb_words_finding(f->problem, &f->verdict, &told);
+        double value, limit;
+        g_assert_cmpint(sscanf(text,
+                               "In the brightest sun the panels push up to %lf A; the controller "
+                               "takes only %lf A.",
+                               &value, &limit),
+                        ==, 2);
+        g_assert_cmpfloat(value, >, limit);
+    }
+}
+
+static void test_idle(Fixture *f, gconstpointer data)
+{
+    WbFinding idle = finding(WB_RULE_SYSTEM_VOLTAGE, true, NAN, NAN);
+    g_autofree char *text = wb_words_finding(f->problem, &f->verdict, &idle);
+    g_assert_cmpstr(text, ==, "This does not concern the kit.");
+    g_autofree char *caution = wb_words_safety(f->problem, &f->verdict, &idle);
+    g_assert_null(caution);
+}
+
+/* Every assumption is named in a sentence of its own behind the first. */
+static void test_assumed(Fixture *f, gconstpointer data)
+{
+    for (uint32_t bit = 1; bit <= WB_ASSUMED_VMP_COEFF; bit <<= 1) {
+        WbFinding plain = finding(WB_RULE_COLD_VOC, true, 40, 50);
+        WbFinding assuming = plain;
+        assuming.assumed = bit;
+        g_autofree char *first = wb_words_finding(f->problem, &f->verdict, &plain);
+        g_autofree char *both = wb_words_finding(f->problem, &f->verdict, &assuming);
+        g_assert_true(g_str_has_prefix(both, first));
+        g_assert_nonnull(strstr(both + strlen(first), "The data sheet of "));
+        assert_is_sentence(both);
+    }
+}
+
+static void test_limit_off(Fixture *f, gconstpointer data)
+{
+    WbFinding over = finding(WB_RULE_WEIGHT, false, 130, 120);
+    over.severity = WB_NOTE;
+    g_autofree char *text = wb_words_finding(f->problem, &f->verdict, &over);
+    g_assert_nonnull(strstr(text, "switched this limit off"));
+}
+
+static bool any_holds(char **texts, const char *wanted)
+{
+    for (int i = 0; texts[i] != NULL; i++)
+        if (strstr(texts[i], wanted) != NULL)
+            return true;
+    return false;
+}
+
+/* Cautions follow the chemistry and what is in the kit. */
+static void test_safety_notes(Fixture *f, gconstpointer data)
+{
+    bool met[2] = {false, false};
+    for (int i = 0; i < (int)f->problem->n_storage; i++) {
+        WbVerdict verdict = f->verdict;
+        verdict.kit.storage = i;
+        const WbChemistry *chemistry = f->problem->storage[i].chemistry;
+        bool lithium = chemistry->family == WB_FAMILY_LITHIUM;
+        g_auto(GStrv) notes = wb_words_safety_notes(f->problem, &verdict);
+        g_assert_cmpint(any_holds(notes, "dangerous-goods"), ==, lithium);
+        g_assert_cmpint(any_holds(notes, "hydrogen"), ==, chemistry->gassing != WB_GAS_NONE);
+        g_assert_true(any_holds(notes, "changeover"));
+        g_assert_true(any_holds(notes, "licensed practice"));
+        met[lithium] = true;
+    }
+    g_assert_true(met[0] && met[1]);
+    WbVerdict without = f->verdict;
+    without.kit.inverter = 0;
+    g_auto(GStrv) notes = wb_words_safety_notes(f->problem, &without);
+    g_assert_false(any_holds(notes, "changeover"));
+}
+
+static void test_kit(Fixture *f, gconstpointer data)
+{
+    WbKit kit = f->verdict.kit;
+    g_autofree char *with = wb_words_kit(f->problem, &kit);
+    g_assert_true(g_str_has_prefix(with, "2 x "));
+    g_assert_nonnull(strstr(with, "W inverter"));
+    g_assert_nonnull(strstr(with, "DC-DC charger"));
+    kit.inverter = kit.dcdc = 0;
+    kit.n_controllers = 2;
+    g_autofree char *without = wb_words_kit(f->problem, &kit);
+    g_assert_null(strstr(without, "inverter"));
+    g_assert_null(strstr(without, "DC-DC"));
+    g_assert_nonnull(strstr(without, ", 2 x "));
+}
+
+static void test_money(void)
+{
+    static const struct {
+        int64_t minor;
+        const char *currency, *text;
+    } rows[] = {
+        {161200, "EUR", "1,612.00 EUR"},       {5, "GBP", "0.05 GBP"},     {0, "EUR", "0.00 EUR"},
+        {123456789, "JPY", "123,456,789 JPY"}, {1234, "KWD", "1.234 KWD"},
+    };
+    for (size_t i = 0; i < G_N_ELEMENTS(rows); i++) {
+        g_autofree char *text = wb_words_money(rows[i].minor, rows[i].currency);
+        g_assert_cmpstr(text, ==, rows[i].text);
+    }
+}
+
+int main(int argc, char **argv)
+{
+    g_test_init(&argc, &argv, NULL);
+#define ADD(name, test) g_test_add("/words/" name, Fixture, NULL, set_up, test, tear_down)
+    ADD("every-rule", test_every_rule);
+    ADD("exact", test_exact);
+    ADD("numbers-told-apart", test_numbers_told_apart);
+    ADD("idle", test_idle);
+    ADD("assumed", test_assumed);
+    ADD("limit-off", test_limit_off);
+    ADD("safety-notes", test_safety_notes);
+    ADD("kit", test_kit);
+    g_test_add_func("/words/money", test_money);
+    return g_test_run();
+}
