@@ -1,6 +1,5 @@
 /* Edits give a new brief file: a copy of the tree is edited and read again. */
 #include "brief_document.h"
-#include "store_error.h"
 
 static cJSON *copy_tree(const WbBriefFile *file)
 {

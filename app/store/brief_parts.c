@@ -1,6 +1,6 @@
 /* Does the catalogue hold the parts and shops a brief names? */
 #include "brief_document.h"
-#include "store_error.h"
+#include "store_fail.h"
 #include <string.h>
 
 static gboolean holds_part(const WbCatalogue *catalogue, const char *id)
@@ -38,10 +38,10 @@ static gboolean holds_shop(const WbCatalogue *catalogue, const char *id)
 static gboolean missing(const WbBriefFile *file, GError **error, const char *list, size_t index,
                         const char *member, const char *id)
 {
-    g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_VALUE,
-                "%s: /%s/%zu%s is \"%s\", but must be the id of a %s in the catalogue.",
-                wb_brief_document_name(file), list, index, member, id,
-                strcmp(member, "/shop") == 0 ? "shop" : "part");
+    wb_store_fail(error, WB_STORE_ERROR_VALUE,
+                  "%s: /%s/%zu%s is \"%s\", but must be the id of a %s in the catalogue.",
+                  wb_brief_document_name(file), list, index, member, id,
+                  strcmp(member, "/shop") == 0 ? "shop" : "part");
     return FALSE;
 }
 

@@ -1,5 +1,5 @@
 #include "database_sql.h"
-#include "store_error.h"
+#include "store_fail.h"
 #include <string.h>
 
 struct WbCatalogueView {
@@ -126,9 +126,9 @@ static gboolean check_record(Loading *loading, const WbTable *table, const void 
             continue;
         g_autofree char *value = wb_field_value_text(field, record);
         g_autofree char *accepted = wb_field_accepted(field);
-        g_set_error(loading->error, WB_STORE_ERROR, WB_STORE_ERROR_DAMAGED,
-                    "%s is damaged: %s of %s \"%s\" is %s, but must be %s.", loading->sql->name,
-                    field->key, table->name, wb_table_key(table, record, 0), value, accepted);
+        wb_store_fail(loading->error, WB_STORE_ERROR_DAMAGED,
+                      "%s is damaged: %s of %s \"%s\" is %s, but must be %s.", loading->sql->name,
+                      field->key, table->name, wb_table_key(table, record, 0), value, accepted);
         return FALSE;
     }
     return TRUE;

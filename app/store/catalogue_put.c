@@ -1,6 +1,6 @@
 /* Writing rows. Column names come from the field tables alone; every value is bound. */
 #include "database_sql.h"
-#include "store_error.h"
+#include "store_fail.h"
 #include <string.h>
 
 static bool is_key(const WbTable *table, const char *column)
@@ -148,9 +148,9 @@ static gboolean check_kind(const WbSql *sql, const char *part_id, const char *ki
         const char *found = (const char *)sqlite3_column_text(statement, 0);
         same = strcmp(found, kind) == 0;
         if (!same)
-            g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_VALUE,
-                        "The id \"%s\" belongs to a %s in the catalogue; the %s needs another.",
-                        part_id, found, kind);
+            wb_store_fail(error, WB_STORE_ERROR_VALUE,
+                          "The id \"%s\" belongs to a %s in the catalogue; the %s needs another.",
+                          part_id, found, kind);
     }
     sqlite3_finalize(statement);
     return same;

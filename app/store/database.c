@@ -1,9 +1,10 @@
 #include "database.h"
+#include "database_file.h"
 #include "database_sql.h"
 #include "embedded.h"
 #include "exchange.h"
 #include "migrate.h"
-#include "store_error.h"
+#include "store_fail.h"
 #include <errno.h>
 #include <fcntl.h>
 #include <glib/gstdio.h>
@@ -65,10 +66,10 @@ static gboolean check_page_by_page(const WbSql *sql, GError **error)
     if (code != SQLITE_ROW)
         wb_sql_fail(sql, code, error);
     else if (!sound)
-        g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_DAMAGED,
-                    "%s is damaged (%s); put back a copy of it, or import an export into a new "
-                    "catalogue.",
-                    sql->name, answer ? answer : "no answer to a check");
+        wb_store_fail(error, WB_STORE_ERROR_DAMAGED,
+                      "%s is damaged (%s); put back a copy of it, or import an export into a new "
+                      "catalogue.",
+                      sql->name, answer ? answer : "no answer to a check");
     sqlite3_finalize(statement);
     return sound;
 }
@@ -83,37 +84,16 @@ static gboolean check_existing(const WbSql *sql, GError **error)
         return FALSE;
     if (broken == 0)
         return TRUE;
-    g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_DAMAGED,
-                "%s is damaged (%d rows refer to what is not there); put back a copy of it, or "
-                "import an export into a new catalogue.",
-                sql->name, (int)broken);
-    return FALSE;
-}
-
-/* A file that is there, can be opened and is not empty; SQLite would take an empty one as new. */
-static gboolean check_file(const char *path, GError **error)
-{
-    GStatBuf status;
-    const char *problem = NULL;
-    if (g_stat(path, &status) != 0)
-        problem = g_strerror(errno);
-    else if (!S_ISREG(status.st_mode))
-        problem = "it is not a file";
-    if (problem) {
-        g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_FILE, "%s cannot be opened: %s.", path,
-                    problem);
-        return FALSE;
-    }
-    if (status.st_size > 0)
-        return TRUE;
-    g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_FORMAT,
-                "%s is empty; a catalogue of this program is expected.", path);
+    wb_store_fail(error, WB_STORE_ERROR_DAMAGED,
+                  "%s is damaged (%d rows refer to what is not there); put back a copy of it, or "
+                  "import an export into a new catalogue.",
+                  sql->name, (int)broken);
     return FALSE;
 }
 
 static WbDatabase *open_existing(const char *path, GError **error)
 {
-    if (!check_file(path, error))
+    if (!wb_database_file_check(path, error))
         return NULL;
     g_autoptr(WbDatabase) database = connect_to(path, path, SQLITE_OPEN_READWRITE, error);
     if (!database || !check_existing(&database->sql, error))
@@ -146,8 +126,8 @@ static gboolean give_name(const char *temporary, const char *path, GError **erro
     int cause = errno;
     g_unlink(temporary);
     if (failed)
-        g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_FILE, "%s cannot be made: %s.", path,
-                    g_strerror(cause));
+        wb_store_fail(error, WB_STORE_ERROR_FILE, "%s cannot be made: %s.", path,
+                      g_strerror(cause));
     return !failed;
 }
 
@@ -156,8 +136,8 @@ static gboolean create(const char *path, gboolean empty, GError **error)
     g_autofree char *temporary = g_strconcat(path, ".XXXXXX", NULL);
     int descriptor = g_mkstemp_full(temporary, O_RDWR, 0644);
     if (descriptor < 0) {
-        g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_FILE, "%s cannot be made: %s.", path,
-                    g_strerror(errno));
+        wb_store_fail(error, WB_STORE_ERROR_FILE, "%s cannot be made: %s.", path,
+                      g_strerror(errno));
         return FALSE;
     }
     close(descriptor);
@@ -189,21 +169,18 @@ WbDatabase *wb_database_open(const char *path, gboolean empty, GError **error)
     return open_existing(path, error);
 }
 
-/* Where no write-ahead log stands beside it the file is all there is, and "immutable" keeps SQLite
- * from making one. */
+/* Where the file is all there is, "immutable" keeps SQLite from making others beside it. */
 static char *read_uri(const char *path)
 {
-    g_autofree char *log = g_strconcat(path, "-wal", NULL);
     g_autofree char *absolute = g_canonicalize_filename(path, NULL);
     g_autofree char *escaped = g_uri_escape_string(absolute, "/", FALSE);
-    GStatBuf status;
-    gboolean alone = g_stat(log, &status) != 0 || status.st_size == 0;
-    return g_strconcat("file://", escaped, alone ? "?immutable=1" : "?mode=ro", NULL);
+    return g_strconcat("file://", escaped,
+                       wb_database_file_stands_alone(path) ? "?immutable=1" : "?mode=ro", NULL);
 }
 
 WbDatabase *wb_database_open_to_read(const char *path, GError **error)
 {
-    if (!check_file(path, error))
+    if (!wb_database_file_check(path, error))
         return NULL;
     g_autofree char *uri = read_uri(path);
     g_autoptr(WbDatabase) database =

@@ -1,6 +1,6 @@
 /* Single edits of the catalogue, each checked first and in one transaction. */
 #include "database_sql.h"
-#include "store_error.h"
+#include "store_fail.h"
 
 static gboolean check_record(const WbTable *table, const void *record, GError **error)
 {
@@ -11,9 +11,8 @@ static gboolean check_record(const WbTable *table, const void *record, GError **
         g_autofree char *value = wb_field_value_text(field, record);
         g_autofree char *accepted = wb_field_accepted(field);
         const char *key = wb_table_key(table, record, 0);
-        g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_VALUE,
-                    "%s of the %s \"%.64s\" is %s, but must be %s.", field->key, table->name,
-                    key ? key : "", value, accepted);
+        wb_store_fail(error, WB_STORE_ERROR_VALUE, "%s of the %s \"%.64s\" is %s, but must be %s.",
+                      field->key, table->name, key ? key : "", value, accepted);
         return FALSE;
     }
     return TRUE;
@@ -33,8 +32,8 @@ static gboolean row_exists(const WbSql *sql, const char *query, const char *id, 
 static gboolean refuse_reference(const char *field, const char *id, const char *what,
                                  GError **error)
 {
-    g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_VALUE,
-                "%s is \"%s\", but must be the id of a %s in the catalogue.", field, id, what);
+    wb_store_fail(error, WB_STORE_ERROR_VALUE,
+                  "%s is \"%s\", but must be the id of a %s in the catalogue.", field, id, what);
     return FALSE;
 }
 
@@ -96,8 +95,8 @@ static gboolean delete_row(WbDatabase *database, const char *text, const char *c
         return FALSE;
     if (sqlite3_changes(sql->handle) > 0)
         return TRUE;
-    g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_VALUE,
-                "The catalogue holds no such %s for \"%s\".", what, values[0]);
+    wb_store_fail(error, WB_STORE_ERROR_VALUE, "The catalogue holds no such %s for \"%s\".", what,
+                  values[0]);
     return FALSE;
 }
 

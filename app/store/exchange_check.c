@@ -1,5 +1,6 @@
 /* References of an export: each leads to a row of the file or of the catalogue it goes into. */
 #include "exchange_read.h"
+#include "store_fail.h"
 #include <string.h>
 
 /* Ids of the rows present; a part's value is the name of its kind. */
@@ -28,9 +29,8 @@ static bool file_holds(const WbExchange *exchange, WbTableId from, WbTableId bel
 static gboolean refuse(const WbExchange *exchange, const char *list, guint index,
                        const char *member, const char *id, const char *accepted, GError **error)
 {
-    g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_VALUE,
-                "%s: /%s/%u/%s is \"%s\", but must be %s.", exchange->name, list, index, member, id,
-                accepted);
+    wb_store_fail(error, WB_STORE_ERROR_VALUE, "%s: /%s/%u/%s is \"%s\", but must be %s.",
+                  exchange->name, list, index, member, id, accepted);
     return FALSE;
 }
 

@@ -1,5 +1,5 @@
 #include "json.h"
-#include "store_error.h"
+#include "store_fail.h"
 #include "text_file.h"
 #include <string.h>
 
@@ -19,8 +19,8 @@ static gboolean check_duplicates(const cJSON *item, GString *pointer, const char
             g_string_append_printf(pointer, "/%d", index);
         if (seen && !g_hash_table_add(seen, child->string)) {
             g_autofree char *place = wb_json_shorten(pointer->str);
-            g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_SYNTAX,
-                        "%s: the member %s stands twice; once is accepted.", name, place);
+            wb_store_fail(error, WB_STORE_ERROR_SYNTAX,
+                          "%s: the member %s stands twice; once is accepted.", name, place);
             return FALSE;
         }
         if (child->child && !check_duplicates(child, pointer, name, error))
@@ -42,8 +42,8 @@ cJSON *wb_json_parse(const char *text, gssize length, const char *name, GError *
 {
     gsize n = length < 0 ? strlen(text) : (gsize)length;
     if (n > WB_TEXT_FILE_MOST) {
-        g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_FILE,
-                    "%s is larger than 16 MiB, the most that is accepted.", name);
+        wb_store_fail(error, WB_STORE_ERROR_FILE,
+                      "%s is larger than 16 MiB, the most that is accepted.", name);
         return NULL;
     }
     text = skip_byte_order_mark(text, &n);
@@ -51,8 +51,8 @@ cJSON *wb_json_parse(const char *text, gssize length, const char *name, GError *
         return NULL;
     g_autoptr(WbJsonTree) tree = cJSON_ParseWithLength(text, n);
     if (!tree) {
-        g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_SYNTAX,
-                    "%s cannot be read as JSON: memory is short.", name);
+        wb_store_fail(error, WB_STORE_ERROR_SYNTAX, "%s cannot be read as JSON: memory is short.",
+                      name);
         return NULL;
     }
     g_autoptr(GString) pointer = g_string_new(NULL);
@@ -100,11 +100,9 @@ char *wb_json_print(const cJSON *tree)
 char *wb_json_shorten(const char *text)
 {
     enum { MOST = 80 };
-    glong length = g_utf8_strlen(text, -1);
-    char *start = g_utf8_substring(text, 0, MIN(length, MOST));
-    for (char *c = start; *c; c++)
-        if (g_ascii_iscntrl(*c))
-            *c = ' ';
+    g_autofree char *valid = g_utf8_make_valid(text, -1);
+    glong length = g_utf8_strlen(valid, -1);
+    char *start = g_utf8_substring(valid, 0, MIN(length, MOST));
     if (length <= MOST)
         return start;
     char *shortened = g_strdup_printf("%s... (%ld characters)", start, length);

@@ -1,6 +1,6 @@
 /* Edits of a tree by JSON Pointer (RFC 6901). */
 #include "json.h"
-#include "store_error.h"
+#include "store_fail.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -22,8 +22,7 @@ void wb_json_append_step(GString *pointer, const char *step)
 static gboolean fail(GError **error, const char *pointer, const char *problem)
 {
     g_autofree char *place = wb_json_shorten(pointer);
-    g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_VALUE, "The place \"%s\" %s.", place,
-                problem);
+    wb_store_fail(error, WB_STORE_ERROR_VALUE, "The place \"%s\" %s.", place, problem);
     return FALSE;
 }
 

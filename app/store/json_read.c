@@ -1,4 +1,5 @@
 #include "json_read.h"
+#include "store_fail.h"
 #include <math.h>
 #include <string.h>
 
@@ -58,8 +59,7 @@ void wb_json_complain(const WbJson *at, WbStoreError code, const char *problem, 
     g_autofree char *text = g_strdup_vprintf(problem, arguments);
     va_end(arguments);
     g_autofree char *place = place_of(at);
-    g_set_error(&at->reader->error, WB_STORE_ERROR, (int)code, "%s: %s %s.", at->reader->file,
-                place, text);
+    wb_store_fail(&at->reader->error, code, "%s: %s %s.", at->reader->file, place, text);
 }
 
 void wb_json_refuse(const WbJson *at, const char *accepted, ...)

@@ -1,7 +1,7 @@
 /* Checks a text against RFC 8259 before cJSON reads it, because cJSON 1.7.15 also takes 01, 1.,
  * control characters, wrong UTF-8, a NUL inside a text and numbers beyond what a double holds. */
 #include "json.h"
-#include "store_error.h"
+#include "store_fail.h"
 #include <math.h>
 #include <stdbool.h>
 #include <string.h>
@@ -25,8 +25,8 @@ static gboolean fail_at(Scan *scan, const char *place, const char *problem)
             line_start = c + 1;
         }
     int column = (int)g_utf8_strlen(line_start, place - line_start) + 1;
-    g_set_error(scan->error, WB_STORE_ERROR, WB_STORE_ERROR_SYNTAX, "%s, line %d, column %d: %s.",
-                scan->name, line, column, problem);
+    wb_store_fail(scan->error, WB_STORE_ERROR_SYNTAX, "%s, line %d, column %d: %s.", scan->name,
+                  line, column, problem);
     return FALSE;
 }
 
@@ -227,8 +227,7 @@ gboolean wb_json_scan(const char *text, gsize length, const char *name, GError *
     Scan scan = {text, text, text + length, name, 0, error};
     const char *wrong;
     if (length == 0) {
-        g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_SYNTAX, "%s is empty; JSON is expected.",
-                    name);
+        wb_store_fail(error, WB_STORE_ERROR_SYNTAX, "%s is empty; JSON is expected.", name);
         return FALSE;
     }
     if (!g_utf8_validate_len(text, length, &wrong))

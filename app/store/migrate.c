@@ -1,6 +1,6 @@
 #include "migrate.h"
 #include "embedded.h"
-#include "store_error.h"
+#include "store_fail.h"
 
 WbMigrations wb_migrations(void)
 {
@@ -15,16 +15,17 @@ gboolean wb_migrate_check(const WbSql *sql, const WbMigrations *migrations, GErr
         !wb_sql_integer(sql, "PRAGMA user_version", &version, error))
         return FALSE;
     if (application != WB_APPLICATION_ID || version < 1) {
-        g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_FORMAT,
-                    "%s is a database of another program; a catalogue of this program is expected.",
-                    sql->name);
+        wb_store_fail(
+            error, WB_STORE_ERROR_FORMAT,
+            "%s is a database of another program; a catalogue of this program is expected.",
+            sql->name);
         return FALSE;
     }
     if (version > migrations->n) {
-        g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_FORMAT,
-                    "%s is of version %" G_GINT64_FORMAT
-                    ", but this program reads versions up to %d; a newer one is needed.",
-                    sql->name, version, migrations->n);
+        wb_store_fail(error, WB_STORE_ERROR_FORMAT,
+                      "%s is of version %" G_GINT64_FORMAT
+                      ", but this program reads versions up to %d; a newer one is needed.",
+                      sql->name, version, migrations->n);
         return FALSE;
     }
     return TRUE;

@@ -1,9 +1,9 @@
 #include "sql.h"
-#include "store_error.h"
+#include "store_fail.h"
 
 static gboolean set(const WbSql *sql, WbStoreError code, GError **error, const char *sentence)
 {
-    g_set_error(error, WB_STORE_ERROR, (int)code, "%s %s.", sql->name, sentence);
+    wb_store_fail(error, code, "%s %s.", sql->name, sentence);
     return FALSE;
 }
 

@@ -1,5 +1,5 @@
 #include "text_file.h"
-#include "store_error.h"
+#include "store_fail.h"
 #include <errno.h>
 #include <glib/gstdio.h>
 #include <stdio.h>
@@ -8,8 +8,7 @@
 
 static void set_file_error(GError **error, const char *path, const char *what)
 {
-    g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_FILE, "%s %s: %s.", path, what,
-                g_strerror(errno));
+    wb_store_fail(error, WB_STORE_ERROR_FILE, "%s %s: %s.", path, what, g_strerror(errno));
 }
 
 static char *read_stream(FILE *stream, const char *path, gsize *length, GError **error)
@@ -20,8 +19,8 @@ static char *read_stream(FILE *stream, const char *path, gsize *length, GError *
     while ((n = fread(block, 1, sizeof block, stream)) > 0) {
         g_string_append_len(text, block, (gssize)n);
         if (text->len > WB_TEXT_FILE_MOST) {
-            g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_FILE,
-                        "%s is larger than 16 MiB, the most that is accepted.", path);
+            wb_store_fail(error, WB_STORE_ERROR_FILE,
+                          "%s is larger than 16 MiB, the most that is accepted.", path);
             return NULL;
         }
     }
@@ -56,7 +55,7 @@ gboolean wb_text_file_write(const char *path, const char *text, GError **error)
         G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, mode, &cause);
     free(resolved);
     if (!written)
-        g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_FILE, "%s cannot be written: %s.", path,
-                    cause->message);
+        wb_store_fail(error, WB_STORE_ERROR_FILE, "%s cannot be written: %s.", path,
+                      cause->message);
     return written;
 }

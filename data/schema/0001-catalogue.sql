@@ -76,7 +76,7 @@ CREATE TABLE controller (
   idle_w REAL NOT NULL CHECK (idle_w BETWEEN 0 AND 200),
   headroom_v REAL NOT NULL CHECK (headroom_v BETWEEN 0 AND 100),
   profile_adjustable INTEGER NOT NULL CHECK (profile_adjustable IN (0, 1)),
-  profiles TEXT NOT NULL CHECK (profiles NOT GLOB '*[^a-z0-9 -]*'),
+  profiles TEXT NOT NULL CHECK (length(profiles) <= 20000 AND profiles NOT GLOB '*[^a-z0-9 -]*'),
   kind TEXT NOT NULL DEFAULT 'controller' CHECK (kind = 'controller'),
   FOREIGN KEY (id, kind) REFERENCES part (id, kind) ON DELETE CASCADE
 ) STRICT;
@@ -138,7 +138,7 @@ CREATE TABLE dcdc (
   output_a REAL NOT NULL CHECK (output_a BETWEEN 0.1 AND 1000),
   efficiency REAL NOT NULL CHECK (efficiency BETWEEN 0.01 AND 1),
   profile_adjustable INTEGER NOT NULL CHECK (profile_adjustable IN (0, 1)),
-  profiles TEXT NOT NULL CHECK (profiles NOT GLOB '*[^a-z0-9 -]*'),
+  profiles TEXT NOT NULL CHECK (length(profiles) <= 20000 AND profiles NOT GLOB '*[^a-z0-9 -]*'),
   kind TEXT NOT NULL DEFAULT 'dcdc' CHECK (kind = 'dcdc'),
   FOREIGN KEY (id, kind) REFERENCES part (id, kind) ON DELETE CASCADE
 ) STRICT;
