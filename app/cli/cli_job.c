@@ -40,7 +40,7 @@ int wb_cli_fail_status(WbStatus status)
 
 int wb_cli_print(char *text)
 {
-    bool written = fputs(text, stdout) != EOF && fflush(stdout) == 0;
+    bool written = fputs(text, stdout) != EOF && fflush(stdout) == 0 && !ferror(stdout);
     g_free(text);
     if (written)
         return WB_EXIT_DONE;

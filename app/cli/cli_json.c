@@ -1,7 +1,10 @@
 #include "cli_json.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
+
+#define PRINTED_AT (1024 * 1024)
 
 void wb_out_start(WbJsonOut *json)
 {
@@ -32,6 +35,10 @@ static void append_quoted(GString *text, const char *value)
 
 static void new_line(WbJsonOut *json)
 {
+    if (json->text->len > PRINTED_AT) {
+        fwrite(json->text->str, 1, json->text->len, stdout);
+        g_string_truncate(json->text, 0);
+    }
     g_string_append_c(json->text, '\n');
     for (int i = 0; i < json->depth; i++)
         g_string_append(json->text, "  ");

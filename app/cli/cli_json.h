@@ -1,5 +1,6 @@
 /* JSON text, written member by member: two spaces of indentation, numbers in the C locale with as
- * many digits as it takes to read the same double back, NaN and infinities as null. */
+ * many digits as it takes to read the same double back, NaN and infinities as null. A long
+ * document goes to standard output while it grows; a failed write stays with the stream. */
 #ifndef WB_CLI_JSON_H
 #define WB_CLI_JSON_H
 
@@ -14,7 +15,7 @@ typedef struct {
 } WbJsonOut;
 
 void wb_out_start(WbJsonOut *json);
-/* Ends with a newline. (transfer full) */
+/* What is not printed yet; ends with a newline. (transfer full) */
 char *wb_out_finish(WbJsonOut *json);
 
 /* The first two members of every document: "format" and "version". */

@@ -13,14 +13,18 @@
 /* What is listed: the best, or the front. */
 typedef struct {
     const WbRanked *kits;
+    WbStanding *standings; /* one for each kit, owned */
     size_t n;
 } Listed;
 
-static Listed choose_list(const WbArguments *arguments, const WbRanking *ranking)
+static Listed choose_list(const WbArguments *arguments, const WbProblem *problem,
+                          const WbRanking *ranking)
 {
     bool front = g_strcmp0(arguments->list, "front") == 0;
-    size_t n = front ? ranking->n_front : ranking->n_top;
-    return (Listed){front ? ranking->front : ranking->top, MIN(n, (size_t)arguments->top)};
+    Listed listed = {.kits = front ? ranking->front : ranking->top};
+    listed.n = MIN(front ? ranking->n_front : ranking->n_top, (size_t)arguments->top);
+    listed.standings = wb_cli_standings(problem, ranking, listed.kits, listed.n);
+    return listed;
 }
 
 static void ruled_out_json(WbJsonOut *json, const WbRanking *ranking)
@@ -50,21 +54,19 @@ static void totals_json(WbJsonOut *json, const WbProblem *problem, const WbRanki
     wb_out_end_object(json);
 }
 
-static void kits_json(WbJsonOut *json, const WbProblem *problem, const WbRanking *ranking,
-                      Listed listed)
+static void kits_json(WbJsonOut *json, const WbProblem *problem, Listed listed)
 {
     wb_out_array(json, "kits");
     for (size_t i = 0; i < listed.n; i++) {
         WbVerdict verdict;
         wb_judge(problem, &listed.kits[i].kit, &verdict);
-        wb_cli_kit_json(json, NULL, problem, &verdict,
-                        wb_cli_standing(problem, ranking, &listed.kits[i].kit));
+        wb_cli_kit_json(json, NULL, problem, &verdict, listed.standings[i]);
     }
     wb_out_end_array(json);
 }
 
 static char *rank_json(const WbArguments *arguments, const WbProblem *problem,
-                       const WbRanking *ranking)
+                       const WbRanking *ranking, Listed listed)
 {
     WbJsonOut json;
     wb_out_start(&json);
@@ -74,7 +76,7 @@ static char *rank_json(const WbArguments *arguments, const WbProblem *problem,
     wb_cli_reference_json(&json, problem);
     wb_out_text(&json, "list", arguments->list != NULL ? arguments->list : "top");
     wb_out_count(&json, "front_count", ranking->front_count);
-    kits_json(&json, problem, ranking, choose_list(arguments, ranking));
+    kits_json(&json, problem, listed);
     wb_out_end_object(&json);
     return wb_out_finish(&json);
 }
@@ -123,15 +125,14 @@ static char *parts_text(const WbProblem *problem, const WbKit *kit)
     return g_string_free(text, FALSE);
 }
 
-static void append_kits(GString *out, const WbProblem *problem, const WbRanking *ranking,
-                        Listed listed)
+static void append_kits(GString *out, const WbProblem *problem, Listed listed)
 {
     g_autoptr(WbTable) table = wb_table_new(
         _(">Rank |>Score|>Cost|>Weight kg|>Usable Wh|>Roof m2|>Autonomy days|>Spare W"));
     for (size_t i = 0; i < listed.n; i++) {
         const WbRanked *ranked = &listed.kits[i];
         const WbFigures *figures = &ranked->figures;
-        wb_table_cell(table, rank_text(wb_cli_standing(problem, ranking, &ranked->kit)));
+        wb_table_cell(table, rank_text(listed.standings[i]));
         wb_table_cell(table, wb_text_number(ranked->score, 4));
         wb_table_cell(table, wb_words_money(figures->cost_minor, problem->brief->currency));
         wb_table_cell(table, wb_text_number((double)figures->weight_g / 1e3, 1));
@@ -209,14 +210,12 @@ static void append_cautions(GString *out, const WbProblem *problem, const WbKit 
         wb_cli_wrap(out, "  - ", notes[i]);
 }
 
-static char *rank_table(const WbArguments *arguments, const WbProblem *problem,
-                        const WbRanking *ranking)
+static char *rank_table(const WbProblem *problem, const WbRanking *ranking, Listed listed)
 {
     GString *out = g_string_new(NULL);
-    Listed listed = choose_list(arguments, ranking);
     append_head(out, problem, ranking);
     if (listed.n > 0)
-        append_kits(out, problem, ranking, listed);
+        append_kits(out, problem, listed);
     append_ruled_out(out, ranking);
     append_left_out(out, problem);
     if (listed.n > 0)
@@ -227,8 +226,10 @@ static char *rank_table(const WbArguments *arguments, const WbProblem *problem,
 static int print_ranking(const WbArguments *arguments, const WbProblem *problem,
                          const WbRanking *ranking)
 {
-    int code = wb_cli_print(arguments->json ? rank_json(arguments, problem, ranking)
-                                            : rank_table(arguments, problem, ranking));
+    Listed listed = choose_list(arguments, problem, ranking);
+    int code = wb_cli_print(arguments->json ? rank_json(arguments, problem, ranking, listed)
+                                            : rank_table(problem, ranking, listed));
+    g_free(listed.standings);
     if (code == WB_EXIT_DONE && ranking->feasible == 0)
         return wb_cli_fail_no_kit(problem);
     return code;

@@ -11,25 +11,37 @@ int wb_cli_rank(const WbProblem *problem, size_t top, WbRanking *ranking)
     return status == WB_OK ? WB_EXIT_DONE : wb_cli_fail_status(status);
 }
 
-static const WbRanked *find(const WbProblem *problem, const WbRanked *kits, size_t n,
-                            const WbKit *kit)
+static size_t find(const WbProblem *problem, const WbRanked *kits, size_t from, size_t n,
+                   const WbKit *kit)
 {
-    for (size_t i = 0; i < n; i++)
-        if (wb_kit_compare(problem, &kits[i].kit, kit) == 0)
-            return &kits[i];
-    return NULL;
+    while (from < n && wb_kit_compare(problem, &kits[from].kit, kit) != 0)
+        from++;
+    return from;
 }
 
 WbStanding wb_cli_standing(const WbProblem *problem, const WbRanking *ranking, const WbKit *kit)
 {
-    const WbRanked *found = find(problem, ranking->top, ranking->n_top, kit);
-    if (found != NULL)
-        return (WbStanding){(uint64_t)(found - ranking->top) + 1, found->on_front};
-    bool on_front = find(problem, ranking->front, ranking->n_front, kit) != NULL;
-    /* A front cut short, or a kit beyond the rows kept, leaves it open. */
+    size_t at = find(problem, ranking->top, 0, ranking->n_top, kit);
+    if (at < ranking->n_top)
+        return (WbStanding){at + 1, ranking->top[at].on_front};
+    bool on_front = find(problem, ranking->front, 0, ranking->n_front, kit) < ranking->n_front;
+    /* A front cut short leaves it open. */
     if (on_front || ranking->n_front == ranking->front_count)
         return (WbStanding){0, on_front};
     return (WbStanding){0, -1};
+}
+
+/* Both lists run in the order of the ranking, so each search starts where the last one ended. */
+WbStanding *wb_cli_standings(const WbProblem *problem, const WbRanking *ranking,
+                             const WbRanked *kits, size_t n)
+{
+    WbStanding *standings = g_new0(WbStanding, MAX(n, 1));
+    size_t at = 0;
+    for (size_t i = 0; i < n; i++) {
+        at = find(problem, ranking->top, at, ranking->n_top, &kits[i].kit);
+        standings[i] = (WbStanding){at < ranking->n_top ? at + 1 : 0, kits[i].on_front};
+    }
+    return standings;
 }
 
 int wb_cli_fail_no_kit(const WbProblem *problem)

@@ -8,6 +8,9 @@
 /* Keeps at least `top` rows. Returns a WbExit; a failure has been told. */
 int wb_cli_rank(const WbProblem *problem, size_t top, WbRanking *ranking);
 WbStanding wb_cli_standing(const WbProblem *problem, const WbRanking *ranking, const WbKit *kit);
+/* Of the ranking's top or front, in their order. (transfer full) */
+WbStanding *wb_cli_standings(const WbProblem *problem, const WbRanking *ranking,
+                             const WbRanked *kits, size_t n);
 /* Says that no kit works; returns WB_EXIT_NO_KIT. */
 int wb_cli_fail_no_kit(const WbProblem *problem);
 
