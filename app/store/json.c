@@ -114,8 +114,12 @@ char *wb_json_excerpt(const cJSON *item)
 {
     if (cJSON_IsNumber(item))
         return wb_json_number_text(item->valuedouble);
-    if (cJSON_IsArray(item))
-        return g_strdup("a list");
+    if (cJSON_IsArray(item)) {
+        char *text = cJSON_PrintUnformatted(item);
+        g_autofree char *shortened = wb_json_shorten(text);
+        cJSON_free(text);
+        return g_strdup_printf("the list %s", shortened);
+    }
     if (cJSON_IsObject(item))
         return g_strdup("an object");
     if (!cJSON_IsString(item))

@@ -23,6 +23,7 @@ enum {
 typedef struct {
     WbPlace *places;
     size_t n;
+    GStringChunk *texts; /* of all places; most sources are the same */
 } Places;
 
 /* Name and country in lower-case ASCII, one hyphen for whatever else stands between. */
@@ -76,18 +77,23 @@ static char **split_row(const char *line)
     return (char **)g_ptr_array_free(cells, FALSE);
 }
 
-/* Takes the columns: texts of the place stay in them. */
-static WbPlace read_row(char **columns)
+static const char *keep(GStringChunk *texts, const char *text)
+{
+    return g_string_chunk_insert_const(texts, text);
+}
+
+static WbPlace read_row(char **columns, GStringChunk *texts)
 {
     if (g_strv_length(columns) != N_COLUMNS)
         g_error("data/places.csv: a row has %u columns, not %d", g_strv_length(columns), N_COLUMNS);
+    g_autofree char *id = make_id(columns[NAME], columns[COUNTRY]);
     WbPlace place = {
-        .id = make_id(columns[NAME], columns[COUNTRY]),
-        .name = columns[NAME],
-        .country = columns[COUNTRY],
-        .kind = columns[KIND],
-        .source = columns[SOURCE],
-        .years = columns[YEARS],
+        .id = keep(texts, id),
+        .name = keep(texts, columns[NAME]),
+        .country = keep(texts, columns[COUNTRY]),
+        .kind = keep(texts, columns[KIND]),
+        .source = keep(texts, columns[SOURCE]),
+        .years = keep(texts, columns[YEARS]),
         .latitude_deg = g_ascii_strtod(columns[LATITUDE], NULL),
         .longitude_deg = g_ascii_strtod(columns[LONGITUDE], NULL),
         .altitude_m = g_ascii_strtod(columns[ALTITUDE], NULL),
@@ -105,19 +111,17 @@ static int by_id(const void *a, const void *b)
 }
 
 /* Equal ids get -2, -3, ... in the order of the file. */
-static void make_unique(GArray *places)
+static void make_unique(GArray *places, GStringChunk *texts)
 {
     g_autoptr(GHashTable) seen = g_hash_table_new(g_str_hash, g_str_equal);
     for (guint i = 0; i < places->len; i++) {
         WbPlace *place = &g_array_index(places, WbPlace, i);
-        char *id = g_strdup(place->id);
-        for (int n = 2; g_hash_table_contains(seen, id); n++) {
-            g_free(id);
-            id = g_strdup_printf("%s-%d", place->id, n);
+        const char *first = place->id;
+        for (int n = 2; g_hash_table_contains(seen, place->id); n++) {
+            g_autofree char *id = g_strdup_printf("%s-%d", first, n);
+            place->id = keep(texts, id);
         }
-        g_free((gpointer)place->id);
-        place->id = id;
-        g_hash_table_add(seen, id);
+        g_hash_table_add(seen, (gpointer)place->id);
     }
 }
 
@@ -125,14 +129,16 @@ static gpointer parse_all(gpointer unused)
 {
     g_auto(GStrv) lines = g_strsplit(wb_embedded_places_csv, "\n", -1);
     GArray *list = g_array_new(FALSE, FALSE, sizeof(WbPlace));
+    Places *places = g_new(Places, 1);
+    places->texts = g_string_chunk_new(4096);
     for (char **line = lines + 1; *line; line++) {
         if (*g_strchomp(*line) == '\0')
             continue;
-        WbPlace place = read_row(split_row(*line));
+        g_auto(GStrv) columns = split_row(*line);
+        WbPlace place = read_row(columns, places->texts);
         g_array_append_val(list, place);
     }
-    make_unique(list);
-    Places *places = g_new(Places, 1);
+    make_unique(list, places->texts);
     places->n = list->len;
     places->places = (WbPlace *)(gpointer)g_array_free(list, FALSE);
     qsort(places->places, places->n, sizeof(WbPlace), by_id);
