@@ -12,7 +12,7 @@
 
 struct _WbWhyPane {
     GtkBox parent_instance;
-    GtkLabel *standing, *words, *next;
+    GtkLabel *standing, *words, *parts, *next;
     GtkBox *shares, *findings;
     WbMonthChart *months;
     WbShareRow *share[WB_N_CRITERIA];
@@ -72,6 +72,30 @@ static void show_next(WbWhyPane *self, const WbProblem *problem, const WbRanking
     g_string_free(better, TRUE);
 }
 
+static void append_part(GString *text, int count, const WbPart *part)
+{
+    if (count > 0)
+        g_string_append_printf(text, "%s%d × %s %s", text->len > 0 ? "\n" : "", count, part->maker,
+                               part->model);
+}
+
+static void show_parts(WbWhyPane *self, const WbProblem *problem, const WbKit *kit)
+{
+    GString *text = g_string_new(NULL);
+    const WbInverter *inverter = problem->inverters[kit->inverter].inverter;
+    const WbDcdc *dcdc = problem->dcdc[kit->dcdc].dcdc;
+    append_part(text, kit->n_series * kit->n_parallel, &problem->panels[kit->panel].panel->part);
+    append_part(text, kit->n_controllers, &problem->controllers[kit->controller].controller->part);
+    append_part(text, kit->bank_series * kit->bank_parallel,
+                &problem->storage[kit->storage].storage->part);
+    if (inverter != NULL)
+        append_part(text, 1, &inverter->part);
+    if (dcdc != NULL)
+        append_part(text, 1, &dcdc->part);
+    gtk_label_set_text(self->parts, text->str);
+    g_string_free(text, TRUE);
+}
+
 static void show_shares(WbWhyPane *self, const WbProblem *problem, const WbVerdict *verdict)
 {
     for (WbCriterion c = 0; c < WB_N_CRITERIA; c++) {
@@ -128,6 +152,7 @@ void wb_why_pane_show(WbWhyPane *self, WbResult *result, const char *kit_id)
     WbVerdict verdict;
     gboolean known = result != NULL && wb_result_judge(result, kit_id, &verdict);
     gtk_widget_set_visible(GTK_WIDGET(self->findings), known);
+    gtk_widget_set_visible(GTK_WIDGET(self->parts), known);
     gtk_widget_set_visible(GTK_WIDGET(self->shares), known);
     gtk_widget_set_visible(GTK_WIDGET(self->months), known);
     if (!known) {
@@ -141,6 +166,7 @@ void wb_why_pane_show(WbWhyPane *self, WbResult *result, const char *kit_id)
     gsize place = place_of(problem, ranking, &verdict.kit);
     g_autofree char *words = wb_words_kit(problem, &verdict.kit);
     gtk_label_set_text(self->words, words);
+    show_parts(self, problem, &verdict.kit);
     show_standing(self, ranking, &verdict, place);
     show_next(self, problem, ranking, place);
     show_shares(self, problem, &verdict);
@@ -155,6 +181,7 @@ static void wb_why_pane_class_init(WbWhyPaneClass *class)
     gtk_widget_class_set_template_from_resource(widget, WB_RESOURCE_PREFIX "/ranking/why.ui");
     gtk_widget_class_bind_template_child(widget, WbWhyPane, standing);
     gtk_widget_class_bind_template_child(widget, WbWhyPane, words);
+    gtk_widget_class_bind_template_child(widget, WbWhyPane, parts);
     gtk_widget_class_bind_template_child(widget, WbWhyPane, next);
     gtk_widget_class_bind_template_child(widget, WbWhyPane, shares);
     gtk_widget_class_bind_template_child(widget, WbWhyPane, findings);
