@@ -30,8 +30,9 @@ typedef struct {
     WbRanked *front; /* same order */
     size_t n_front;
     uint64_t front_count; /* n_front, or more when front_most cut it */
-    uint64_t raw, feasible, undecided;
-    WbRuledOut ruled_out[WB_N_RULES]; /* firsts + feasible (+ undecided) = raw */
+    uint64_t raw, feasible;
+    uint64_t undecided; /* would work if their roof answer were yes; counted among the firsts too */
+    WbRuledOut ruled_out[WB_N_RULES]; /* firsts + feasible = raw */
 } WbRanking;
 
 /* WB_STOPPED: nothing is written. WB_BAD_INPUT: top is 0 or beyond its most. */

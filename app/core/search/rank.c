@@ -303,6 +303,7 @@ WbStatus wb_rank(const WbProblem *problem, const WbRankOptions *options, WbContr
     wb_best_init(&search.best, problem, options->top);
     wb_front_init(&search.front, problem->brief->front, control);
     WbStatus status = rank_all(&search);
+    found.undecided = found.ruled_out[WB_RULE_ROOF_UNDECIDED].alone;
     if (status == WB_OK)
         status = wb_fill_rows(problem, options, &search.best, &search.front, &found);
     wb_best_free(&search.best);
