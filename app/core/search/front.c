@@ -43,7 +43,8 @@ static bool beaten(const WbFront *front, size_t n_kept, const WbFrontKit *kit)
 
 static WbStatus filter(WbFront *front)
 {
-    qsort(front->kits, front->n, sizeof *front->kits, by_vector);
+    if (front->n > 0) /* an empty front has no array, which qsort may not be given */
+        qsort(front->kits, front->n, sizeof *front->kits, by_vector);
     size_t kept = 0;
     for (size_t i = 0; i < front->n; i++) {
         if (i % 1024 == 0 && wb_control_stopped(front->control))
