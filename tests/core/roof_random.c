@@ -147,7 +147,7 @@ static int brute_most(Brute *brute, const Case *drawn)
         (drawn->a_mm != drawn->b_mm && !list_places(brute, drawn, drawn->b_mm, drawn->a_mm)))
         return -1;
     int64_t panel_mm2 = (drawn->a_mm + drawn->roof.gap_mm) * (drawn->b_mm + drawn->roof.gap_mm);
-    if (drawn->roof.length_mm * drawn->roof.width_mm / panel_mm2 > 9)
+    if (drawn->roof.length_mm * drawn->roof.width_mm / panel_mm2 > 7)
         return -1;
     list_ways(brute, drawn->roof.gap_mm);
     uint64_t all[PLACES_MAX / 64] = {0};

@@ -19,8 +19,20 @@ static WbStatus keep_rectangle(WbFitJob *job, const WbRect *grown, int n)
     return WB_OK;
 }
 
-/* A layout is often found at once in one of the two orders and very late in the other: each gets a
- * short try before the long one. */
+/* A layout is often found at once in one of the two orders and very late in the other: they take
+ * turns, each time with more of the budget. The last share is what the others leave of steps_max.
+ */
+static uint64_t share_of(uint64_t steps_max, int round)
+{
+    static const int parts_of_1024[] = {1, 1, 32, 32, 192, 192};
+    int rounds = sizeof parts_of_1024 / sizeof *parts_of_1024, left = 1024;
+    if (round < rounds)
+        return steps_max / 1024 * parts_of_1024[round];
+    for (int k = 0; k < rounds; k++)
+        left -= parts_of_1024[k];
+    return round == rounds ? steps_max / 1024 * left : 0;
+}
+
 static WbStatus try_rectangle(WbFitJob *job, int n, uint64_t steps_max, WbRect *grown, bool *found)
 {
     WbZone usable = wb_roof_usable(job->roof);
@@ -29,12 +41,12 @@ static WbStatus try_rectangle(WbFitJob *job, int n, uint64_t steps_max, WbRect *
                             .room_width_mm = usable.back_mm - usable.front_mm + gap_mm,
                             .control = job->control,
                             .steps = job->steps};
+    int64_t sides[2] = {job->panel_length_mm + gap_mm, job->panel_width_mm + gap_mm};
     WbStatus status = WB_BUDGET;
-    for (int k = 0; status == WB_BUDGET && k < 3; k++) {
-        int64_t sides[2] = {job->panel_length_mm + gap_mm, job->panel_width_mm + gap_mm};
-        skyline.panel_length_mm = sides[k % 2];
-        skyline.panel_width_mm = sides[!(k % 2)];
-        skyline.step_budget = skyline.steps + (k < 2 ? steps_max / 16 : steps_max / 16 * 14);
+    for (int round = 0; status == WB_BUDGET && share_of(steps_max, round) > 0; round++) {
+        skyline.panel_length_mm = sides[round % 2];
+        skyline.panel_width_mm = sides[!(round % 2)];
+        skyline.step_budget = skyline.steps + share_of(steps_max, round);
         status = wb_skyline_search(&skyline, n, grown, found);
     }
     job->steps = skyline.steps;

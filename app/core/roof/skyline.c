@@ -4,7 +4,8 @@
 
 enum {
     LINES_MAX = 400,
-    DEPTH_MAX = 4096, /* of the recursion; deeper counts as not decided */
+    DEPTH_MAX = 4096,      /* of the recursion; deeper counts as not decided */
+    FAILED_FIRST = 1 << 8, /* entries to start with */
     FAILED_MAX = 1 << 16,
     STEPS_BETWEEN_POLLS = 1 << 16,
 };
@@ -33,7 +34,8 @@ typedef struct {
     int wanted, set;
     int64_t waste_max_mm2;
     WbRect *layout;
-    uint16_t *top;              /* [column]: row up to which it is filled */
+    uint16_t *top; /* [column]: row up to which it is filled */
+    size_t failed_size, failed_seen;
     Failed *failed;             /* skylines that failed, with the least waste that did */
     uint16_t *failed_top;       /* their tops: compared in full, a hash alone would be no proof */
     Segment segment[LINES_MAX]; /* scratch of one step */
@@ -88,6 +90,18 @@ static void free_skyline(Skyline *skyline)
     free(skyline->failed_top);
 }
 
+/* What was remembered is dropped: it only saves work. */
+static bool grow_failed(Skyline *skyline, size_t size)
+{
+    free(skyline->failed);
+    free(skyline->failed_top);
+    skyline->failed = calloc(size, sizeof *skyline->failed);
+    skyline->failed_top = malloc(size * skyline->x.n * sizeof *skyline->top);
+    skyline->failed_size = size;
+    skyline->failed_seen = 0;
+    return skyline->failed && skyline->failed_top;
+}
+
 static WbStatus init_skyline(Skyline *skyline, WbSkylineJob *job)
 {
     int64_t length_mm = job->room_length_mm, width_mm = job->room_width_mm;
@@ -104,9 +118,7 @@ static WbStatus init_skyline(Skyline *skyline, WbSkylineJob *job)
     link_ends(&skyline->y, 0, job->panel_width_mm);
     link_ends(&skyline->y, 1, job->panel_length_mm);
     skyline->top = calloc(skyline->x.n, sizeof *skyline->top);
-    skyline->failed = calloc(FAILED_MAX, sizeof *skyline->failed);
-    skyline->failed_top = malloc((size_t)FAILED_MAX * skyline->x.n * sizeof *skyline->top);
-    return skyline->top && skyline->failed && skyline->failed_top ? WB_OK : WB_NO_MEMORY;
+    return skyline->top && grow_failed(skyline, FAILED_FIRST) ? WB_OK : WB_NO_MEMORY;
 }
 
 static bool spend(Skyline *skyline)
@@ -210,17 +222,24 @@ static uint64_t hash_of(const uint16_t *top, int n)
 
 static bool known_to_fail(const Skyline *skyline, uint64_t hash, int64_t waste_mm2)
 {
-    const Failed *failed = &skyline->failed[hash % FAILED_MAX];
-    size_t bytes = skyline->x.n * sizeof *skyline->top;
+    size_t entry = hash % skyline->failed_size, columns = skyline->x.n;
+    const Failed *failed = &skyline->failed[entry];
     return failed->hash == hash && waste_mm2 >= failed->waste_mm2 &&
-           memcmp(skyline->failed_top + hash % FAILED_MAX * skyline->x.n, skyline->top, bytes) == 0;
+           memcmp(skyline->failed_top + entry * columns, skyline->top,
+                  columns * sizeof *skyline->top) == 0;
 }
 
 static void remember_failure(Skyline *skyline, uint64_t hash, int64_t waste_mm2)
 {
-    skyline->failed[hash % FAILED_MAX] = (Failed){hash, waste_mm2};
-    memcpy(skyline->failed_top + hash % FAILED_MAX * skyline->x.n, skyline->top,
-           skyline->x.n * sizeof *skyline->top);
+    size_t columns = skyline->x.n;
+    if (++skyline->failed_seen > skyline->failed_size && skyline->failed_size < FAILED_MAX &&
+        !grow_failed(skyline, 4 * skyline->failed_size)) {
+        skyline->status = WB_NO_MEMORY;
+        return;
+    }
+    size_t entry = hash % skyline->failed_size;
+    skyline->failed[entry] = (Failed){hash, waste_mm2};
+    memcpy(skyline->failed_top + entry * columns, skyline->top, columns * sizeof *skyline->top);
 }
 
 static void raise(Skyline *skyline, int from, int to, int top)
