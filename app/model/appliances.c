@@ -16,7 +16,7 @@ static const WbAppliance appliances[] = {
     {"Television, 12 V", 35, 2, 1, 1, FALSE, FALSE, "evening"},
     {"VHF radio, listening", 6, 10, 1, 1, FALSE, FALSE, "daylight"},
     {"Chart plotter", 20, 8, 1, 1, FALSE, FALSE, "daylight"},
-    {"Anchor light", 3, 11, 1, 1, FALSE, FALSE, "night"},
+    {"Anchor light", 3, 8, 1, 1, FALSE, FALSE, "night"},
     {"Bilge pump", 70, 0.1, 1, 2.5, FALSE, FALSE, "all-day"},
     {"Laptop, mains supply", 65, 4, 0.7, 1.2, TRUE, FALSE, "daylight"},
     {"Kettle, small", 1000, 0.2, 1, 1, TRUE, FALSE, "all-day"},

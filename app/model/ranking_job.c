@@ -37,6 +37,8 @@ struct _WbRankingJob {
     WbDocument *document;
     Mailbox *mailbox;
     Question *running; /* the newest question, NULL when none is open */
+    char *asked;       /* what was asked last, as text */
+    WbCatalogueView *asked_of;
     guint64 number;
     WbResult *result;
     WbJobState state;
@@ -230,15 +232,39 @@ static void ask(WbRankingJob *self)
         self->progress_source = g_timeout_add(PROGRESS_MS, read_progress, self);
 }
 
+/* The brief without what no ranking depends on. (transfer full) */
+static char *question_text(WbDocument *document)
+{
+    WbBriefFile *file = wb_document_get_file(document);
+    g_autoptr(WbBriefFile) no_kit = wb_brief_file_set(file, "/kit_in_hand", "\"\"", NULL);
+    g_autoptr(WbBriefFile) bare = no_kit ? wb_brief_file_set(no_kit, "/notes", "\"\"", NULL) : NULL;
+    return wb_brief_file_text(bare ? bare : file);
+}
+
+static void ask_if_another(WbRankingJob *self)
+{
+    g_autofree char *text = question_text(self->document);
+    WbCatalogueView *view = wb_document_get_view(self->document);
+    if (self->asked && self->asked_of == view && g_str_equal(text, self->asked))
+        return;
+    g_free(self->asked);
+    self->asked = g_steal_pointer(&text);
+    wb_catalogue_view_ref(view);
+    g_clear_pointer(&self->asked_of, wb_catalogue_view_unref);
+    self->asked_of = view;
+    ask(self);
+}
+
 WbRankingJob *wb_ranking_job_new(WbDocument *document)
 {
     g_return_val_if_fail(WB_IS_DOCUMENT(document), NULL);
     WbRankingJob *self = g_object_new(WB_TYPE_RANKING_JOB, NULL);
     self->document = g_object_ref(document);
-    g_signal_connect_object(document, "changed", G_CALLBACK(ask), self, G_CONNECT_SWAPPED);
+    g_signal_connect_object(document, "changed", G_CALLBACK(ask_if_another), self,
+                            G_CONNECT_SWAPPED);
     g_atomic_ref_count_inc(&self->mailbox->references);
     g_thread_unref(g_thread_new("ranking", work, self->mailbox));
-    ask(self);
+    ask_if_another(self);
     return self;
 }
 
@@ -337,6 +363,8 @@ static void wb_ranking_job_finalize(GObject *object)
 {
     WbRankingJob *self = WB_RANKING_JOB(object);
     g_clear_pointer(&self->result, wb_result_unref);
+    g_clear_pointer(&self->asked_of, wb_catalogue_view_unref);
+    g_free(self->asked);
     g_free(self->message);
     G_OBJECT_CLASS(wb_ranking_job_parent_class)->finalize(object);
 }

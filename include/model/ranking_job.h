@@ -1,7 +1,7 @@
 /* Keeps the ranking of a document up to date on a worker thread of its own. Every change of the
- * document stops the running work and starts anew with a snapshot; an answer to an older snapshot
- * is dropped. While work runs, and after it was stopped or failed, the last result stays, marked
- * stale.
+ * document that a ranking depends on (not the notes, not the kit kept) stops the running work and
+ * starts anew with a snapshot; an answer to an older snapshot is dropped. While work runs, and
+ * after it was stopped or failed, the last result stays, marked stale.
  *
  * Properties, read-only: "state" (WbJobState as int), "stale" (boolean), "progress" (double 0..1,
  * negative while unknown), "message" (why it failed, NULL). Signal: "result" (a new result is

@@ -1,0 +1,190 @@
+/* The ranking in the background: the newest question's answer, and no other, is shown. */
+#include "ranking_job.h"
+#include "rig.h"
+
+typedef struct {
+    WbRankingJob *job;
+    guint results;
+    gboolean idle, ended; /* ended: idle, stopped or failed */
+    double loads_wh[8];   /* of each result, to tell them apart */
+} Heard;
+
+static void on_result(WbRankingJob *job, Heard *heard)
+{
+    const WbBrief *brief = wb_result_get_brief(wb_ranking_job_get_result(job));
+    if (heard->results < G_N_ELEMENTS(heard->loads_wh))
+        heard->loads_wh[heard->results] = brief->loads[0].power_w;
+    heard->results++;
+}
+
+static void on_state(WbRankingJob *job, GParamSpec *pspec, Heard *heard)
+{
+    heard->idle = wb_ranking_job_get_state(job) == WB_JOB_IDLE;
+    heard->ended = wb_ranking_job_get_state(job) != WB_JOB_RUNNING;
+}
+
+static WbRankingJob *listen(WbDocument *document, Heard *heard)
+{
+    *heard = (Heard){.job = wb_ranking_job_new(document)};
+    g_signal_connect(heard->job, "result", G_CALLBACK(on_result), heard);
+    g_signal_connect(heard->job, "notify::state", G_CALLBACK(on_state), heard);
+    return heard->job;
+}
+
+static void set_watts(WbDocument *document, double watts)
+{
+    g_assert_true(wb_document_set_number(document, "Change watts", "/loads/0/watts", watts, NULL));
+}
+
+static void test_first_answer(void)
+{
+    g_autoptr(WbDocument) document = rig_document();
+    Heard heard;
+    g_autoptr(WbRankingJob) job = listen(document, &heard);
+    g_assert_cmpint(wb_ranking_job_get_state(job), ==, WB_JOB_RUNNING);
+    g_assert_null(wb_ranking_job_get_result(job));
+    rig_wait(&heard.idle);
+    g_assert_cmpuint(heard.results, ==, 1);
+    g_assert_false(wb_ranking_job_get_stale(job));
+    g_assert_cmpuint(wb_result_get_ranking(wb_ranking_job_get_result(job))->raw, >, 0);
+}
+
+/* The same question asked on the main thread has the same answer. */
+static void test_same_as_direct(void)
+{
+    g_autoptr(WbDocument) document = rig_document();
+    Heard heard;
+    g_autoptr(WbRankingJob) job = listen(document, &heard);
+    rig_wait(&heard.idle);
+    const WbRanking *told = wb_result_get_ranking(wb_ranking_job_get_result(job));
+    g_autoptr(WbResult) direct = wb_result_make(wb_document_get_file(document),
+                                                wb_document_get_view(document), NULL, NULL, NULL);
+    const WbRanking *ours = wb_result_get_ranking(direct);
+    g_assert_cmpuint(told->feasible, ==, ours->feasible);
+    g_assert_cmpuint(told->n_top, ==, ours->n_top);
+    for (gsize i = 0; i < told->n_top; i++)
+        g_assert_true(told->top[i].score == ours->top[i].score);
+}
+
+/* Three quick edits: only the last one's answer arrives, and the old one stays until then. */
+static void test_stale_dropped(void)
+{
+    g_autoptr(WbDocument) document = rig_document();
+    Heard heard;
+    g_autoptr(WbRankingJob) job = listen(document, &heard);
+    rig_wait(&heard.idle);
+    WbResult *old = wb_ranking_job_get_result(job);
+    set_watts(document, 11);
+    rig_settle(5); /* it is surely at work now */
+    set_watts(document, 12);
+    set_watts(document, 13);
+    g_assert_true(wb_ranking_job_get_stale(job));
+    g_assert_true(wb_ranking_job_get_result(job) == old);
+    heard.idle = FALSE;
+    rig_wait(&heard.idle);
+    rig_settle(300); /* a late answer would come now */
+    g_assert_cmpuint(heard.results, <=, 3);
+    g_assert_cmpfloat(heard.loads_wh[heard.results - 1], ==, 13);
+    for (guint i = 1; i < heard.results; i++)
+        g_assert_cmpfloat(heard.loads_wh[i], >, heard.loads_wh[i - 1]);
+    g_assert_false(wb_ranking_job_get_stale(job));
+    g_assert_cmpfloat(wb_result_get_brief(wb_ranking_job_get_result(job))->loads[0].power_w, ==,
+                      13);
+}
+
+static void test_stop(void)
+{
+    g_autoptr(WbDocument) document = rig_document();
+    Heard heard;
+    g_autoptr(WbRankingJob) job = listen(document, &heard);
+    rig_wait(&heard.idle);
+    WbResult *old = wb_ranking_job_get_result(job);
+    set_watts(document, 20);
+    wb_ranking_job_stop(job);
+    g_assert_cmpint(wb_ranking_job_get_state(job), ==, WB_JOB_STOPPED);
+    rig_settle(300);
+    g_assert_cmpuint(heard.results, ==, 1);
+    g_assert_true(wb_ranking_job_get_result(job) == old);
+    g_assert_true(wb_ranking_job_get_stale(job));
+    heard.idle = FALSE;
+    wb_ranking_job_restart(job);
+    rig_wait(&heard.idle);
+    g_assert_cmpuint(heard.results, ==, 2);
+    g_assert_cmpfloat(heard.loads_wh[1], ==, 20);
+}
+
+/* A kit kept in the brief or a note asks no new question. */
+static void test_no_needless_work(void)
+{
+    g_autoptr(WbDocument) document = rig_document();
+    Heard heard;
+    g_autoptr(WbRankingJob) job = listen(document, &heard);
+    rig_wait(&heard.idle);
+    wb_document_set_text(document, "Keep kit", "/kit_in_hand", "some kit", NULL);
+    wb_document_set_text(document, "Note", "/notes", "something", NULL);
+    g_assert_cmpint(wb_ranking_job_get_state(job), ==, WB_JOB_IDLE);
+    g_assert_false(wb_ranking_job_get_stale(job));
+    g_assert_cmpuint(heard.results, ==, 1);
+}
+
+/* The worker may still be at work when the job, the document and the window go. */
+static void test_finalization(void)
+{
+    for (int i = 0; i < 20; i++) {
+        WbDocument *document = rig_document();
+        WbRankingJob *job = wb_ranking_job_new(document);
+        if (i % 2)
+            rig_settle(2);
+        set_watts(document, 30 + i);
+        g_assert_finalize_object(job);
+        g_assert_finalize_object(document);
+    }
+    rig_settle(300); /* answers to nobody are dropped */
+}
+
+static void test_judge(void)
+{
+    g_autoptr(WbDocument) document = rig_document();
+    g_assert_true(wb_document_begin_demo(document, NULL));
+    g_autoptr(WbResult) result = wb_result_make(wb_document_get_file(document),
+                                                wb_document_get_view(document), NULL, NULL, NULL);
+    const WbRanking *ranking = wb_result_get_ranking(result);
+    g_assert_cmpuint(ranking->n_top, >, 2);
+    WbVerdict best, third, lost;
+    char id[WB_KIT_ID];
+    wb_kit_id(wb_result_get_problem(result), &ranking->top[2].kit, id);
+    g_assert_true(wb_result_judge(result, "", &best));
+    g_assert_true(wb_result_judge(result, id, &third));
+    g_assert_true(wb_result_judge(result, "no such kit", &lost));
+    g_assert_true(best.score == ranking->top[0].score);
+    g_assert_true(third.score == ranking->top[2].score);
+    g_assert_true(lost.score == ranking->top[0].score);
+    g_assert_true(best.feasible);
+}
+
+/* Stopped before it began: no result, and no error either. */
+static void test_stopped_make(void)
+{
+    g_autoptr(WbDocument) document = rig_document();
+    g_autoptr(GError) error = NULL;
+    WbControl control;
+    wb_control_init(&control);
+    wb_control_stop(&control);
+    g_assert_null(wb_result_make(wb_document_get_file(document), wb_document_get_view(document),
+                                 NULL, &control, &error));
+    g_assert_no_error(error);
+}
+
+int main(int argc, char **argv)
+{
+    g_test_init(&argc, &argv, NULL);
+    g_test_add_func("/ranking/first-answer", test_first_answer);
+    g_test_add_func("/ranking/same-as-direct", test_same_as_direct);
+    g_test_add_func("/ranking/stale-dropped", test_stale_dropped);
+    g_test_add_func("/ranking/stop", test_stop);
+    g_test_add_func("/ranking/no-needless-work", test_no_needless_work);
+    g_test_add_func("/ranking/finalization", test_finalization);
+    g_test_add_func("/ranking/judge", test_judge);
+    g_test_add_func("/ranking/stopped-make", test_stopped_make);
+    return g_test_run();
+}
