@@ -1,32 +1,16 @@
 /* Decides between the command line and the window, and knows nothing else. */
+#include "application.h"
 #include "cli.h"
 
-#ifdef WB_HAS_WINDOW
-#include "application.h"
-#include <gtk/gtk.h>
-#endif
-#include <glib.h>
 #include <glib/gi18n.h>
+#include <gtk/gtk.h>
 #include <locale.h>
 #include <string.h>
 
-static bool display_opens(void)
-{
-#ifdef WB_HAS_WINDOW
-    return gtk_init_check();
-#else
-    return false;
-#endif
-}
-
 static int run_window(char *program, char *brief)
 {
-#ifdef WB_HAS_WINDOW
     char *arguments[] = {program, brief, NULL};
     return wb_application_run(brief != NULL ? 2 : 1, arguments);
-#else
-    return WB_EXIT_DISPLAY;
-#endif
 }
 
 static int open_brief(char *program, char *brief)
@@ -36,7 +20,7 @@ static int open_brief(char *program, char *brief)
                            _("“%s” is neither a command nor a file; wattberth --help lists the "
                              "commands."),
                            brief);
-    if (!display_opens())
+    if (!gtk_init_check())
         return wb_cli_fail(WB_EXIT_DISPLAY,
                            _("No display can be opened for “%s”; wattberth rank BRIEF works "
                              "without one."),
@@ -46,7 +30,7 @@ static int open_brief(char *program, char *brief)
 
 static int start_without_arguments(char *program)
 {
-    return display_opens() ? run_window(program, NULL) : wb_cli_demo();
+    return gtk_init_check() ? run_window(program, NULL) : wb_cli_demo();
 }
 
 int main(int argc, char **argv)
