@@ -3,6 +3,13 @@
 
 #define ALL_MONTHS 0xFFFu
 
+void wb_read_bit(const WbJson *at, unsigned bit, uint32_t *set)
+{
+    if (*set >> bit & 1)
+        wb_json_refuse(at, "a value that does not stand in the list already");
+    *set |= 1u << bit;
+}
+
 uint32_t wb_read_months(const WbJson *at, int least)
 {
     if (!wb_json_given(at))
@@ -10,7 +17,7 @@ uint32_t wb_read_months(const WbJson *at, int least)
     uint32_t months = 0;
     wb_json_list(at, least, WB_MONTHS);
     for (WbJson month = wb_json_first(at); month.item; month = wb_json_next(&month))
-        months |= 1u << (wb_json_integer(&month, 1, WB_MONTHS) - 1);
+        wb_read_bit(&month, (unsigned)wb_json_integer(&month, 1, WB_MONTHS) - 1, &months);
     return months;
 }
 

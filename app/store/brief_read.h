@@ -21,6 +21,8 @@ void wb_read_picks(const WbJson *root, WbBrief *brief);  /* brief_read_picks.c: 
 
 /* A list of months 1..12 as bits 0..11; absent: all. */
 uint32_t wb_read_months(const WbJson *at, int least);
+/* Adds a bit to a set; refuses the item where the bit is there already. */
+void wb_read_bit(const WbJson *at, unsigned bit, uint32_t *set);
 /* An id of a part or shop. */
 const char *wb_read_id(const WbJson *at);
 

@@ -89,7 +89,7 @@ static void read_front(const WbJson *root, WbBrief *brief)
     }
     wb_json_list(&front, 1, WB_N_CRITERIA);
     for (WbJson item = wb_json_first(&front); item.item; item = wb_json_next(&item))
-        brief->front |= 1u << wb_json_word(&item, names);
+        wb_read_bit(&item, (unsigned)wb_json_word(&item, names), &brief->front);
 }
 
 static void read_largest(const WbJson *root, WbLargest *largest)
@@ -127,7 +127,7 @@ static void read_system_volts(const WbJson *root, WbBrief *brief)
         int64_t v = wb_json_integer(&item, 12, 48);
         if (v != 12 && v != 24 && v != 48)
             wb_json_refuse(&item, "12, 24 or 48");
-        brief->system_v |= v == 12 ? 1u : v == 24 ? 2u : 4u;
+        wb_read_bit(&item, v == 12 ? 0 : v == 24 ? 1 : 2, &brief->system_v);
     }
 }
 
