@@ -3,6 +3,8 @@
 #include "places.h"
 #include "scratch.h"
 #include <math.h>
+#include <signal.h>
+#include <sys/resource.h>
 
 static const char *const example_path = WB_DATA_DIR "/brief.example.json";
 
@@ -431,6 +433,28 @@ static void test_write_fails(Scratch *scratch, gconstpointer data)
     g_assert_cmpint(scratch_count(scratch), ==, 0);
 }
 
+/* The disk has no room for the new text: the old file is still there, whole, and nothing else. */
+static void test_write_cut_short(Scratch *scratch, gconstpointer data)
+{
+    g_autofree char *path = scratch_file(scratch, "kept.json");
+    g_autoptr(GError) error = NULL;
+    g_autoptr(WbBriefFile) file = read_example();
+    struct rlimit before, small;
+    scratch_write(path, "the old text", -1);
+    signal(SIGXFSZ, SIG_IGN);
+    g_assert_cmpint(getrlimit(RLIMIT_FSIZE, &before), ==, 0);
+    small = before;
+    small.rlim_cur = 1024;
+    g_assert_cmpint(setrlimit(RLIMIT_FSIZE, &small), ==, 0);
+    gboolean written = wb_brief_file_write(file, path, &error);
+    g_assert_cmpint(setrlimit(RLIMIT_FSIZE, &before), ==, 0);
+    g_assert_false(written);
+    assert_sentence(error, path);
+    g_autoptr(GBytes) kept = scratch_read(path);
+    g_assert_cmpmem(g_bytes_get_data(kept, NULL), g_bytes_get_size(kept), "the old text", 12);
+    g_assert_cmpint(scratch_count(scratch), ==, 1);
+}
+
 static void test_write_through_link(Scratch *scratch, gconstpointer data)
 {
     g_autofree char *target = scratch_file(scratch, "target.json");
@@ -507,6 +531,7 @@ int main(int argc, char **argv)
     ADD("round-trip", test_round_trip);
     ADD("unknown-kept", test_unknown_kept);
     ADD("write-fails", test_write_fails);
+    ADD("write-cut-short", test_write_cut_short);
     ADD("write-through-link", test_write_through_link);
     g_test_add_func("/brief/edits", test_edits);
     g_test_add_func("/brief/wrong-fragments", test_wrong_fragments);

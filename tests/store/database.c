@@ -1,5 +1,6 @@
 #include "database.h"
 #include "catalogue_table.h"
+#include "database_sql.h"
 #include "exchange.h"
 #include "migrate.h"
 #include "random.h"
@@ -596,6 +597,23 @@ static void test_read_only(Scratch *scratch, gconstpointer data)
     g_assert_cmpint(scratch_count(scratch), ==, 1);
 }
 
+/* No room for one more page, as on a full disk: the change is taken back whole. */
+static void test_full(Scratch *scratch, gconstpointer data)
+{
+    g_autofree char *path = scratch_file(scratch, "catalogue.db");
+    g_autoptr(GError) error = NULL;
+    g_autoptr(WbDatabase) database = open_good(path, FALSE);
+    g_autofree char *before = export_all(database);
+    g_autofree char *long_notes = g_strnfill(20000, 'n');
+    WbPanel panel = some_panel("own");
+    panel.part.notes = long_notes;
+    g_assert_true(wb_sql_run(wb_database_sql(database), "PRAGMA max_page_count = 1", &error));
+    g_assert_false(wb_database_put_part(database, WB_KIND_PANEL, &panel, &error));
+    assert_sentence(error, "the disk is full");
+    g_autofree char *after = export_all(database);
+    g_assert_cmpstr(before, ==, after);
+}
+
 /* ---- more than one at work ---- */
 
 static void test_two_connections(Scratch *scratch, gconstpointer data)
@@ -705,6 +723,7 @@ int main(int argc, char **argv)
     ADD("random-damage", test_random_damage);
     ADD("no-folder", test_no_folder);
     ADD("read-only", test_read_only);
+    ADD("full", test_full);
     ADD("two-connections", test_two_connections);
     ADD("busy", test_busy);
     ADD("made-at-once", test_made_at_once);
