@@ -11,7 +11,7 @@ DONE, WRONG_INPUT, WRONG_USE, FILE, NO_KIT, DISPLAY = 0, 1, 2, 3, 4, 5
 
 class Terminal:
     def __init__(self, program):
-        self.program = program
+        self.program = os.path.abspath(program)
         self.home = tempfile.mkdtemp(prefix="wattberth-cli-")
 
     def __enter__(self):
