@@ -28,7 +28,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(WbCatalogueView, wb_catalogue_view_unref)
 /* Insert or replace by id; the record is of the kind's type (WbPanel, ...). */
 gboolean wb_database_put_part(WbDatabase *database, WbPartKind kind, const void *record,
                               GError **error);
-/* Its offers go with it. */
+/* Its offers go with it. An error when there is no such part; so for an offer (known by part, shop
+ * and date). */
 gboolean wb_database_delete_part(WbDatabase *database, const char *part_id, GError **error);
 gboolean wb_database_put_offer(WbDatabase *database, const WbOffer *offer, GError **error);
 gboolean wb_database_delete_offer(WbDatabase *database, const WbOffer *offer, GError **error);
