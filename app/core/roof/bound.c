@@ -4,7 +4,7 @@
 #include <string.h>
 
 enum { STALL_MAX = 60 };
-static const double STEP_DECAY = 0.9;
+static const double STEP_DECAY = 0.9, LEAN = 1.5;
 
 /* First and past-the-end line of a place each way. */
 typedef struct {
@@ -23,8 +23,10 @@ WbStatus wb_weights_init(WbWeights *weights, const WbRoofGrid *grid)
     size_t corners = (size_t)(grid->x.n + 1) * (grid->y.n + 1);
     *weights = (WbWeights){.grid = grid,
                            .prefix = calloc(corners, sizeof *weights->prefix),
-                           .cover = calloc(corners, sizeof *weights->cover)};
-    if (weights->prefix && weights->cover)
+                           .cover = calloc(corners, sizeof *weights->cover),
+                           .course = calloc(grid->points, sizeof *weights->course),
+                           .share = calloc(wb_grid_places(grid), sizeof *weights->share)};
+    if (weights->prefix && weights->cover && weights->course && weights->share)
         return WB_OK;
     wb_weights_free(weights);
     return WB_NO_MEMORY;
@@ -34,6 +36,8 @@ void wb_weights_free(WbWeights *weights)
 {
     free(weights->prefix);
     free(weights->cover);
+    free(weights->course);
+    free(weights->share);
     *weights = (WbWeights){0};
 }
 
@@ -89,6 +93,8 @@ void wb_weights_restart(WbWeights *weights, int64_t *weight, uint8_t *open)
     weights->best = INT64_MAX;
     weights->step = 1;
     weights->stalled = 0;
+    memset(weights->course, 0, grid->points * sizeof *weights->course);
+    memset(weights->share, 0, wb_grid_places(grid) * sizeof *weights->share);
     clear_cover(weights);
     for (int place = 0; place < wb_grid_places(grid); place++)
         if (open[place])
@@ -165,18 +171,38 @@ void wb_weights_evaluate(WbWeights *weights)
     }
 }
 
-/* Weights move by (cover - 1), kept within 0..1: only what can move counts in the length. */
-static int64_t movable_length2(const WbWeights *weights)
+/* The new course leans on the last one where the two disagree (Camerini, Fratta & Maffioli 1975,
+ * from memory): zigzags cancel. */
+static double lean_of(const WbWeights *weights)
 {
     int columns = weights->grid->x.n, rows = weights->grid->y.n;
-    int64_t length2 = 0;
+    double along = 0, length2 = 0;
+    for (int j = 0; j < rows; j++) {
+        const int32_t *cover = weights->cover + (size_t)j * (columns + 1);
+        const double *course = weights->course + (size_t)j * columns;
+        for (int i = 0; i < columns; i++) {
+            along += course[i] * (cover[i] - 1);
+            length2 += course[i] * course[i];
+        }
+    }
+    return along < 0 ? -LEAN * along / length2 : 0;
+}
+
+/* Weights follow the course, which is (cover - 1) and what it leans on, kept within 0..1: only what
+ * can move counts in the length. */
+static double set_course(WbWeights *weights)
+{
+    int columns = weights->grid->x.n, rows = weights->grid->y.n;
+    double lean = lean_of(weights), length2 = 0;
     for (int j = 0; j < rows; j++) {
         const int32_t *cover = weights->cover + (size_t)j * (columns + 1);
         const int64_t *weight = weights->weight + (size_t)j * columns;
+        double *course = weights->course + (size_t)j * columns;
         for (int i = 0; i < columns; i++) {
-            int64_t slope = cover[i] - 1;
-            if (slope > 0 || weight[i] > 0)
-                length2 += slope * slope;
+            course[i] = cover[i] - 1 + lean * course[i];
+            if (course[i] < 0 && weight[i] == 0)
+                course[i] = 0;
+            length2 += course[i] * course[i];
         }
     }
     return length2;
@@ -184,20 +210,15 @@ static int64_t movable_length2(const WbWeights *weights)
 
 bool wb_weights_step(WbWeights *weights, int need)
 {
-    int columns = weights->grid->x.n, rows = weights->grid->y.n;
-    int64_t length2 = movable_length2(weights);
+    double length2 = set_course(weights);
     double above = (double)weights->total - ((double)need - 0.1) * (double)WB_WEIGHT_ONE;
-    int64_t unit = length2 > 0 ? (int64_t)(weights->step * above / (double)length2) : 0;
-    if (unit <= 0)
+    double unit = length2 > 0 ? weights->step * above / length2 : 0;
+    if (unit < 1)
         return false;
-    for (int j = 0; j < rows; j++) {
-        const int32_t *cover = weights->cover + (size_t)j * (columns + 1);
-        int64_t *weight = weights->weight + (size_t)j * columns;
-        for (int i = 0; i < columns; i++) {
-            int64_t moved = weight[i] + unit * (cover[i] - 1);
-            moved = moved < 0 ? 0 : moved;
-            weight[i] = moved > WB_WEIGHT_ONE ? WB_WEIGHT_ONE : moved;
-        }
+    for (int point = 0; point < weights->grid->points; point++) {
+        int64_t moved = weights->weight[point] + (int64_t)(unit * weights->course[point]);
+        moved = moved < 0 ? 0 : moved;
+        weights->weight[point] = moved > WB_WEIGHT_ONE ? WB_WEIGHT_ONE : moved;
     }
     return true;
 }

@@ -21,6 +21,8 @@ typedef struct {
     int64_t best;    /* the least since wb_weights_restart */
     int64_t *prefix; /* 2-D prefix sums of weight, (columns + 1) x (rows + 1) */
     int32_t *cover;  /* open places under weight 1 that cover the point, same size */
+    double *course;  /* [point]: the way the weights moved last */
+    float *share;    /* [place] */
     double step;     /* share of Polyak's length */
     int stalled;     /* evaluations since `best` fell */
 } WbWeights;

@@ -20,38 +20,21 @@ static WbStatus keep_layout(WbFitJob *job, const WbRoofSearch *search)
     return WB_OK;
 }
 
-/* Takes over what was learnt outside the grid, and goes on until the best is proved. */
+/* Takes over what was learnt before, and goes on until the best is proved. */
 static void prove(WbRoofSearch *search, WbFitJob *job)
 {
-    if (job->found.bound < search->at_most)
-        search->at_most = job->found.bound;
     search->best = job->found.most;
-    search->steps = job->steps;
     wb_roof_search_prove(search, job->roof);
     if (search->status == WB_OK)
         job->found.bound = search->best;
-    else if (search->root_bound < job->found.bound)
+    else if (search->status == WB_BUDGET && search->root_bound < job->found.bound)
         job->found.bound = search->root_bound;
 }
 
-static WbStatus run(WbRoofSearch *search, WbFitJob *job, bool thin)
-{
-    wb_roof_search_corners(search);
-    job->steps = search->steps;
-    WbStatus status = keep_layout(job, search);
-    if (status != WB_OK || thin || search->status != WB_OK || wb_fit_proved(job))
-        return status;
-    if (job->unobstructed)
-        status = wb_fit_rectangle(job);
-    if (status != WB_OK || wb_fit_proved(job))
-        return status;
-    prove(search, job);
-    job->steps = search->steps;
-    return keep_layout(job, search);
-}
+typedef enum { CORNERS, PROOF } Phase;
 
 /* Stopping and want of memory are failures, an empty budget is not. */
-static WbStatus search_grid(WbFitJob *job, const WbRoofGrid *grid, bool thin)
+static WbStatus search_grid(WbFitJob *job, const WbRoofGrid *grid, Phase phase)
 {
     /* No two panels start at the same point. */
     int at_most = job->found.bound < grid->points ? job->found.bound : grid->points;
@@ -60,10 +43,16 @@ static WbStatus search_grid(WbFitJob *job, const WbRoofGrid *grid, bool thin)
                            .steps = job->steps,
                            .step_budget = job->step_budget};
     WbStatus status = wb_roof_search_init(&search, grid);
+    if (status == WB_OK) {
+        if (phase == CORNERS)
+            wb_roof_search_corners(&search);
+        else
+            prove(&search, job);
+        job->steps = search.steps;
+        status = search.status == WB_BUDGET ? WB_OK : search.status;
+    }
     if (status == WB_OK)
-        status = run(&search, job, thin);
-    if (status == WB_OK && search.status != WB_BUDGET)
-        status = search.status;
+        status = keep_layout(job, &search);
     wb_roof_search_free(&search);
     return status;
 }
@@ -75,9 +64,26 @@ static WbStatus search_thin(WbFitJob *job)
         wb_grid_build(&grid, job->roof, job->panel_length_mm, job->panel_width_mm, true);
     if (status != WB_OK)
         return status;
-    status = search_grid(job, &grid, true);
+    status = search_grid(job, &grid, CORNERS);
     wb_grid_free(&grid);
     return status;
+}
+
+/* Each method in turn while the question is open: corners of the whole grid, where layouts pushed
+ * to any side are, then the proofs. */
+static WbStatus search_whole(WbFitJob *job, WbRoofGrid *grid)
+{
+    WbStatus status = WB_OK;
+    if (grid->points > THIN_FIRST_POINTS)
+        status = search_thin(job);
+    if (status == WB_OK && !wb_fit_proved(job))
+        status = search_grid(job, grid, CORNERS);
+    if (status == WB_OK && !wb_fit_proved(job) && job->unobstructed)
+        status = wb_fit_rectangle(job);
+    if (status != WB_OK || wb_fit_proved(job))
+        return status;
+    status = wb_grid_prune(grid, job->roof);
+    return status == WB_OK ? search_grid(job, grid, PROOF) : status;
 }
 
 static WbStatus search_fine(WbFitJob *job)
@@ -89,10 +95,7 @@ static WbStatus search_fine(WbFitJob *job)
         return search_thin(job);
     if (status != WB_OK)
         return status;
-    if (grid.points > THIN_FIRST_POINTS)
-        status = search_thin(job);
-    if (status == WB_OK && !wb_fit_proved(job))
-        status = search_grid(job, &grid, false);
+    status = search_whole(job, &grid);
     wb_grid_free(&grid);
     return status;
 }

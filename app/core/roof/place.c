@@ -38,7 +38,7 @@ static WbStatus collect_lines(WbAxis *axis, const uint8_t *mark, int64_t last_mm
         n += mark[at] != 0;
     if (thin)
         every += n / WB_GRID_THIN_LINES;
-    axis->at_mm = malloc(n * sizeof *axis->at_mm);
+    axis->at_mm = malloc(n * sizeof *axis->at_mm); /* line 0 is always marked */
     if (!axis->at_mm)
         return WB_NO_MEMORY;
     axis->n = 0;
@@ -68,28 +68,32 @@ static WbStatus find_lines(WbAxis *axis, const Direction *direction, const int64
     return status;
 }
 
+void wb_axis_link(WbAxis *axis, int turn, int64_t grown_mm)
+{
+    int past = 0, first = 0;
+    for (int i = 0; i < axis->n; i++) {
+        while (past < axis->n && axis->at_mm[past] < axis->at_mm[i] + grown_mm)
+            past++;
+        while (axis->at_mm[first] + grown_mm <= axis->at_mm[i])
+            first++;
+        axis->end[turn][i] = past;
+        axis->from[turn][i] = first;
+    }
+}
+
 static WbStatus link_lines(WbAxis *axis, const Direction *direction)
 {
     for (int turn = 0; turn < direction->turns; turn++) {
-        int64_t grown_mm = direction->panel_mm[turn] + direction->gap_mm;
-        int *end = axis->end[turn] = malloc(axis->n * sizeof *end);
-        int *from = axis->from[turn] = malloc(axis->n * sizeof *from);
-        if (!end || !from)
+        axis->end[turn] = malloc(axis->n * sizeof *axis->end[turn]);
+        axis->from[turn] = malloc(axis->n * sizeof *axis->from[turn]);
+        if (!axis->end[turn] || !axis->from[turn])
             return WB_NO_MEMORY;
-        for (int i = 0, past = 0, first = 0; i < axis->n; i++) {
-            while (past < axis->n && axis->at_mm[past] < axis->at_mm[i] + grown_mm)
-                past++;
-            while (axis->at_mm[first] + grown_mm <= axis->at_mm[i])
-                first++;
-            end[i] = past;
-            from[i] = first;
-        }
+        wb_axis_link(axis, turn, direction->panel_mm[turn] + direction->gap_mm);
     }
     return WB_OK;
 }
 
-/* First line with at >= wanted. */
-static int line_at_or_past(const WbAxis *axis, int64_t wanted_mm)
+int wb_axis_at_or_past(const WbAxis *axis, int64_t wanted_mm)
 {
     int low = 0, high = axis->n;
     while (low < high) {
@@ -102,8 +106,8 @@ static int line_at_or_past(const WbAxis *axis, int64_t wanted_mm)
     return low;
 }
 
-static void set_block(const WbRoofGrid *grid, uint8_t *open, int turn, const int column[2],
-                      const int row[2], int value)
+void wb_grid_set_block(const WbRoofGrid *grid, uint8_t *open, int turn, const int column[2],
+                       const int row[2], int value)
 {
     if (column[0] >= column[1])
         return;
@@ -112,12 +116,11 @@ static void set_block(const WbRoofGrid *grid, uint8_t *open, int turn, const int
                column[1] - column[0]);
 }
 
-/* Starts at which a panel of this length would enter the zone between two edges. */
-static void starts_inside(const WbAxis *axis, int64_t low_mm, int64_t high_mm, int64_t panel_mm,
-                          int start[2])
+void wb_axis_starts_inside(const WbAxis *axis, int64_t low_mm, int64_t high_mm, int64_t panel_mm,
+                           int start[2])
 {
-    start[0] = line_at_or_past(axis, low_mm - panel_mm + 1);
-    start[1] = line_at_or_past(axis, high_mm);
+    start[0] = wb_axis_at_or_past(axis, low_mm - panel_mm + 1);
+    start[1] = wb_axis_at_or_past(axis, high_mm);
 }
 
 static void mark_open(WbRoofGrid *grid, const WbRoof *roof)
@@ -126,17 +129,17 @@ static void mark_open(WbRoofGrid *grid, const WbRoof *roof)
     for (int turn = 0; turn < grid->turns; turn++) {
         int64_t length_mm = grid->length_mm[turn], width_mm = grid->width_mm[turn];
         int column[2] = {
-            0, line_at_or_past(&grid->x, usable.right_mm - usable.left_mm - length_mm + 1)};
-        int row[2] = {0,
-                      line_at_or_past(&grid->y, usable.back_mm - usable.front_mm - width_mm + 1)};
-        set_block(grid, grid->open, turn, column, row, 1);
+            0, wb_axis_at_or_past(&grid->x, usable.right_mm - usable.left_mm - length_mm + 1)};
+        int row[2] = {
+            0, wb_axis_at_or_past(&grid->y, usable.back_mm - usable.front_mm - width_mm + 1)};
+        wb_grid_set_block(grid, grid->open, turn, column, row, 1);
         for (size_t i = 0; i < roof->n_obstacles; i++) {
             WbZone zone = wb_obstacle_zone(&roof->obstacles[i]);
-            starts_inside(&grid->x, zone.left_mm - usable.left_mm, zone.right_mm - usable.left_mm,
-                          length_mm, column);
-            starts_inside(&grid->y, zone.front_mm - usable.front_mm, zone.back_mm - usable.front_mm,
-                          width_mm, row);
-            set_block(grid, grid->open, turn, column, row, 0);
+            wb_axis_starts_inside(&grid->x, zone.left_mm - usable.left_mm,
+                                  zone.right_mm - usable.left_mm, length_mm, column);
+            wb_axis_starts_inside(&grid->y, zone.front_mm - usable.front_mm,
+                                  zone.back_mm - usable.front_mm, width_mm, row);
+            wb_grid_set_block(grid, grid->open, turn, column, row, 0);
         }
     }
 }
@@ -230,6 +233,6 @@ void wb_grid_close(const WbRoofGrid *grid, uint8_t *open, int place)
     for (int other = 0; other < grid->turns; other++) {
         int column[2] = {grid->x.from[other][i], grid->x.end[turn][i]};
         int row[2] = {grid->y.from[other][j], grid->y.end[turn][j]};
-        set_block(grid, open, other, column, row, 0);
+        wb_grid_set_block(grid, open, other, column, row, 0);
     }
 }

@@ -51,4 +51,21 @@ WbRect wb_grid_rect(const WbRoofGrid *grid, int place);
 /* Clears in open[] every place that overlaps `place`, itself too. */
 void wb_grid_close(const WbRoofGrid *grid, uint8_t *open, int place);
 
+/* Closes the places no pushed layout uses, and drops lines at which nothing starts any more: what
+ * is left still holds a layout with the most panels. See support.c. */
+WbStatus wb_grid_prune(WbRoofGrid *grid, const WbRoof *roof);
+
+/* Within the grid's own sources. */
+
+/* Fills end[] and from[] of one turn. */
+void wb_axis_link(WbAxis *axis, int turn, int64_t grown_mm);
+/* First line at or past wanted_mm. */
+int wb_axis_at_or_past(const WbAxis *axis, int64_t wanted_mm);
+/* Range of lines at which a panel of this length would enter between low_mm and high_mm. */
+void wb_axis_starts_inside(const WbAxis *axis, int64_t low_mm, int64_t high_mm, int64_t panel_mm,
+                           int start[2]);
+/* Sets open[] of one turn for a range of columns and of rows. */
+void wb_grid_set_block(const WbRoofGrid *grid, uint8_t *open, int turn, const int column[2],
+                       const int row[2], int value);
+
 #endif

@@ -54,7 +54,7 @@ static WbStatus try_rectangle(WbFitJob *job, int n, uint64_t steps_max, WbRect *
 }
 
 /* From the bound down: what is refuted lowers the bound, what is found ends the search. Each count
- * may use half of what is left. */
+ * may use three quarters of what is left. */
 WbStatus wb_fit_rectangle(WbFitJob *job)
 {
     WbRect *grown = malloc(job->found.bound * sizeof *grown);
@@ -64,7 +64,7 @@ WbStatus wb_fit_rectangle(WbFitJob *job)
             break;
         bool found = false;
         uint64_t left = job->step_budget - job->steps;
-        status = try_rectangle(job, n, left / 2, grown, &found);
+        status = try_rectangle(job, n, left / 4 * 3, grown, &found);
         if (status == WB_OK && found)
             status = keep_rectangle(job, grown, n);
         else if (status == WB_OK && n == job->found.bound)
