@@ -13,21 +13,20 @@ void wb_window_say(WbWindow *self, const char *sentence)
     gtk_label_set_text(self->message, sentence);
     gtk_widget_set_visible(self->save_first, self->leaving != WB_LEAVE_NOTHING);
     gtk_widget_set_visible(self->go_on, self->leaving != WB_LEAVE_NOTHING);
-    gtk_revealer_set_reveal_child(self->message_revealer, TRUE);
+    gtk_widget_set_visible(self->message_bar, TRUE);
 }
 
 void wb_window_hush(WbWindow *self)
 {
     self->leaving = WB_LEAVE_NOTHING;
     g_clear_pointer(&self->leaving_path, g_free);
-    gtk_revealer_set_reveal_child(self->message_revealer, FALSE);
+    gtk_widget_set_visible(self->message_bar, FALSE);
 }
 
 const char *wb_window_get_message(WbWindow *self)
 {
     g_return_val_if_fail(WB_IS_WINDOW(self), NULL);
-    return gtk_revealer_get_reveal_child(self->message_revealer) ? gtk_label_get_text(self->message)
-                                                                 : NULL;
+    return gtk_widget_get_visible(self->message_bar) ? gtk_label_get_text(self->message) : NULL;
 }
 
 void wb_show_message(GtkWidget *from, const char *sentence)
@@ -203,7 +202,7 @@ static void wb_window_class_init(WbWindowClass *klass)
     gtk_widget_class_bind_template_child(widget_class, WbWindow, redo);
     gtk_widget_class_bind_template_child(widget_class, WbWindow, save_first);
     gtk_widget_class_bind_template_child(widget_class, WbWindow, go_on);
-    gtk_widget_class_bind_template_child(widget_class, WbWindow, message_revealer);
+    gtk_widget_class_bind_template_child(widget_class, WbWindow, message_bar);
     gtk_widget_class_bind_template_child(widget_class, WbWindow, steps);
     gtk_widget_class_bind_template_child(widget_class, WbWindow, stack);
     gtk_widget_class_bind_template_child(widget_class, WbWindow, foot);

@@ -3,13 +3,13 @@
 #include "window_private.h"
 #include <glib/gi18n-lib.h>
 
-/* The focused text, if typing in it can be undone there. */
+/* The focused text, if typing in it can be undone there: a cell marks its entry while it differs
+ * from what the brief holds. */
 static gboolean text_takes(WbWindow *self, const char *action)
 {
     GtkWidget *focus = gtk_window_get_focus(GTK_WINDOW(self));
-    if (!focus || !GTK_IS_TEXT(focus) || !gtk_editable_get_editable(GTK_EDITABLE(focus)))
-        return FALSE;
-    if (!g_object_get_data(G_OBJECT(focus), "wb-typing"))
+    GtkWidget *entry = focus ? gtk_widget_get_ancestor(focus, GTK_TYPE_ENTRY) : NULL;
+    if (!entry || !g_object_get_data(G_OBJECT(entry), "wb-typing"))
         return FALSE;
     return gtk_widget_activate_action(focus, action, NULL);
 }

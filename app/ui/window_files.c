@@ -73,7 +73,7 @@ void wb_window_save_to(WbWindow *self, const char *path)
 {
     g_autoptr(GError) error = NULL;
     if (wb_document_save_as(self->context.document, path, &error))
-        wb_window_hush(self);
+        wb_window_go_on(self); /* with what waited for it */
     else
         wb_window_say(self, error->message);
 }

@@ -19,8 +19,7 @@ struct _WbWindow {
     GtkApplicationWindow parent_instance;
     WbContext context; /* owned */
     GtkLabel *title, *subtitle, *message;
-    GtkWidget *undo, *redo, *save_first, *go_on;
-    GtkRevealer *message_revealer;
+    GtkWidget *undo, *redo, *message_bar, *save_first, *go_on;
     WbSteps *steps;
     GtkStack *stack;
     WbFoot *foot;

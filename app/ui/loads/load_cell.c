@@ -6,7 +6,8 @@ struct _WbLoadCell {
     WbDocument *document;
     WbLoadField field;
     WbLoadRow *row;
-    GtkWidget *child; /* GtkText, GtkDropDown or GtkCheckButton */
+    GtkWidget
+        *child; /* GtkEntry (GtkText alone is not accessible), GtkDropDown or GtkCheckButton */
     gboolean filling; /* we write, not the person */
 };
 
@@ -77,10 +78,14 @@ static void fill(WbLoadCell *self)
     self->filling = FALSE;
 }
 
+/* What is being typed stays; what was refused and left behind gives way. */
 static void on_row_changed(WbLoadCell *self)
 {
-    if (!is_typing(self))
-        fill(self);
+    if (is_typing(self) && gtk_widget_get_focus_child(GTK_WIDGET(self)))
+        return;
+    fill(self);
+    if (gtk_widget_has_css_class(self->child, "refused"))
+        set_refused(self, NULL);
 }
 
 static void commit(WbLoadCell *self, const char *text)
@@ -143,7 +148,7 @@ static void on_enter(WbLoadCell *self)
 
 static void on_leave(WbLoadCell *self)
 {
-    if (GTK_IS_TEXT(self->child))
+    if (GTK_IS_ENTRY(self->child))
         commit_text(self);
 }
 
@@ -153,9 +158,10 @@ static GtkWidget *text_new(WbLoadCell *self)
 {
     static const int widths[WB_N_LOAD_COLUMNS] = {
         [WB_LOAD_NAME] = 22, [WB_LOAD_WHEN] = 10, [WB_LOAD_MONTHS] = 6};
-    GtkWidget *text = gtk_text_new();
+    GtkWidget *text = gtk_entry_new();
     gboolean number = wb_load_column(self->field)->kind == WB_CELL_NUMBER;
     int width = widths[self->field] ? widths[self->field] : 5;
+    gtk_entry_set_has_frame(GTK_ENTRY(text), FALSE);
     gtk_editable_set_width_chars(GTK_EDITABLE(text), width);
     gtk_editable_set_max_width_chars(GTK_EDITABLE(text), width);
     gtk_editable_set_alignment(GTK_EDITABLE(text), number ? 1 : 0);
