@@ -1,6 +1,7 @@
 /* catalogue: export, import, check. */
 #include "cli_job.h"
 #include "cli_json.h"
+#include "cli_table.h"
 #include "exchange.h"
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
@@ -61,12 +62,15 @@ static void counts_json(WbJsonOut *json, const WbCatalogue *catalogue)
 
 static char *counts_text(const char *path, const WbCatalogue *catalogue)
 {
-    return g_strdup_printf(
+    g_autofree char *sentence = g_strdup_printf(
         _("“%s” holds %zu panels, %zu controllers, %zu storage models, %zu inverters, %zu DC-DC "
-          "chargers, %zu conductors, %zu fuses, %zu chemistries, %zu shops and %zu offers.\n"),
+          "chargers, %zu conductors, %zu fuses, %zu chemistries, %zu shops and %zu offers."),
         path, catalogue->n_panels, catalogue->n_controllers, catalogue->n_storage,
         catalogue->n_inverters, catalogue->n_dcdc, catalogue->n_conductors, catalogue->n_fuses,
         catalogue->n_chemistries, catalogue->n_shops, catalogue->n_offers);
+    GString *out = g_string_new(NULL);
+    wb_cli_wrap(out, "", sentence);
+    return g_string_free(out, FALSE);
 }
 
 static int print_counts(const WbArguments *arguments, const char *path,

@@ -11,8 +11,8 @@ typedef struct {
 
 static const Sentences sentences[WB_N_RULES] = {
     [WB_RULE_NO_PRICE] = {0, N_("Every part that has to be bought has a usable offer."),
-                          N_("No usable offer for {value} of the parts ({unpriced}); {limit} may "
-                             "lack one.")},
+                          N_("{value} of its parts have no usable offer ({unpriced}); more than "
+                             "{limit} leave the kit without a price.")},
     [WB_RULE_ROOF_FIT] = {0, N_("The kit has {panels}; the roof takes up to {limit}."),
                           N_("The kit has {panels}; the roof takes no more than {limit}.")},
     [WB_RULE_ROOF_UNDECIDED] =

@@ -3,6 +3,7 @@
 import json
 import os
 import re
+import subprocess
 import sys
 
 from terminal import DISPLAY, DONE, FILE, NO_KIT, WRONG_USE, Terminal, equal, holds, main, one_sentence
@@ -43,6 +44,29 @@ def test_help():
         equal(terminal.text(command, "--help"), more)
     for code in range(7):
         holds(re.search(r"^\.B %d$" % code, page, re.M), "exit code %d" % code)
+
+
+def test_manual_page():
+    page = subprocess.run(["man", "--warnings", "-E", "UTF-8", "-l", os.path.join(ROOT, "data", "wattberth.1")], env=dict(os.environ, MANWIDTH="90"),
+                          stdout=subprocess.PIPE, stderr=subprocess.PIPE, check=True)
+    equal(page.stderr, b"")
+    text = page.stdout.decode()
+    for section in ("SYNOPSIS", "COMMANDS", "OPTIONS", "EXIT CODES", "JSON", "FILES", "EXAMPLES"):
+        holds("\n%s\n" % section in text, section)
+
+
+def test_no_price():
+    """A part no shop sells can be explained, and is named."""
+    part = ranking["totals"]["no_price"][0]
+    parts = ranking["kits"][0]["parts"]
+    name = "%s:1s1p/%s:1/%s:1s1p/none/none" % (part["id"], parts["controller"]["id"], parts["storage"]["id"])
+    finding = terminal.json("explain", "demo", name)["kit"]["findings"][0]
+    equal((finding["code"], finding["holds"], finding["value"]), ("no-price", False, 1))
+    holds("%(maker)s %(model)s" % part in finding["sentence"], finding["sentence"])
+
+
+def test_new_brief_ranks():
+    holds(terminal.json("rank", "-", stdin=terminal.text("brief", "--new").encode())["kits"], "a new brief has kits to show")
 
 
 def test_version():
@@ -308,8 +332,11 @@ def test_output_full():
 
 
 main([
-    ("help and the manual page", test_help),
+    ("help, and that the manual page holds all of it", test_help),
+    ("the manual page", test_manual_page),
     ("version", test_version),
+    ("a part without a price", test_no_price),
+    ("a new brief", test_new_brief_ranks),
     ("a wrong command line", test_wrong_use),
     ("every JSON key is documented", test_keys_documented),
     ("totals add up", test_totals),

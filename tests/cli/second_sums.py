@@ -1,26 +1,11 @@
-"""A second program: every figure, rule, score and count of a ranking worked out from data/METHOD.md alone, in plain
-Python, one kit after the other. The numbers in brackets are the sections of that page."""
-from collections import Counter, namedtuple
+"""The second computation, first part: sun, loads, prices and areas, worked out from data/METHOD.md alone in plain
+Python. The numbers in brackets are the sections of that page."""
+from collections import Counter
 from decimal import Decimal
 from functools import lru_cache
-from itertools import product
 from math import acos, cos, floor, pi, radians, sin, sqrt
 
 HOURS, MONTHS = range(24), range(1, 13)
-CRITERIA = ["cost", "weight", "usable_capacity", "roof_area", "autonomy", "spare_power"]
-LESS_IS_BETTER = {"cost", "weight", "roof_area"}
-ARRAY = ["roof-fit", "roof-undecided", "roof-load", "controller-share", "system-voltage", "cold-voc", "pv-current", "hot-vmp",
-         "pwm-match", "array-watts", "output-clipped", "string-fuse", "controller-bus", "charge-profile"]
-BANK = ["bank-system", "bank-series", "bank-parallel", "bay-fit", "no-inverter", "inverter-bus", "inverter-window",
-        "inverter-continuous", "inverter-surge", "waveform", "inverter-draw", "peak-draw", "cold-charge", "freezing",
-        "ventilation", "autonomy"]
-DCDC = ["dcdc-source", "dcdc-bus", "dcdc-profile", "dcdc-alternator"]
-JOINT = ["charge-maximum", "charge-minimum", "supply", "money", "weight"]
-RULES = ["no-price"] + ARRAY + BANK + DCDC + JOINT
-
-Kit = namedtuple("Kit", "panel series parallel controller controllers storage bank_series bank_parallel inverter dcdc")
-Finding = namedtuple("Finding", "value limit holds severity margin month assumed")
-Bank = namedtuple("Bank", "nominal_v charge_v system_v")
 
 
 def given(record, key, default=None):
@@ -47,30 +32,6 @@ def exact(number):
 
 def half_up(amount):
     return floor(amount + Decimal("0.5"))
-
-
-def finding(value, limit, holds, severity, margin=None, month=None, assumed=()):
-    return Finding(value, limit, holds, "note" if holds else severity, margin, month, sorted(assumed))
-
-
-def idle(*assumed):
-    return finding(None, None, True, "note", assumed=assumed)
-
-
-def at_most(value, limit, severity="stop", assumed=()):
-    return finding(value, limit, value <= limit, severity, (limit - value) / limit if limit > 0 else None, None, assumed)
-
-
-def at_least(value, limit, severity="stop", month=None, assumed=()):
-    return finding(value, limit, value >= limit, severity, (value - limit) / limit if limit > 0 else None, month, assumed)
-
-
-def same(value, limit):
-    return finding(value, limit, value == limit, "stop")
-
-
-def nearest(volts, wanted):
-    return min(volts, key=lambda v: (abs(v - wanted), v), default=0)
 
 
 class Sky:

@@ -1,0 +1,426 @@
+"""The second computation, second part: the figures and rules of a kit, and the ranking of all of them one after the
+other, from data/METHOD.md alone. The numbers in brackets are the sections of that page."""
+from collections import Counter, namedtuple
+from functools import lru_cache
+from itertools import product
+
+from second_sums import (HOURS, MONTHS, Loads, Shops, Sky, boxes_fit, clamp, clear_mm2, curve, efficiency, exact, given,
+                         half_up)
+
+CRITERIA = ["cost", "weight", "usable_capacity", "roof_area", "autonomy", "spare_power"]
+LESS_IS_BETTER = {"cost", "weight", "roof_area"}
+RULES = ["no-price", "roof-fit", "roof-undecided", "roof-load", "controller-share", "system-voltage", "cold-voc", "pv-current",
+         "hot-vmp", "pwm-match", "array-watts", "output-clipped", "string-fuse", "controller-bus", "charge-profile",
+         "bank-system", "bank-series", "bank-parallel", "bay-fit", "no-inverter", "inverter-bus", "inverter-window",
+         "inverter-continuous", "inverter-surge", "waveform", "inverter-draw", "peak-draw", "cold-charge", "freezing",
+         "ventilation", "autonomy", "dcdc-source", "dcdc-bus", "dcdc-profile", "dcdc-alternator", "charge-maximum",
+         "charge-minimum", "supply", "money", "weight"]
+COLD_FACTORS = [(25, 1.00), (20, 1.02), (15, 1.04), (10, 1.06), (5, 1.08), (0, 1.10), (-5, 1.12), (-10, 1.14), (-15, 1.16),
+                (-20, 1.18), (-25, 1.20), (-30, 1.21), (-35, 1.23), (-40, 1.25), (-1000, 1.25)]
+
+Kit = namedtuple("Kit", "panel series parallel controller controllers storage bank_series bank_parallel inverter dcdc")
+Finding = namedtuple("Finding", "value limit holds severity margin month assumed")
+Bank = namedtuple("Bank", "nominal_v charge_v system_v")
+
+
+def finding(value, limit, holds, severity="stop", margin=None, month=None, assumed=()):
+    return Finding(value, limit, holds, "note" if holds else severity, margin, month, sorted(assumed))
+
+
+def idle(*assumed):
+    return finding(None, None, True, assumed=assumed)
+
+
+def at_most(value, limit, severity="stop", assumed=()):
+    return finding(value, limit, value <= limit, severity, (limit - value) / limit if limit > 0 else None, None, assumed)
+
+
+def at_least(value, limit, severity="stop", month=None, assumed=()):
+    return finding(value, limit, value >= limit, severity, (value - limit) / limit if limit > 0 else None, month, assumed)
+
+
+def same(value, limit):
+    return finding(value, limit, value == limit)
+
+
+def nearest(volts, wanted):
+    return min(volts, key=lambda v: (abs(v - wanted), v), default=0)
+
+
+def least(pairs):
+    """(figure, month) of the smallest figure, the first of equals."""
+    return min(pairs, key=lambda pair: pair[0])
+
+
+class Second:
+    """Everything of one brief. place: the figures of its place; roof_most: panel id -> (most, bound)."""
+
+    def __init__(self, brief, catalogue, place, roof_most):
+        self.brief, self.site, self.used = brief, brief["site"], sorted(brief["site"]["months"])
+        kinds = ("panels", "controllers", "storage", "inverters", "dcdc")
+        ticks = given(brief, "candidates", "all")
+        self.ticked = {kind: sorted(p["id"] for p in catalogue[kind] if ticks == "all" or p["id"] in ticks) for kind in kinds}
+        self.parts = {p["id"]: p for kind in kinds for p in catalogue[kind]}
+        self.parts[""] = None
+        self.chemistries = {c["id"]: c for c in catalogue["chemistries"]}
+        largest = {"series": 6, "parallel": 6, "controllers": 1, "bank_series": 4, "bank_parallel": 4}
+        self.largest = dict(largest, **given(brief, "largest", {}))
+        at_most_panels = self.largest["series"] * self.largest["parallel"]
+        self.roof_most = {p: tuple(min(n, at_most_panels) for n in pair) for p, pair in roof_most.items()}
+        self.place, self.sky = place, {m: Sky(self.site, place, m) for m in MONTHS}
+        self.cold_c = given(self.site, "design_cold_c", min(place["air_min_c"]) - 15)
+        self.loads, self.shops = Loads(brief, self.sky), Shops(brief, catalogue)
+        (self.ac_peak, self.ac_surge), (self.dc_peak, self.dc_surge) = self.loads.peak("ac"), self.loads.peak("dc")
+        self.ac_loads = [load for m in self.used for load in self.loads.running(m, "ac")]
+        self.driving = given(brief, "driving", {"alternator_a": 0, "alternator_v": 0, "hours_per_day": 0})
+        self.anchors, self.weights = self.find_anchors(), self.find_weights()
+        for name in ("panel_day", "hottest_cell_c", "need", "bank", "bank_months", "array_wh", "grams", "array_rules", "bank_rules",
+                     "dcdc_rules"):
+            setattr(self, name, lru_cache(None)(getattr(self, name)))
+
+    def on(self, limit):
+        return given(given(self.brief["limits"], limit, {}), "on", True)
+
+    def limit_severity(self, limit):
+        return "stop" if self.on(limit) else "note"
+
+    # [2] panel
+
+    def mount_k(self):
+        return {"raised": 2, "close": 11, "bonded": 18}[given(self.site, "mounting", "raised")]
+
+    def kept(self, month):
+        shading = given(self.site, "shading_loss", 0)
+        shading = shading[month - 1] if isinstance(shading, list) else shading
+        return (1 - shading) * (1 - given(self.site, "soiling_loss", 0.03))
+
+    def panel_day(self, panel_id, month):
+        """Per hour: watts and amps at the maximum power point."""
+        panel, sky, hours = self.parts[panel_id], self.sky[month], []
+        for h in HOURS:
+            sun = sky.plane_w[h] * self.kept(month)
+            cell_c = sky.air[h] + (given(panel, "noct_c", 45) + self.mount_k() - 20) / 800 * sun
+            by_heat = 1 + given(panel, "power_coeff_pct_k", -0.45) / 100 * (cell_c - 25)
+            hours.append((panel["power_w"] * sun / 1000 * max(0, by_heat), panel["imp_a"] * sun / 1000))
+        return hours
+
+    def hottest_cell_c(self, panel_id):
+        air_c = max(max(self.sky[m].air) for m in self.used)
+        return air_c + (given(self.parts[panel_id], "noct_c", 45) + self.mount_k() - 20) / 800 * 1000
+
+    def cold_voc_v(self, panel):
+        coefficient = panel.get("voc_coeff_pct_k")
+        if coefficient is None:
+            return panel["voc_v"] * next(f for down_to, f in COLD_FACTORS if down_to <= self.cold_c)
+        return panel["voc_v"] * max(1, 1 + coefficient / 100 * (self.cold_c - 25))
+
+    def hot_vmp_v(self, panel):
+        coefficient, over_k = panel.get("voc_coeff_pct_k"), self.hottest_cell_c(panel["id"]) - 25
+        if coefficient is None:
+            return panel["vmp_v"] * (1 - 0.0045 * over_k)
+        return panel["vmp_v"] + panel["voc_v"] * coefficient / 100 * over_k
+
+    # [4] [5] need and bank
+
+    def need(self, inverter_id, month):
+        return self.loads.need(month, self.parts[inverter_id])
+
+    def chemistry(self, storage):
+        return self.chemistries[storage["chemistry"]]
+
+    def depth(self, storage):
+        return given(storage, "depth_limit", self.chemistry(storage)["depth_limit"])
+
+    def bank(self, storage_id, s):
+        storage = self.parts[storage_id]
+        chemistry, nominal_v = self.chemistry(storage), s * storage["nominal_v"]
+        by_cells = round(storage["nominal_v"] / chemistry["cell_v"]) * chemistry["charge_v_per_cell"]
+        system = [v for v in (12, 24, 48) if v <= nominal_v <= 1.07 * v]
+        return Bank(nominal_v, s * given(storage, "charge_v", by_cells), system[0] if system else 0)
+
+    def bank_c(self, month):
+        where = given(self.site, "bank_place", "inside")
+        if where == "outside":
+            return self.place["air_mean_c"][month - 1]
+        return given(self.site, {"inside": "inside_c", "own": "bank_own_c"}[where], 15)
+
+    def bank_months(self, storage_id, s, p, inverter_id):
+        storage, nominal_v, months = self.parts[storage_id], self.bank(storage_id, s).nominal_v, {}
+        chemistry = self.chemistry(storage)
+        k = given(storage, "peukert", chemistry["peukert"])
+        for m in MONTHS:
+            need_wh, dark_wh, dark_h = self.need(inverter_id, m)
+            points = chemistry.get("capacity_by_c")
+            f_temp = clamp(curve(points, self.bank_c(m))) if points else 1.0
+            amps, rated_a = dark_wh / dark_h / nominal_v / p, storage["capacity_ah"] / storage["rated_hours"]
+            f_rate = 1.0 if amps <= rated_a or k <= 1 else (rated_a / amps) ** (k - 1)
+            usable_wh = nominal_v * storage["capacity_ah"] * p * self.depth(storage) * f_temp * f_rate
+            months[m] = {"need_wh": need_wh, "usable_wh": usable_wh, "bank_c": self.bank_c(m), "temperature_factor": f_temp,
+                         "rate_factor": f_rate, "dark_current_a": amps,
+                         "autonomy_days": min(9999.0, usable_wh / need_wh) if need_wh > 0 else 9999.0,
+                         "storing_loss_wh": dark_wh / (chemistry["charge_efficiency"] * chemistry["discharge_efficiency"]) - dark_wh}
+        return months
+
+    # [6] supply
+
+    def array_wh(self, kit):
+        """Per month: array Wh and what was clipped. kit: with its array and the bank's volts as the last member."""
+        panel_id, series, parallel, controller_id, n, nominal_v = kit
+        controller, months = self.parts[controller_id], {}
+        most_wh = n * controller["rated_output_a"] * nominal_v
+        for m in MONTHS:
+            if controller["technology"] == "mppt":
+                offered = [w * series * parallel * controller["efficiency"] for w, _ in self.panel_day(panel_id, m)]
+            else:
+                offered = [a * parallel * nominal_v for _, a in self.panel_day(panel_id, m)]
+            kept = sum(min(wh, most_wh) for wh in offered)
+            months[m] = kept - 24 * n * controller["idle_w"], sum(max(0.0, wh - most_wh) for wh in offered)
+        return months
+
+    def months(self, kit):
+        nominal_v, dcdc = self.bank(kit.storage, kit.bank_series).nominal_v, self.parts[kit.dcdc]
+        arrays = self.array_wh(kit[:5] + (nominal_v,))
+        alternator_wh = dcdc["output_a"] * nominal_v * self.driving["hours_per_day"] if dcdc else 0.0
+        months = {}
+        for m, bank in self.bank_months(kit.storage, kit.bank_series, kit.bank_parallel, kit.inverter).items():
+            array_wh, clipped_wh = arrays[m]
+            supply_wh = array_wh + alternator_wh - bank["storing_loss_wh"]
+            months[m] = dict(bank, array_wh=array_wh, clipped_wh=clipped_wh, alternator_wh=alternator_wh, supply_wh=supply_wh)
+        return months
+
+    # [7] [8] money, weight, roof
+
+    def counts(self, kit):
+        counts = [(kit.panel, kit.series * kit.parallel), (kit.controller, kit.controllers),
+                  (kit.storage, kit.bank_series * kit.bank_parallel), (kit.inverter, 1), (kit.dcdc, 1)]
+        return [(part, n) for part, n in counts if part]
+
+    def grams(self, part_id):
+        part = self.parts[part_id]
+        return half_up((exact(part["weight_kg"]) + exact(given(part, "mount_kg", 0))) * 1000)
+
+    def figures(self, kit):
+        parts, shipping, allowance, _ = self.shops.bill(self.counts(kit))
+        panel, inverter = self.parts[kit.panel], self.parts[kit.inverter]
+        bank = self.bank_months(kit.storage, kit.bank_series, kit.bank_parallel, kit.inverter)
+        return {"parts_minor": parts, "shipping_minor": shipping, "allowance_minor": allowance,
+                "cost_minor": parts + shipping + allowance,
+                "weight_kg": sum(n * self.grams(part) for part, n in self.counts(kit)) / 1000,
+                "usable_capacity_wh": min(bank[m]["usable_wh"] for m in self.used),
+                "roof_area_m2": kit.series * kit.parallel * panel["length_mm"] * panel["width_mm"] / 1e6,
+                "autonomy_days": min(bank[m]["autonomy_days"] for m in self.used),
+                "spare_power_w": inverter["continuous_w"] - self.ac_peak if inverter else 0.0}
+
+    # [9] rules
+
+    def array_rules(self, panel_id, series, parallel, controller_id, n, storage_id, s):
+        panel, controller, bank = self.parts[panel_id], self.parts[controller_id], self.bank(storage_id, s)
+        panels, strings, mppt = series * parallel, -(-parallel // n), controller["technology"] == "mppt"
+        no_voc = panel.get("voc_coeff_pct_k") is None
+        cold = ["voc-table"] if no_voc else []
+        hot = (["voltage-coefficient"] if no_voc else []) + (["noct"] if panel.get("noct_c") is None else [])
+        most, bound = self.roof_most[panel_id]
+        roof_kg, max_pv_w = self.brief["roof"].get("max_load_kg"), controller.get("max_pv_w_12v")
+        cold_v, hot_v = series * self.cold_voc_v(panel), series * self.hot_vmp_v(panel)
+        string_w = panel["power_w"] * series if mppt else panel["imp_a"] * bank.nominal_v
+        buses = [v for v in (12, 24, 48) if given(controller, "bus_%dv" % v, False)]
+        return {
+            "roof-fit": at_most(panels, most if panels <= most else bound, self.limit_severity("roof")),
+            "roof-undecided": at_most(panels, most, self.limit_severity("roof")) if most < panels <= bound else idle(),
+            "roof-load": idle() if roof_kg is None else at_most(panels * self.grams(panel_id) / 1000, roof_kg),
+            "controller-share": at_most(parallel % n, 0),
+            "system-voltage": idle("max-system-v") if panel.get("max_system_v") is None else
+                              at_most(cold_v, panel["max_system_v"], assumed=cold),
+            "cold-voc": at_most(cold_v, controller["max_pv_v"], assumed=cold),
+            "pv-current": at_most(1.25 * panel["isc_a"] * strings, controller["max_pv_a"]),
+            "hot-vmp": at_least(hot_v, bank.charge_v + controller["headroom_v"], assumed=hot),
+            "pwm-match": idle() if mppt or hot_v <= 0 else at_most(100 * max(0, 1 - bank.charge_v / hot_v), 10, "caution", hot),
+            "array-watts": idle("pv-watts") if max_pv_w is None else idle() if not bank.system_v else
+                           at_most(panel["power_w"] * series * strings, max_pv_w * bank.system_v / 12),
+            "output-clipped": at_most(string_w * strings, controller["rated_output_a"] * bank.nominal_v, "note"),
+            "string-fuse": at_most((strings - 1) * 1.25 * panel["isc_a"], given(panel, "series_fuse_a", 15), "caution",
+                                   ["series-fuse"] if panel.get("series_fuse_a") is None else []),
+            "controller-bus": same(bank.system_v, nearest(buses, bank.system_v)) if bank.system_v else idle(),
+            "charge-profile": same(self.profile(controller, storage_id), 1),
+        }
+
+    def profile(self, charger, storage_id):
+        free = given(charger, "profile_adjustable", False)
+        return int(free or self.parts[storage_id]["chemistry"] in given(charger, "profiles", []))
+
+    def peak_draw(self, storage, p, bank, inverter):
+        def amps(dc_w, ac_w):
+            return (dc_w + (ac_w / efficiency(inverter, ac_w) if inverter and ac_w > 0 else 0)) / bank.nominal_v
+        run_a, run_limit_a = amps(self.dc_peak, self.ac_peak), p * storage["max_discharge_a"]
+        start_a = max(amps(self.dc_surge, self.ac_peak), amps(self.dc_peak, self.ac_surge))
+        surge_a = storage.get("surge_discharge_a")
+        start_limit_a = run_limit_a if surge_a is None else p * surge_a
+        if run_a * start_limit_a >= start_a * run_limit_a:
+            return at_most(run_a, run_limit_a)
+        return at_most(start_a, start_limit_a, assumed=["surge-current"] if surge_a is None else [])
+
+    def bay_fit(self, storage, n):
+        bay = self.brief.get("bay")
+        if bay is None:
+            return idle()
+        sides = bay["length_mm"], bay["width_mm"], storage["length_mm"], storage["width_mm"]
+        fits = storage["height_mm"] <= bay["height_mm"] and boxes_fit(n, *sides)
+        return finding(n, n if fits else n - 1, fits, self.limit_severity("bay"))
+
+    def ventilation(self, storage, chemistry, s, p):
+        gas = {"none": 0, "valve-regulated": 8, "vented": 20}[chemistry["gassing"]]
+        if not gas:
+            return idle()
+        cells = round(storage["nominal_v"] / chemistry["cell_v"]) * s
+        return at_most(0.05 * cells * gas * storage["capacity_ah"] * p / 1000, 0,
+                       "caution" if given(self.site, "sleeping_space", True) else "note")
+
+    def at_cold(self, limit_c):
+        return idle() if limit_c is None else finding(self.cold_c, limit_c, self.cold_c >= limit_c, "caution")
+
+    def bank_rules(self, storage_id, s, p, inverter_id):
+        storage, bank, inverter = self.parts[storage_id], self.bank(storage_id, s), self.parts[inverter_id]
+        chemistry, near_v = self.chemistry(storage), nearest(given(self.brief, "system_volts", [12, 24, 48]), bank.nominal_v)
+        freezing = chemistry.get("freezing_by_depth")
+        days, month = least((b["autonomy_days"], m) for m, b in self.bank_months(storage_id, s, p, inverter_id).items() if m in self.used)
+        rules = {
+            "bank-system": finding(bank.nominal_v, near_v, bank.system_v != 0 and bank.system_v == near_v),
+            "bank-series": at_most(s, storage["max_series"]),
+            "bank-parallel": at_most(p, storage["max_parallel"]),
+            "bay-fit": self.bay_fit(storage, s * p),
+            "no-inverter": same(int(inverter is not None), 1) if self.ac_loads else idle(),
+            "peak-draw": self.peak_draw(storage, p, bank, inverter),
+            "cold-charge": idle() if given(storage, "heated", False) else self.at_cold(chemistry.get("min_charge_c")),
+            "freezing": self.at_cold(curve(freezing, self.depth(storage)) if freezing else None),
+            "ventilation": self.ventilation(storage, chemistry, s, p),
+            "autonomy": at_least(days, given(given(self.brief, "targets", {}), "autonomy_days", 2), month=month),
+        }
+        return dict(rules, **self.inverter_rules(inverter, storage, bank, p))
+
+    def inverter_rules(self, inverter, storage, bank, p):
+        names = ["inverter-bus", "inverter-window", "inverter-continuous", "inverter-surge", "waveform", "inverter-draw"]
+        if inverter is None:
+            return {name: idle() for name in names}
+        watts, sine = inverter["continuous_w"], any(given(load, "needs_pure_sine", False) for load in self.ac_loads)
+        return dict(zip(names, [
+            same(bank.system_v, inverter["bus_v"]) if bank.system_v else idle(),
+            idle("inverter-window") if inverter.get("max_v") is None else at_most(bank.charge_v, inverter["max_v"]),
+            at_most(self.ac_peak, watts),
+            at_most(self.ac_surge, inverter["surge_w"]),
+            same(int(inverter["waveform"] == "pure-sine"), 1) if sine else idle(),
+            at_most(watts / efficiency(inverter, watts) / bank.nominal_v, p * storage["max_discharge_a"])]))
+
+    def dcdc_rules(self, dcdc_id, storage_id, s):
+        dcdc, bank, driving = self.parts[dcdc_id], self.bank(storage_id, s), self.driving
+        names = ["dcdc-source", "dcdc-bus", "dcdc-profile", "dcdc-alternator"]
+        if dcdc is None:
+            return {name: idle() for name in names}
+        driven = driving["alternator_a"] > 0 and driving["hours_per_day"] > 0
+        input_a = dcdc["output_a"] * dcdc["output_v"] / dcdc["efficiency"] / dcdc["input_v"]
+        return dict(zip(names, [
+            same(driving["alternator_v"] if driven else 0, dcdc["input_v"]),
+            same(bank.system_v, dcdc["output_v"]) if bank.system_v else idle(),
+            same(self.profile(dcdc, storage_id), 1),
+            at_most(input_a, driving["alternator_a"] / 2, "caution") if driving["alternator_a"] > 0 else idle()]))
+
+    def charge_a(self, kit, bank):
+        panel, controller, dcdc = self.parts[kit.panel], self.parts[kit.controller], self.parts[kit.dcdc]
+        if controller["technology"] == "mppt":
+            solar_a = panel["power_w"] * kit.series * kit.parallel * controller["efficiency"] / bank.nominal_v
+        else:
+            solar_a = kit.parallel * panel["imp_a"]
+        return min(solar_a, kit.controllers * controller["rated_output_a"]) + (dcdc["output_a"] if dcdc else 0)
+
+    def findings(self, kit, months, figures):
+        storage, limits = self.parts[kit.storage], self.brief["limits"]
+        charge_a = self.charge_a(kit, self.bank(kit.storage, kit.bank_series))
+        _, worst = least((months[m]["supply_wh"] - months[m]["need_wh"], m) for m in self.used)
+        missing = self.shops.bill(self.counts(kit))[3]
+        rules = {
+            "no-price": at_most(missing, 0),
+            "charge-maximum": at_most(charge_a, kit.bank_parallel * storage["max_charge_a"]),
+            "charge-minimum": idle() if storage.get("min_charge_a") is None else
+                              at_least(charge_a, kit.bank_parallel * storage["min_charge_a"], "caution"),
+            "supply": at_least(months[worst]["supply_wh"], months[worst]["need_wh"], month=worst),
+            "money": idle() if missing else
+                     at_most(figures["cost_minor"], limits["money_minor"]["value"], self.limit_severity("money_minor")),
+            "weight": at_most(figures["weight_kg"], limits["weight_kg"]["value"], self.limit_severity("weight_kg")),
+        }
+        rules.update(self.array_rules(*kit[:7]))
+        rules.update(self.bank_rules(kit.storage, kit.bank_series, kit.bank_parallel, kit.inverter))
+        rules.update(self.dcdc_rules(kit.dcdc, kit.storage, kit.bank_series))
+        return rules
+
+    # [10] worth, score, ranking
+
+    def find_anchors(self):
+        limits, days = self.brief["limits"], given(given(self.brief, "targets", {}), "autonomy_days", 2)
+        target_wh, clear_m2 = days * self.loads.reference_wh(), clear_mm2(self.brief["roof"]) / 1e6
+        anchors = {"cost": (0, limits["money_minor"]["value"]), "weight": (0, limits["weight_kg"]["value"]),
+                   "usable_capacity": (3 * target_wh, target_wh), "roof_area": (0, clear_m2), "autonomy": (3 * days, days),
+                   "spare_power": (max(100, self.ac_peak), 0)}
+        own = given(self.brief, "anchors", {})
+        return {c: tuple(given(given(own, c, {}), end, default) for end, default in zip(("full", "none"), anchors[c])) for c in CRITERIA}
+
+    def find_weights(self):
+        own = given(self.brief, "weights", {})
+        weights = {c: given(own, c, 1 if i < 4 else 0) for i, c in enumerate(CRITERIA)}
+        return {c: weights[c] / sum(weights.values()) for c in CRITERIA}
+
+    def worth(self, figures):
+        worth = {}
+        for c, x in zip(CRITERIA, self.criteria(figures)):
+            full, none = self.anchors[c]
+            if full == none:
+                u = 1.0 if (x <= full if c in LESS_IS_BETTER else x >= full) else 0.0
+            else:
+                u = (x - none) / (full - none)
+            worth[c] = u if c in LESS_IS_BETTER else min(1.0, u)
+        return worth
+
+    @staticmethod
+    def criteria(f):
+        return (f["cost_minor"], f["weight_kg"], f["usable_capacity_wh"], f["roof_area_m2"], f["autonomy_days"], f["spare_power_w"])
+
+    def every_kit(self):
+        most, ticked = self.largest, self.ticked
+        def up_to(key):
+            return range(1, most[key] + 1)
+        return map(Kit._make, product(ticked["panels"], up_to("series"), up_to("parallel"), ticked["controllers"], up_to("controllers"),
+                                      ticked["storage"], up_to("bank_series"), up_to("bank_parallel"), [""] + ticked["inverters"],
+                                      [""] + ticked["dcdc"]))
+
+    def judge(self, kit):
+        months, figures = self.months(kit), self.figures(kit)
+        findings = self.findings(kit, months, figures)
+        broken = [code for code in RULES if not findings[code].holds and findings[code].severity == "stop"]
+        return months, figures, findings, broken
+
+    def front(self, working):
+        named = given(self.brief, "front", CRITERIA[:4])
+        signs = [(i, 1 if c in LESS_IS_BETTER else -1) for i, c in enumerate(CRITERIA) if c in named]
+        points = {kit: tuple(sign * self.criteria(figures)[i] for i, sign in signs) for _, kit, figures in working}
+        best = []
+        for point in sorted(set(points.values())):
+            if not any(all(a <= b for a, b in zip(other, point)) for other in best):
+                best.append(point)
+        return {kit for kit, point in points.items() if point in best}
+
+    def rank(self):
+        """Raw count, working kits best first, the front, firsts, alones, and for each rule a kit that does not keep it."""
+        raw, working, first, alone, sample = 0, [], Counter(), Counter(), {}
+        for kit in self.every_kit():
+            raw += 1
+            _, figures, findings, broken = self.judge(kit)
+            for code in RULES:
+                if not findings[code].holds:
+                    sample.setdefault(code, kit)
+            if broken:
+                first[broken[0]] += 1
+                if len(broken) == 1:
+                    alone[broken[0]] += 1
+            else:
+                score = sum(self.weights[c] * u for c, u in self.worth(figures).items())
+                working.append((-score, kit, figures))
+        working.sort(key=lambda entry: entry[:2])
+        return raw, working, self.front(working), first, alone, sample
