@@ -1,13 +1,19 @@
 #include "cli_ranking.h"
 
 #include "cli_job.h"
+#include "cli_progress.h"
 #include <glib/gi18n-lib.h>
 
 int wb_cli_rank(const WbProblem *problem, size_t top, WbRanking *ranking)
 {
     WbRankOptions options = wb_rank_options_default();
     options.top = MAX(options.top, top);
-    WbStatus status = wb_rank(problem, &options, NULL, ranking);
+    options.workers = CLAMP((int)g_get_num_processors(), 1, WB_MOST_WORKERS);
+    WbControl control;
+    wb_control_init(&control);
+    WbProgress *progress = wb_progress_start(_("Ranking, Ctrl-C stops it"), &control);
+    WbStatus status = wb_rank(problem, &options, &control, ranking);
+    wb_progress_end(progress);
     return status == WB_OK ? WB_EXIT_DONE : wb_cli_fail_status(status);
 }
 

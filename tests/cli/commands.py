@@ -2,7 +2,10 @@
 """commands.py PROGRAM ROOT: every command at work: tables, JSON keys, totals, exit codes, manual page."""
 import json
 import os
+import pty
 import re
+import select
+import signal
 import subprocess
 import sys
 
@@ -324,6 +327,29 @@ def test_without_display():
     holds("demo.brief.json" in said, said)
 
 
+def huge_brief():
+    with open(os.path.join(ROOT, "data", "demo.brief.json"), encoding="utf-8") as file:
+        brief = json.load(file)
+    brief["largest"] = {k: 20 for k in ("series", "parallel", "controllers", "bank_series", "bank_parallel")}
+    return terminal.write("huge.json", json.dumps(brief))
+
+
+def test_progress():
+    """Work of minutes tells how far it is on a terminal, and an interrupt ends it."""
+    ours, theirs = pty.openpty()
+    work = subprocess.Popen([terminal.program, "rank", huge_brief(), "--catalogue", terminal.database()],
+                            stdout=subprocess.DEVNULL, stderr=theirs, preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL))
+    os.close(theirs)
+    said = b""
+    while b" %" not in said:
+        holds(select.select([ours], [], [], 120)[0], "nothing is told")
+        said += os.read(ours, 1000)
+    work.send_signal(signal.SIGINT)
+    equal(work.wait(timeout=20), -signal.SIGINT)
+    os.close(ours)
+    holds(b"Ranking" in said, said)
+
+
 def test_output_full():
     with open("/dev/full", "wb") as full:
         done = terminal.run("--help", stdout=full)
@@ -353,5 +379,6 @@ main([
     ("left out by name", test_left_out),
     ("places", test_places),
     ("without a display", test_without_display),
+    ("progress", test_progress),
     ("a full disk behind standard output", test_output_full),
 ])

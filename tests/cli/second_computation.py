@@ -13,9 +13,9 @@ from terminal import Terminal, equal, holds, main
 PROGRAM, ROOT = sys.argv[1], sys.argv[2]
 CLOSE = 1e-9
 PARTS = {
-    "panels": ["p-brambleray-100-rigid", "p-brambleray-150-rigid", "p-papyrel-100-flexible", "p-quernlight-130-rigid"],
+    "panels": ["p-brambleray-100-rigid", "p-brambleray-150-rigid", "p-papyrel-200-flexible", "p-quernlight-130-rigid"],
     "controllers": ["c-ottergate-mppt-20-100", "c-ottergate-mppt-70-250", "c-ottergate-pwm-30", "c-wrenlock-mppt-30-100"],
-    "storage": ["b-grimsholt-12v-230-flooded", "b-grimsholt-12v-200-gel", "b-pellawatt-12v-200-lfp", "b-thrushwell-6v-220-agm"],
+    "storage": ["b-grimsholt-12v-230-flooded", "b-grimsholt-12v-140-gel", "b-pellawatt-12v-200-lfp", "b-thrushwell-12v-150-agm"],
     "inverters": ["i-tolbrake-12v-300-sine", "i-tolbrake-12v-600-sine", "i-tolbrake-24v-1000-sine"],
     "dcdc": ["d-hedgerail-12-12-20", "d-hedgerail-24-24-17"],
 }
@@ -73,7 +73,7 @@ def southern_boat():
     brief["owned"] = [{"part": "p-brambleray-150-rigid", "count": 2}, {"part": "b-pellawatt-12v-100-lfp", "count": 1},
                       {"part": "i-tolbrake-24v-1000-sine", "count": 1}]
     brief["fixed_offers"] = [{"part": "p-quernlight-130-rigid", "shop": "s-tiddybrook"}]
-    brief["roof"]["max_load_kg"] = None
+    brief["roof"]["max_load_kg"] = 24.375
     return brief
 
 
@@ -116,6 +116,7 @@ def own_place():
                               "air_mean_c": [-12, -11, -9, -4, 2, 7, 10, 9, 5, -1, -7, -10],
                               "air_max_c": [-8, -7, -5, 0, 5, 11, 14, 12, 8, 2, -4, -7],
                               "air_min_c": [-16, -16, -13, -8, -1, 4, 7, 6, 2, -4, -11, -14]}
+    brief["roof"]["max_load_kg"] = None
     brief["limits"]["money_minor"]["value"] = 400000
     brief["limits"]["weight_kg"]["value"] = 160
     brief["weights"] = {"cost": 1, "weight": 0, "usable_capacity": 0, "roof_area": 0}
