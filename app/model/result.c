@@ -27,6 +27,7 @@ WbResult *wb_result_make(WbBriefFile *file, WbCatalogueView *view, const WbRankO
 {
     gint64 begun_us = g_get_monotonic_time();
     WbRankOptions usual = wb_rank_options_default();
+    usual.workers = CLAMP((int)g_get_num_processors(), 1, WB_MOST_WORKERS);
     WbResult *result = g_new0(WbResult, 1);
     g_atomic_ref_count_init(&result->references);
     result->file = wb_brief_file_ref(file);

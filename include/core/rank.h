@@ -12,12 +12,15 @@ typedef struct {
     bool on_front;
 } WbRanked;
 
+#define WB_MOST_WORKERS 16
+
 typedef struct {
     size_t top;        /* how many rows to keep, best first; 1..1,000,000 */
     size_t front_most; /* keep at most this many members of the front; all are counted */
+    int workers;       /* threads, 1..WB_MOST_WORKERS; the answer is the same with any number */
 } WbRankOptions;
 
-WbRankOptions wb_rank_options_default(void); /* 1,000 and 100,000 */
+WbRankOptions wb_rank_options_default(void); /* 1,000, 100,000 and one worker */
 
 typedef struct {
     uint64_t first; /* kits whose first broken rule this is */
@@ -35,7 +38,7 @@ typedef struct {
     WbRuledOut ruled_out[WB_N_RULES]; /* firsts + feasible = raw */
 } WbRanking;
 
-/* WB_STOPPED: nothing is written. WB_BAD_INPUT: top is 0 or beyond its most. */
+/* WB_STOPPED: nothing is written. WB_BAD_INPUT: top or workers outside what is said above. */
 WbStatus wb_rank(const WbProblem *problem, const WbRankOptions *options, WbControl *control,
                  WbRanking *ranking);
 void wb_ranking_free(WbRanking *ranking);

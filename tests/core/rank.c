@@ -168,7 +168,9 @@ static void test_equal_to_brute_force(void)
         WbProblem *problem;
         g_assert_cmpint(wb_problem_new(&gen->brief, &gen->catalogue, NULL, &problem), ==, WB_OK);
         WbRankOptions options = wb_rank_options_default();
+        static const int workers[] = {1, 2, 4};
         options.top = 1 + wb_random_below(&random, 50);
+        options.workers = workers[i % 3];
         WbRanking ranking;
         g_assert_cmpint(wb_rank(problem, &options, NULL, &ranking), ==, WB_OK);
         Brute brute;
@@ -323,6 +325,9 @@ static void test_options(void)
     options.top = 0;
     g_assert_cmpint(wb_rank(problem, &options, NULL, &ranking), ==, WB_BAD_INPUT);
     options.top = 1000000000;
+    g_assert_cmpint(wb_rank(problem, &options, NULL, &ranking), ==, WB_BAD_INPUT);
+    options = wb_rank_options_default();
+    options.workers = 0;
     g_assert_cmpint(wb_rank(problem, &options, NULL, &ranking), ==, WB_BAD_INPUT);
     WbControl control;
     wb_control_init(&control);

@@ -78,6 +78,17 @@ static WbStatus make_room(WbFront *front)
     return WB_OK;
 }
 
+WbStatus wb_front_put(WbFront *front, const WbFrontKit *kit)
+{
+    size_t glance = front->n_front < FRONT_GLANCE ? front->n_front : FRONT_GLANCE;
+    if (beaten(front, glance, kit))
+        return WB_OK;
+    WbStatus status = make_room(front);
+    if (status == WB_OK)
+        front->kits[front->n++] = *kit;
+    return status;
+}
+
 WbStatus wb_front_offer(WbFront *front, const WbKit *kit, const WbFigures *figures)
 {
     WbFrontKit offer = {.kit = *kit};
@@ -88,13 +99,7 @@ WbStatus wb_front_offer(WbFront *front, const WbKit *kit, const WbFigures *figur
         double x = wb_figure(figures, (WbCriterion)c);
         offer.worse[n++] = wb_criterion_less_is_better((WbCriterion)c) ? x : -x;
     }
-    size_t glance = front->n_front < FRONT_GLANCE ? front->n_front : FRONT_GLANCE;
-    if (beaten(front, glance, &offer))
-        return WB_OK;
-    WbStatus status = make_room(front);
-    if (status == WB_OK)
-        front->kits[front->n++] = offer;
-    return status;
+    return wb_front_put(front, &offer);
 }
 
 WbStatus wb_front_finish(WbFront *front)

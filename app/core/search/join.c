@@ -1,0 +1,265 @@
+#include "join.h"
+#include "money.h"
+
+static int lowest_bit(uint64_t bits)
+{
+    return __builtin_ctzll(bits);
+}
+
+static bool one_bit(uint64_t bits)
+{
+    return bits && (bits & (bits - 1)) == 0;
+}
+
+static uint64_t rule_bit(WbRule rule)
+{
+    return UINT64_C(1) << rule;
+}
+
+/* Kits of which two or more side rules are broken, and those with one, by their first. */
+static void count_products(WbJoin *join)
+{
+    WbRuledOut *out = join->ruled_out;
+    for (size_t i = 0; i < join->arrays.n_counts; i++)
+        for (size_t j = 0; j < join->banks.n_counts; j++)
+            for (size_t k = 0; k < join->dcdc.n_counts; k++) {
+                const WbHalfCount *a = &join->arrays.counts[i], *b = &join->banks.counts[j],
+                                  *d = &join->dcdc.counts[k];
+                uint64_t kits = a->count * b->count * d->count;
+                uint64_t broken = a->broken | b->broken | d->broken;
+                join->raw += kits;
+                if (broken)
+                    out[lowest_bit(broken)].first += kits;
+            }
+}
+
+static void fill_figures(const WbJoin *join, const WbHalf *array, const WbHalf *bank,
+                         const WbHalf *dcdc, WbFigures *figures)
+{
+    const WbProblem *problem = join->problem;
+    const WbPanel *panel = problem->panels[array->kit.panel].panel;
+    figures->priced = !(array->bill.unpriced + bank->bill.unpriced + dcdc->bill.unpriced);
+    figures->parts_minor =
+        array->bill.parts_minor + bank->bill.parts_minor + dcdc->bill.parts_minor;
+    figures->shipping_minor =
+        wb_bills_shipping_minor(problem, &array->bill, &bank->bill, &dcdc->bill);
+    figures->allowance_minor =
+        wb_allowance_minor(figures->parts_minor, problem->brief->sundries_pct);
+    figures->cost_minor = figures->parts_minor + figures->shipping_minor + figures->allowance_minor;
+    figures->weight_g = array->bill.weight_g + bank->bill.weight_g + dcdc->bill.weight_g;
+    figures->roof_area_mm2 =
+        (int64_t)array->kit.n_series * array->kit.n_parallel * panel->length_mm * panel->width_mm;
+    figures->usable_wh = bank->bank.lowest_usable_wh;
+    figures->autonomy_days = bank->bank.lowest_autonomy_days;
+    figures->spare_w = bank->bank.spare_w;
+}
+
+static WbKit join_kit(const WbHalf *array, const WbHalf *bank, const WbHalf *dcdc)
+{
+    WbKit kit = array->kit;
+    kit.storage = bank->kit.storage;
+    kit.bank_series = bank->kit.bank_series;
+    kit.bank_parallel = bank->kit.bank_parallel;
+    kit.inverter = bank->kit.inverter;
+    kit.dcdc = dcdc->kit.dcdc;
+    return kit;
+}
+
+/* The joint rules stop a kit; wb_rule_charge_maximum, wb_rule_supply, wb_rule_money and
+ * wb_rule_weight say the same in findings. Here they are plain comparisons: they are asked of
+ * millions of pairs. */
+static bool charge_too_high(const WbHalf *array, const WbHalf *bank, const WbHalf *dcdc)
+{
+    return array->solar_a + dcdc->dcdc_a > bank->max_charge_a;
+}
+
+static bool supply_too_low(const WbJoin *join, const WbHalf *array, const WbHalf *bank,
+                           const WbHalf *dcdc)
+{
+    uint32_t months = join->problem->brief->site.months;
+    for (int m = 0; m < WB_MONTHS; m++) {
+        double supply_wh =
+            (array->array_wh[m] + dcdc->alternator_wh) - bank->bank.storing_loss_wh[m];
+        if ((months >> m & 1) && supply_wh < bank->bank.need_wh[m])
+            return true;
+    }
+    return false;
+}
+
+static bool too_dear(const WbJoin *join, const WbFigures *figures)
+{
+    const WbLimit *limit = &join->problem->brief->money_minor;
+    return limit->on && figures->priced && (double)figures->cost_minor > limit->value;
+}
+
+static bool too_heavy(const WbJoin *join, const WbFigures *figures)
+{
+    const WbLimit *limit = &join->problem->brief->weight_kg;
+    return limit->on && (double)figures->weight_g / 1000 > limit->value;
+}
+
+static WbStatus take(WbJoin *join, const WbHalf *array, const WbHalf *bank, const WbHalf *dcdc,
+                     const WbFigures *figures)
+{
+    WbKit kit = join_kit(array, bank, dcdc);
+    double u[WB_N_CRITERIA];
+    double score = wb_score(join->problem, figures, u);
+    join->feasible++;
+    if (!wb_best_put(&join->best, &kit, score))
+        return WB_NO_MEMORY;
+    return wb_front_offer(&join->front, &kit, figures);
+}
+
+/* All side rules hold: the joint rules in the published order, until two are broken. */
+static WbStatus join_sound(WbJoin *join, const WbHalf *array, const WbHalf *bank,
+                           const WbHalf *dcdc)
+{
+    WbFigures figures = {0};
+    uint64_t broken = 0;
+    if (charge_too_high(array, bank, dcdc))
+        broken |= rule_bit(WB_RULE_CHARGE_MAXIMUM);
+    if (supply_too_low(join, array, bank, dcdc))
+        broken |= rule_bit(WB_RULE_SUPPLY);
+    if (!broken || one_bit(broken)) {
+        fill_figures(join, array, bank, dcdc, &figures);
+        if (too_dear(join, &figures))
+            broken |= rule_bit(WB_RULE_MONEY);
+        if (too_heavy(join, &figures))
+            broken |= rule_bit(WB_RULE_WEIGHT);
+    }
+    if (!broken)
+        return take(join, array, bank, dcdc, &figures);
+    join->ruled_out[lowest_bit(broken)].first++;
+    if (one_bit(broken))
+        join->ruled_out[lowest_bit(broken)].alone++;
+    return WB_OK;
+}
+
+/* One side rule is broken: does the kit fail by it alone? Cheapest question first. */
+static void join_marred(WbJoin *join, uint64_t broken, const WbHalf *array, const WbHalf *bank,
+                        const WbHalf *dcdc)
+{
+    if (charge_too_high(array, bank, dcdc) || supply_too_low(join, array, bank, dcdc))
+        return;
+    WbFigures figures = {0};
+    fill_figures(join, array, bank, dcdc, &figures);
+    if (!too_dear(join, &figures) && !too_heavy(join, &figures))
+        join->ruled_out[lowest_bit(broken)].alone++;
+}
+
+/* Parts alone over the money limit: no need to look at the rest of a marred pair. */
+static bool surely_too_dear(const WbJoin *join, int64_t parts_minor)
+{
+    const WbLimit *limit = &join->problem->brief->money_minor;
+    return limit->on && (double)parts_minor > limit->value;
+}
+
+static WbStatus join_bank(WbJoin *join, const WbHalf *array, const WbHalf *bank)
+{
+    uint64_t pair = array->broken | bank->broken;
+    if (pair && !one_bit(pair))
+        return WB_OK;
+    for (size_t d = 0; d < join->dcdc.n; d++) {
+        const WbHalf *dcdc = &join->dcdc.half[d];
+        uint64_t broken = pair | dcdc->broken;
+        WbStatus status = WB_OK;
+        if (!broken)
+            status = join_sound(join, array, bank, dcdc);
+        else if (one_bit(broken))
+            join_marred(join, broken, array, bank, dcdc);
+        if (status != WB_OK)
+            return status;
+    }
+    return WB_OK;
+}
+
+static WbStatus join_all(WbJoin *join)
+{
+    for (size_t a = 0; a < join->arrays.n; a++) {
+        const WbHalf *array = &join->arrays.half[a];
+        if (wb_control_stopped(join->control))
+            return WB_STOPPED;
+        for (size_t b = 0; b < join->banks.n; b++) {
+            const WbHalf *bank = &join->banks.half[b];
+            bool marred = array->broken || bank->broken;
+            bool unpriced = array->bill.unpriced || bank->bill.unpriced;
+            if (marred && !unpriced &&
+                surely_too_dear(join, array->bill.parts_minor + bank->bill.parts_minor))
+                continue;
+            WbStatus status = join_bank(join, array, bank);
+            if (status != WB_OK)
+                return status;
+        }
+    }
+    return WB_OK;
+}
+
+bool wb_same_bank_kind(const WbBankKind *a, const WbBankKind *b)
+{
+    return a->chemistry == b->chemistry && a->volts.nominal_v == b->volts.nominal_v &&
+           a->volts.charge_v == b->volts.charge_v;
+}
+
+static WbStatus add_banks_of(WbJoin *join, const WbBankKind *kind)
+{
+    const WbProblem *problem = join->problem;
+    for (int i = 0; i < (int)problem->n_storage; i++)
+        for (int s = 1; s <= problem->brief->largest.bank_series; s++) {
+            WbBankKind other = wb_bank_kind(problem, i, s);
+            if (!wb_same_bank_kind(kind, &other))
+                continue;
+            WbStatus status = wb_halves_bank(problem, kind, i, s, &join->banks);
+            if (status != WB_OK)
+                return status;
+        }
+    return WB_OK;
+}
+
+WbStatus wb_join_kind(WbJoin *join, const WbBankKind *kind)
+{
+    wb_halves_clear(&join->arrays);
+    wb_halves_clear(&join->banks);
+    wb_halves_clear(&join->dcdc);
+    WbStatus status = wb_halves_array(join->problem, kind, join->control, &join->arrays);
+    if (status == WB_OK)
+        status = add_banks_of(join, kind);
+    if (status == WB_OK)
+        status = wb_halves_dcdc(join->problem, kind, &join->dcdc);
+    if (status != WB_OK)
+        return status;
+    count_products(join);
+    return join_all(join);
+}
+
+void wb_join_init(WbJoin *join, const WbProblem *problem, size_t top, WbControl *control)
+{
+    *join = (WbJoin){.problem = problem, .control = control};
+    wb_best_init(&join->best, problem, top);
+    wb_front_init(&join->front, problem->brief->front, control);
+}
+
+void wb_join_free(WbJoin *join)
+{
+    wb_best_free(&join->best);
+    wb_front_free(&join->front);
+    wb_halves_free(&join->arrays);
+    wb_halves_free(&join->banks);
+    wb_halves_free(&join->dcdc);
+}
+
+WbStatus wb_join_merge(WbJoin *into, const WbJoin *from)
+{
+    into->raw += from->raw;
+    into->feasible += from->feasible;
+    for (int r = 0; r < WB_N_RULES; r++) {
+        into->ruled_out[r].first += from->ruled_out[r].first;
+        into->ruled_out[r].alone += from->ruled_out[r].alone;
+    }
+    for (size_t i = 0; i < from->best.n; i++)
+        if (!wb_best_put(&into->best, &from->best.heap[i].kit, from->best.heap[i].score))
+            return WB_NO_MEMORY;
+    WbStatus status = WB_OK;
+    for (size_t i = 0; i < from->front.n && status == WB_OK; i++)
+        status = wb_front_put(&into->front, &from->front.kits[i]);
+    return status;
+}

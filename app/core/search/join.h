@@ -1,0 +1,29 @@
+/* Joining the sides of all kits on one kind of bank, and what is counted and kept on the way. Two
+ * joins over different kinds are merged into one; the order of merging changes nothing. */
+#ifndef WB_JOIN_H
+#define WB_JOIN_H
+
+#include "best.h"
+#include "front.h"
+#include "halves.h"
+#include "rank.h"
+
+typedef struct {
+    const WbProblem *problem;
+    WbControl *control;
+    WbBest best;
+    WbFront front;
+    uint64_t raw, feasible;
+    WbRuledOut ruled_out[WB_N_RULES];
+    WbHalves arrays, banks, dcdc; /* scratch, of the kind at work */
+} WbJoin;
+
+void wb_join_init(WbJoin *join, const WbProblem *problem, size_t top, WbControl *control);
+/* All kits whose bank is of this kind. WB_STOPPED, WB_NO_MEMORY. */
+WbStatus wb_join_kind(WbJoin *join, const WbBankKind *kind);
+WbStatus wb_join_merge(WbJoin *into, const WbJoin *from);
+void wb_join_free(WbJoin *join);
+
+bool wb_same_bank_kind(const WbBankKind *a, const WbBankKind *b);
+
+#endif
