@@ -17,10 +17,11 @@ WbFinding wb_rule_roof_undecided(const WbBrief *brief, const WbRoofFit *fit, int
                               wb_limit_severity(brief->roof_on));
 }
 
-/* Whole grams, so that a sum typed as a limit is met and not missed by a rounding. */
+/* Whole grams, so that a sum typed as a limit is met and not missed by a rounding; of panel and
+ * mount together, as in the weight of the kit. */
 static int64_t whole_g(const WbPanel *panel)
 {
-    return llround(panel->part.weight_kg * 1000) + llround(panel->mount_kg * 1000);
+    return llround((panel->part.weight_kg + panel->mount_kg) * 1000);
 }
 
 WbFinding wb_rule_roof_load(const WbBrief *brief, const WbPanel *panel, int n_panels)
