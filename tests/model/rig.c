@@ -31,7 +31,7 @@ static gboolean time_is_up(gpointer data)
 void rig_wait(const gboolean *flag)
 {
     gboolean late = FALSE;
-    guint timer = g_timeout_add_seconds(10, time_is_up, &late);
+    guint timer = g_timeout_add_seconds(60, time_is_up, &late);
     while (!*flag && !late)
         g_main_context_iteration(NULL, TRUE);
     g_source_remove(timer);

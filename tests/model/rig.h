@@ -14,7 +14,7 @@ WbCatalogueView *rig_view(void);
 WbDocument *rig_document(void);
 /* (transfer full) the whole brief as text */
 char *rig_text(WbDocument *document);
-/* Turns the main loop until *flag is set; fails after ten seconds. */
+/* Turns the main loop until *flag is set; fails after a minute. */
 void rig_wait(const gboolean *flag);
 /* Turns the main loop for at most this long, until nothing is pending. */
 void rig_settle(guint ms);
