@@ -5,6 +5,7 @@
 
 enum { STALL_MAX = 60 };
 static const double STEP_DECAY = 0.9, LEAN = 1.5;
+static const float SHARE_RATE = 0.04f;
 
 /* First and past-the-end line of a place each way. */
 typedef struct {
@@ -137,12 +138,14 @@ static int64_t evaluate_row(WbWeights *weights, int turn, int row)
     const int64_t *front_sum = weights->prefix + (size_t)row * (columns + 1);
     const int64_t *back_sum = weights->prefix + (size_t)back * (columns + 1);
     const int *end = grid->x.end[turn];
+    float *share = weights->share + (open - weights->open);
     int64_t excess = 0;
     for (int i = 0; i < columns; i++) {
         if (!open[i])
             continue;
         int right = end[i];
         int64_t under = back_sum[right] - back_sum[i] - front_sum[right] + front_sum[i];
+        share[i] += SHARE_RATE * ((under < WB_WEIGHT_ONE) - share[i]);
         if (under >= WB_WEIGHT_ONE)
             continue;
         excess += WB_WEIGHT_ONE - under;

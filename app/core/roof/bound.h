@@ -9,7 +9,7 @@
 #ifndef WB_ROOF_BOUND_H
 #define WB_ROOF_BOUND_H
 
-#include "place.h"
+#include "roof_grid.h"
 
 #define WB_WEIGHT_ONE ((int64_t)1 << 30)
 
@@ -22,9 +22,9 @@ typedef struct {
     int64_t *prefix; /* 2-D prefix sums of weight, (columns + 1) x (rows + 1) */
     int32_t *cover;  /* open places under weight 1 that cover the point, same size */
     double *course;  /* [point]: the way the weights moved last */
-    float *share;    /* [place] */
-    double step;     /* share of Polyak's length */
-    int stalled;     /* evaluations since `best` fell */
+    float *share; /* [place]: how often of late it was under weight 1; near a solution of the LP */
+    double step;  /* share of Polyak's length */
+    int stalled;  /* evaluations since `best` fell */
 } WbWeights;
 
 WbStatus wb_weights_init(WbWeights *weights, const WbRoofGrid *grid);

@@ -75,10 +75,12 @@ void wb_roof_search_corners(WbRoofSearch *search)
     }
 }
 
-static void greedy_weights(WbRoofSearch *search, int depth, bool from_back)
+/* The four orders in turn. */
+static void greedy_weights(WbRoofSearch *search, int depth, int round)
 {
+    WbGreedyKey key = round & 1 ? WB_GREEDY_SHARE : WB_GREEDY_WEIGHT;
     memcpy(search->scratch, search->level[depth].open, wb_grid_places(search->grid));
-    int n = wb_greedy_weights(&search->weights, search->scratch, from_back, search->queue,
+    int n = wb_greedy_weights(&search->weights, search->scratch, key, round & 2, search->queue,
                               search->picked + depth, search->at_most - depth);
     keep_best(search, depth + n);
 }
@@ -96,7 +98,7 @@ static int settle(WbRoofSearch *search, int depth)
         if (weights->total < need * WB_WEIGHT_ONE)
             break;
         if (k % ROUND == 0 || k == ROUND / 2 || k == evaluations) {
-            greedy_weights(search, depth, k / ROUND % 2);
+            greedy_weights(search, depth, k / ROUND);
             if (all_found(search))
                 break;
             need = search->best + 1 - depth;
@@ -173,6 +175,17 @@ static void take(WbRoofSearch *search, int depth, int place)
     branch(search, depth + 1);
 }
 
+/* Most promising first: the largest share. Insertion sort, so that equals keep their order. */
+static void sort_by_share(const WbWeights *weights, int *over, int n)
+{
+    for (int i = 1; i < n; i++) {
+        int place = over[i], k = i;
+        for (; k > 0 && weights->share[over[k - 1]] < weights->share[place]; k--)
+            over[k] = over[k - 1];
+        over[k] = place;
+    }
+}
+
 static void branch_at(WbRoofSearch *search, int depth, int point)
 {
     WbBranchLevel *level = &search->level[depth];
@@ -183,6 +196,7 @@ static void branch_at(WbRoofSearch *search, int depth, int point)
         return;
     }
     memcpy(over, search->queue, n * sizeof *over);
+    sort_by_share(&search->weights, over, n);
     for (int i = 0; i < n && search->status == WB_OK && !all_found(search); i++) {
         take(search, depth, over[i]);
         level->open[over[i]] = 0;

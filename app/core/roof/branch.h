@@ -1,5 +1,5 @@
 /* Branch and bound over the places of a grid: at the heaviest point, either one of the open places
- * over it is taken or none of them is. */
+ * over it is taken, the likeliest first, or none of them is. */
 #ifndef WB_ROOF_BRANCH_H
 #define WB_ROOF_BRANCH_H
 

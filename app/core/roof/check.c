@@ -1,5 +1,5 @@
 /* Written without the search: plain comparisons of every panel with edge, obstacles and panels. */
-#include "outline.h"
+#include "roof_outline.h"
 
 static bool right_size(const WbRect *rect, int64_t length_mm, int64_t width_mm)
 {

@@ -2,7 +2,7 @@
 #ifndef WB_ROOF_FIT_JOB_H
 #define WB_ROOF_FIT_JOB_H
 
-#include "outline.h"
+#include "roof_outline.h"
 
 typedef struct {
     const WbRoof *roof;

@@ -64,46 +64,39 @@ int wb_greedy_corner(const WbRoofGrid *grid, uint8_t *open, int way, int *picked
 
 enum { BUCKETS = 256 };
 
-static int bucket_of(const WbWeights *weights, int place)
+static int bucket_of(const WbWeights *weights, WbGreedyKey key, int place)
 {
+    if (key == WB_GREEDY_SHARE)
+        return (int)((1 - weights->share[place]) * (BUCKETS - 1));
     int64_t bucket = wb_weights_under(weights, place) / (WB_WEIGHT_ONE / (BUCKETS / 2));
     return bucket < BUCKETS ? (int)bucket : BUCKETS - 1;
 }
 
-/* Counting sort of the open places by weight; answers how many. */
-static int sort_by_weight(const WbWeights *weights, const uint8_t *open, int *queue)
+/* Counting sort of the open places; answers how many. */
+static int sort_places(const WbWeights *weights, const uint8_t *open, WbGreedyKey key,
+                       bool from_back, int *queue)
 {
     int start[BUCKETS + 1] = {0}, places = wb_grid_places(weights->grid);
     for (int place = 0; place < places; place++)
         if (open[place])
-            start[bucket_of(weights, place) + 1]++;
+            start[bucket_of(weights, key, place) + 1]++;
     for (int bucket = 0; bucket < BUCKETS; bucket++)
         start[bucket + 1] += start[bucket];
     int n = start[BUCKETS];
-    for (int place = 0; place < places; place++)
+    for (int k = 0; k < places; k++) {
+        int place = from_back ? places - 1 - k : k;
         if (open[place])
-            queue[start[bucket_of(weights, place)]++] = place;
+            queue[start[bucket_of(weights, key, place)]++] = place;
+    }
     return n;
 }
 
-int wb_greedy_weights(const WbWeights *weights, uint8_t *open, bool from_back, int *queue,
-                      int *picked, int room)
+int wb_greedy_weights(const WbWeights *weights, uint8_t *open, WbGreedyKey key, bool from_back,
+                      int *queue, int *picked, int room)
 {
     Walk walk = {.grid = weights->grid, .open = open, .picked = picked, .room = room};
-    int n = sort_by_weight(weights, open, queue);
-    /* Within a bucket the order is that of the places; from the back it is turned round. */
-    for (int k = 0; k < n && walk.n < room; k++) {
-        int first = k;
-        if (from_back) {
-            int bucket = bucket_of(weights, queue[k]), last = k;
-            while (last + 1 < n && bucket_of(weights, queue[last + 1]) == bucket)
-                last++;
-            for (int m = last; m >= first; m--)
-                try_place(&walk, queue[m]);
-            k = last;
-        } else {
-            try_place(&walk, queue[k]);
-        }
-    }
+    int n = sort_places(weights, open, key, from_back, queue);
+    for (int k = 0; k < n && walk.n < room; k++)
+        try_place(&walk, queue[k]);
     return walk.n;
 }

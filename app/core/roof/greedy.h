@@ -12,8 +12,10 @@ enum { WB_GREEDY_CORNERS = 32 };
  * turns are tried at each point or one turn is laid out first. */
 int wb_greedy_corner(const WbRoofGrid *grid, uint8_t *open, int way, int *picked, int room);
 
-/* Places of little weight first. `queue` holds as many numbers as there are places. */
-int wb_greedy_weights(const WbWeights *weights, uint8_t *open, bool from_back, int *queue,
-                      int *picked, int room);
+/* Places of little weight or of large share first; those that come out alike stand in the order of
+ * their numbers, or in the opposite one. `queue` holds as many numbers as there are places. */
+typedef enum { WB_GREEDY_WEIGHT, WB_GREEDY_SHARE } WbGreedyKey;
+int wb_greedy_weights(const WbWeights *weights, uint8_t *open, WbGreedyKey key, bool from_back,
+                      int *queue, int *picked, int room);
 
 #endif

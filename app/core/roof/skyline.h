@@ -4,7 +4,7 @@
 #ifndef WB_ROOF_SKYLINE_H
 #define WB_ROOF_SKYLINE_H
 
-#include "outline.h"
+#include "roof_outline.h"
 
 typedef struct {
     int64_t room_length_mm, room_width_mm;   /* usable edge plus one gap */

@@ -2,7 +2,7 @@
  * usable edge, an obstacle or another panel of the layout, and likewise in front. A place with
  * nothing to rest against is in no such layout; closing it may leave others without support, and so
  * on. */
-#include "place.h"
+#include "roof_grid.h"
 #include <stdlib.h>
 #include <string.h>
 

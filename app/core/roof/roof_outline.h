@@ -1,6 +1,6 @@
 /* The roof as open zones in whole millimetres: what a panel may use, and what it may not enter. */
-#ifndef WB_OUTLINE_H
-#define WB_OUTLINE_H
+#ifndef WB_ROOF_OUTLINE_H
+#define WB_ROOF_OUTLINE_H
 
 #include "roof.h"
 

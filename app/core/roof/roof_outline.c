@@ -1,4 +1,4 @@
-#include "outline.h"
+#include "roof_outline.h"
 #include <stdlib.h>
 
 enum { LENGTH_MAX_MM = 100000, FAR_MM = 1000000 };
@@ -143,7 +143,7 @@ int64_t wb_roof_clear_mm2(const WbRoof *roof)
     return largest(0, wb_roof_area_left_mm2(roof, wb_roof_usable(roof), 0));
 }
 
-/* Every panel grown by one gap on its right and back side; see place.h. */
+/* Every panel grown by one gap on its right and back side; see roof_grid.h. */
 int wb_roof_area_bound(const WbRoof *roof, int64_t panel_length_mm, int64_t panel_width_mm,
                        int at_most)
 {

@@ -1,4 +1,4 @@
-#include "place.h"
+#include "roof_grid.h"
 #include <stdlib.h>
 #include <string.h>
 

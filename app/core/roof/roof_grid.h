@@ -7,10 +7,10 @@
  * The gap stands between panels only. So each panel is grown by one gap on its right and back
  * side; two panels keep their gap exactly when the grown ones do not overlap. Against the edge and
  * against obstacles the true outline counts. */
-#ifndef WB_ROOF_PLACE_H
-#define WB_ROOF_PLACE_H
+#ifndef WB_ROOF_GRID_H
+#define WB_ROOF_GRID_H
 
-#include "outline.h"
+#include "roof_outline.h"
 
 enum {
     WB_GRID_POINTS_MAX = 1 << 18, /* beyond this the fine grid is not searched */
