@@ -32,17 +32,29 @@ WbSideBill wb_dcdc_bill(const WbProblem *problem, const WbKit *kit);
 int64_t wb_bills_shipping_minor(const WbProblem *problem, const WbSideBill *array,
                                 const WbSideBill *bank, const WbSideBill *dcdc);
 
+/* The sides' rules stand together in the published order. */
+#define WB_FIRST_OWN_RULE WB_RULE_ROOF_FIT /* array side, whatever the bank */
+#define WB_LAST_OWN_RULE WB_RULE_PV_CURRENT
+#define WB_FIRST_ARRAY_RULE WB_RULE_HOT_VMP /* array side, by the kind of bank */
+#define WB_LAST_ARRAY_RULE WB_RULE_CHARGE_PROFILE
+#define WB_FIRST_BANK_RULE WB_RULE_BANK_SYSTEM
+#define WB_LAST_BANK_RULE WB_RULE_AUTONOMY
+#define WB_FIRST_DCDC_RULE WB_RULE_DCDC_SOURCE
+#define WB_LAST_DCDC_RULE WB_RULE_DCDC_ALTERNATOR
+
 /* Each writes the findings of its own rules, by index, and leaves the others alone. */
-void wb_array_findings(const WbProblem *problem, const WbKit *kit, const WbBankKind *bank,
-                       WbFinding finding[WB_N_RULES]);
+void wb_array_findings_own(const WbProblem *problem, const WbKit *kit,
+                           WbFinding finding[WB_N_RULES]);
+void wb_array_findings_with(const WbProblem *problem, const WbKit *kit, const WbBankKind *bank,
+                            WbFinding finding[WB_N_RULES]);
 void wb_bank_findings(const WbProblem *problem, const WbKit *kit, const WbBankKind *bank,
                       double autonomy_days, int worst_autonomy_month,
                       WbFinding finding[WB_N_RULES]);
 void wb_dcdc_findings(const WbProblem *problem, const WbKit *kit, const WbBankKind *bank,
                       WbFinding finding[WB_N_RULES]);
 
-/* Bits of the rules of one side that stop the kit. */
-uint64_t wb_stops(const WbFinding finding[WB_N_RULES], WbSide side);
+/* Bits of the rules first..last that stop the kit. */
+uint64_t wb_stops(const WbFinding finding[WB_N_RULES], WbRule first, WbRule last);
 
 /* What the bank and inverter give and need, month by month. */
 typedef struct {

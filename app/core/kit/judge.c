@@ -97,13 +97,12 @@ void wb_judge(const WbProblem *problem, const WbKit *kit, WbVerdict *verdict)
 
     WbFinding *f = verdict->finding;
     f[WB_RULE_NO_PRICE] = wb_finding_at_most(WB_RULE_NO_PRICE, unpriced, 0.0, WB_STOP);
-    wb_array_findings(problem, kit, &kind, f);
+    wb_array_findings_own(problem, kit, f);
+    wb_array_findings_with(problem, kit, &kind, f);
     wb_bank_findings(problem, kit, &kind, bank.lowest_autonomy_days, bank.worst_autonomy_month, f);
     wb_dcdc_findings(problem, kit, &kind, f);
     joint_findings(problem, kit, &kind, &bank, verdict);
-    verdict->broken = (unpriced ? UINT64_C(1) << WB_RULE_NO_PRICE : 0) |
-                      wb_stops(f, WB_SIDE_ARRAY) | wb_stops(f, WB_SIDE_BANK) |
-                      wb_stops(f, WB_SIDE_DCDC) | wb_stops(f, WB_SIDE_JOINT);
+    verdict->broken = wb_stops(f, (WbRule)0, (WbRule)(WB_N_RULES - 1));
     verdict->feasible = verdict->broken == 0;
     verdict->undecided = verdict->broken == UINT64_C(1) << WB_RULE_ROOF_UNDECIDED;
     verdict->score = wb_score(problem, &verdict->figures, verdict->u);

@@ -10,34 +10,45 @@ WbBankKind wb_bank_kind(const WbProblem *problem, int storage, int bank_series)
     };
 }
 
-void wb_array_findings(const WbProblem *problem, const WbKit *kit, const WbBankKind *bank,
-                       WbFinding f[WB_N_RULES])
+/* An uneven share is a stop of its own; currents are judged for the fullest controller. */
+static int strings_of_one(const WbKit *kit)
+{
+    return (kit->n_parallel + kit->n_controllers - 1) / kit->n_controllers;
+}
+
+void wb_array_findings_own(const WbProblem *problem, const WbKit *kit, WbFinding f[WB_N_RULES])
 {
     const WbPanelChoice *choice = &problem->panels[kit->panel];
     const WbPanel *panel = choice->panel;
     const WbController *controller = problem->controllers[kit->controller].controller;
+    double cold_c = problem->design_cold_c;
     int n = kit->n_series * kit->n_parallel;
-    /* An uneven share is a stop of its own; the currents are judged for the fullest controller. */
-    int strings = (kit->n_parallel + kit->n_controllers - 1) / kit->n_controllers;
-    double hot_c = choice->hottest_cell_c;
 
     f[WB_RULE_ROOF_FIT] = wb_rule_roof_fit(problem->brief, &choice->fit, n);
     f[WB_RULE_ROOF_UNDECIDED] = wb_rule_roof_undecided(problem->brief, &choice->fit, n);
     f[WB_RULE_ROOF_LOAD] = wb_rule_roof_load(problem->brief, panel, n);
     f[WB_RULE_CONTROLLER_SHARE] = wb_rule_controller_share(kit->n_parallel, kit->n_controllers);
-    f[WB_RULE_SYSTEM_VOLTAGE] =
-        wb_rule_system_voltage(panel, kit->n_series, problem->design_cold_c);
-    f[WB_RULE_COLD_VOC] =
-        wb_rule_cold_voc(panel, kit->n_series, controller, problem->design_cold_c);
-    f[WB_RULE_PV_CURRENT] = wb_rule_pv_current(panel, strings, controller);
-    f[WB_RULE_HOT_VMP] = wb_rule_hot_vmp(panel, kit->n_series, controller, &bank->volts, hot_c);
-    f[WB_RULE_PWM_MATCH] = wb_rule_pwm_match(panel, kit->n_series, controller, &bank->volts, hot_c);
-    f[WB_RULE_ARRAY_WATTS] =
-        wb_rule_array_watts(panel, kit->n_series, strings, controller, &bank->volts);
-    f[WB_RULE_OUTPUT_CLIPPED] =
-        wb_rule_output_clipped(panel, kit->n_series, strings, controller, &bank->volts);
+    f[WB_RULE_SYSTEM_VOLTAGE] = wb_rule_system_voltage(panel, kit->n_series, cold_c);
+    f[WB_RULE_COLD_VOC] = wb_rule_cold_voc(panel, kit->n_series, controller, cold_c);
+    f[WB_RULE_PV_CURRENT] = wb_rule_pv_current(panel, strings_of_one(kit), controller);
+}
+
+void wb_array_findings_with(const WbProblem *problem, const WbKit *kit, const WbBankKind *bank,
+                            WbFinding f[WB_N_RULES])
+{
+    const WbPanelChoice *choice = &problem->panels[kit->panel];
+    const WbPanel *panel = choice->panel;
+    const WbController *controller = problem->controllers[kit->controller].controller;
+    const WbBankVolts *volts = &bank->volts;
+    double hot_c = choice->hottest_cell_c;
+    int s = kit->n_series, strings = strings_of_one(kit);
+
+    f[WB_RULE_HOT_VMP] = wb_rule_hot_vmp(panel, s, controller, volts, hot_c);
+    f[WB_RULE_PWM_MATCH] = wb_rule_pwm_match(panel, s, controller, volts, hot_c);
+    f[WB_RULE_ARRAY_WATTS] = wb_rule_array_watts(panel, s, strings, controller, volts);
+    f[WB_RULE_OUTPUT_CLIPPED] = wb_rule_output_clipped(panel, s, strings, controller, volts);
     f[WB_RULE_STRING_FUSE] = wb_rule_string_fuse(panel, strings);
-    f[WB_RULE_CONTROLLER_BUS] = wb_rule_controller_bus(controller, &bank->volts);
+    f[WB_RULE_CONTROLLER_BUS] = wb_rule_controller_bus(controller, volts);
     f[WB_RULE_CHARGE_PROFILE] = wb_rule_charge_profile(controller, bank->chemistry);
 }
 
@@ -88,12 +99,11 @@ void wb_dcdc_findings(const WbProblem *problem, const WbKit *kit, const WbBankKi
     f[WB_RULE_DCDC_ALTERNATOR] = wb_rule_dcdc_alternator(problem->brief, dcdc, &bank->volts);
 }
 
-uint64_t wb_stops(const WbFinding finding[WB_N_RULES], WbSide side)
+uint64_t wb_stops(const WbFinding finding[WB_N_RULES], WbRule first, WbRule last)
 {
     uint64_t bits = 0;
-    for (int r = 0; r < WB_N_RULES; r++)
-        if (wb_rule_info((WbRule)r)->side == side && !finding[r].holds &&
-            finding[r].severity == WB_STOP)
+    for (int r = first; r <= (int)last; r++)
+        if (!finding[r].holds && finding[r].severity == WB_STOP)
             bits |= UINT64_C(1) << r;
     return bits;
 }

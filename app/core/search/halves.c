@@ -1,11 +1,11 @@
 #include "halves.h"
 #include <stdlib.h>
 
-static bool count_half(WbHalves *halves, uint64_t broken)
+static bool count_halves(WbHalves *halves, uint64_t broken, uint64_t count)
 {
     for (size_t i = 0; i < halves->n_counts; i++)
         if (halves->counts[i].broken == broken) {
-            halves->counts[i].count++;
+            halves->counts[i].count += count;
             return true;
         }
     if (halves->n_counts == halves->counts_room) {
@@ -16,8 +16,13 @@ static bool count_half(WbHalves *halves, uint64_t broken)
         halves->counts = grown;
         halves->counts_room = room;
     }
-    halves->counts[halves->n_counts++] = (WbHalfCount){.broken = broken, .count = 1};
+    halves->counts[halves->n_counts++] = (WbHalfCount){.broken = broken, .count = count};
     return true;
+}
+
+static bool count_half(WbHalves *halves, uint64_t broken)
+{
+    return count_halves(halves, broken, 1);
 }
 
 static bool more_than_one(uint64_t bits)
@@ -44,13 +49,66 @@ static uint64_t unpriced_bit(const WbSideBill *bill)
     return bill->unpriced ? UINT64_C(1) << WB_RULE_NO_PRICE : 0;
 }
 
-static bool add_array(const WbProblem *problem, const WbBankKind *bank, const WbKit *kit,
-                      WbHalves *halves)
+static bool list_array(const WbProblem *problem, const WbKit *kit, WbArrays *arrays)
 {
     WbFinding finding[WB_N_RULES];
     WbSideBill bill = wb_array_bill(problem, kit);
-    wb_array_findings(problem, kit, bank, finding);
-    uint64_t broken = wb_stops(finding, WB_SIDE_ARRAY) | unpriced_bit(&bill);
+    wb_array_findings_own(problem, kit, finding);
+    uint64_t broken = wb_stops(finding, WB_FIRST_OWN_RULE, WB_LAST_OWN_RULE) | unpriced_bit(&bill);
+    /* Rules by the kind of bank come later in the published order: they cannot be the first. */
+    if (more_than_one(broken))
+        return count_half(&arrays->rest, broken);
+    if (arrays->n == arrays->room) {
+        size_t room = arrays->room ? 2 * arrays->room : 1024;
+        WbArray *grown = realloc(arrays->array, room * sizeof *grown);
+        if (!grown)
+            return false;
+        arrays->array = grown;
+        arrays->room = room;
+    }
+    arrays->array[arrays->n++] = (WbArray){.kit = *kit, .broken = broken};
+    return true;
+}
+
+static bool list_arrays_of(const WbProblem *problem, int panel, int controller, WbArrays *arrays)
+{
+    const WbLargest *largest = &problem->brief->largest;
+    WbKit kit = {.panel = panel, .controller = controller};
+    for (kit.n_series = 1; kit.n_series <= largest->series; kit.n_series++)
+        for (kit.n_parallel = 1; kit.n_parallel <= largest->parallel; kit.n_parallel++)
+            for (kit.n_controllers = 1; kit.n_controllers <= largest->controllers;
+                 kit.n_controllers++)
+                if (!list_array(problem, &kit, arrays))
+                    return false;
+    return true;
+}
+
+WbStatus wb_arrays_list(const WbProblem *problem, WbControl *control, WbArrays *arrays)
+{
+    for (size_t p = 0; p < problem->n_panels; p++)
+        for (size_t c = 0; c < problem->n_controllers; c++) {
+            if (wb_control_stopped(control))
+                return WB_STOPPED;
+            if (!list_arrays_of(problem, (int)p, (int)c, arrays))
+                return WB_NO_MEMORY;
+        }
+    return WB_OK;
+}
+
+void wb_arrays_free(WbArrays *arrays)
+{
+    free(arrays->array);
+    wb_halves_free(&arrays->rest);
+    *arrays = (WbArrays){0};
+}
+
+static bool add_array(const WbProblem *problem, const WbBankKind *bank, const WbArray *array,
+                      WbHalves *halves)
+{
+    WbFinding finding[WB_N_RULES];
+    const WbKit *kit = &array->kit;
+    wb_array_findings_with(problem, kit, bank, finding);
+    uint64_t broken = array->broken | wb_stops(finding, WB_FIRST_ARRAY_RULE, WB_LAST_ARRAY_RULE);
     if (!count_half(halves, broken))
         return false;
     if (more_than_one(broken))
@@ -60,7 +118,7 @@ static bool add_array(const WbProblem *problem, const WbBankKind *bank, const Wb
         return false;
     const WbPanelChoice *panel = &problem->panels[kit->panel];
     const WbController *controller = problem->controllers[kit->controller].controller;
-    *half = (WbHalf){.kit = *kit, .broken = broken, .bill = bill};
+    *half = (WbHalf){.kit = *kit, .broken = broken, .bill = wb_array_bill(problem, kit)};
     half->solar_a = wb_solar_charge_a(panel->panel, kit->n_series, kit->n_parallel, controller,
                                       kit->n_controllers, &bank->volts);
     WbSupply supply;
@@ -71,30 +129,18 @@ static bool add_array(const WbProblem *problem, const WbBankKind *bank, const Wb
     return true;
 }
 
-static bool add_arrays_of(const WbProblem *problem, const WbBankKind *bank, int panel,
-                          int controller, WbHalves *halves)
+WbStatus wb_halves_array(const WbProblem *problem, const WbBankKind *bank, const WbArrays *arrays,
+                         WbControl *control, WbHalves *halves)
 {
-    const WbLargest *largest = &problem->brief->largest;
-    WbKit kit = {.panel = panel, .controller = controller};
-    for (kit.n_series = 1; kit.n_series <= largest->series; kit.n_series++)
-        for (kit.n_parallel = 1; kit.n_parallel <= largest->parallel; kit.n_parallel++)
-            for (kit.n_controllers = 1; kit.n_controllers <= largest->controllers;
-                 kit.n_controllers++)
-                if (!add_array(problem, bank, &kit, halves))
-                    return false;
-    return true;
-}
-
-WbStatus wb_halves_array(const WbProblem *problem, const WbBankKind *bank, WbControl *control,
-                         WbHalves *halves)
-{
-    for (size_t p = 0; p < problem->n_panels; p++)
-        for (size_t c = 0; c < problem->n_controllers; c++) {
-            if (wb_control_stopped(control))
-                return WB_STOPPED;
-            if (!add_arrays_of(problem, bank, (int)p, (int)c, halves))
-                return WB_NO_MEMORY;
-        }
+    for (size_t i = 0; i < arrays->rest.n_counts; i++)
+        if (!count_halves(halves, arrays->rest.counts[i].broken, arrays->rest.counts[i].count))
+            return WB_NO_MEMORY;
+    for (size_t i = 0; i < arrays->n; i++) {
+        if (i % 256 == 0 && wb_control_stopped(control))
+            return WB_STOPPED;
+        if (!add_array(problem, bank, &arrays->array[i], halves))
+            return WB_NO_MEMORY;
+    }
     return WB_OK;
 }
 
@@ -104,7 +150,8 @@ static bool add_dcdc(const WbProblem *problem, const WbBankKind *bank, int dcdc,
     WbFinding finding[WB_N_RULES];
     WbSideBill bill = wb_dcdc_bill(problem, &kit);
     wb_dcdc_findings(problem, &kit, bank, finding);
-    uint64_t broken = wb_stops(finding, WB_SIDE_DCDC) | unpriced_bit(&bill);
+    uint64_t broken =
+        wb_stops(finding, WB_FIRST_DCDC_RULE, WB_LAST_DCDC_RULE) | unpriced_bit(&bill);
     if (!count_half(halves, broken))
         return false;
     if (more_than_one(broken))
@@ -135,7 +182,8 @@ static bool add_bank(const WbProblem *problem, const WbBankKind *bank, const WbK
     wb_bank_side(problem, kit, bank, &side);
     wb_bank_findings(problem, kit, bank, side.lowest_autonomy_days, side.worst_autonomy_month,
                      finding);
-    uint64_t broken = wb_stops(finding, WB_SIDE_BANK) | unpriced_bit(&bill);
+    uint64_t broken =
+        wb_stops(finding, WB_FIRST_BANK_RULE, WB_LAST_BANK_RULE) | unpriced_bit(&bill);
     if (!count_half(halves, broken))
         return false;
     if (more_than_one(broken))

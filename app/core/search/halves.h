@@ -31,8 +31,24 @@ typedef struct {
     size_t n_counts, counts_room;
 } WbHalves;
 
-WbStatus wb_halves_array(const WbProblem *problem, const WbBankKind *bank, WbControl *control,
-                         WbHalves *halves);
+/* Every array of the problem by the rules that do not look at the bank, judged once for all kinds.
+ */
+typedef struct {
+    WbKit kit;
+    uint64_t broken;
+} WbArray;
+
+typedef struct {
+    WbArray *array; /* at most one rule broken */
+    size_t n, room;
+    WbHalves rest; /* only its counts are used: the arrays that break two or more */
+} WbArrays;
+
+WbStatus wb_arrays_list(const WbProblem *problem, WbControl *control, WbArrays *arrays);
+void wb_arrays_free(WbArrays *arrays);
+
+WbStatus wb_halves_array(const WbProblem *problem, const WbBankKind *bank, const WbArrays *arrays,
+                         WbControl *control, WbHalves *halves);
 WbStatus wb_halves_dcdc(const WbProblem *problem, const WbBankKind *bank, WbHalves *halves);
 /* One bank (storage, series) in all its parallel counts with every inverter. */
 WbStatus wb_halves_bank(const WbProblem *problem, const WbBankKind *bank, int storage,

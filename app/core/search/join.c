@@ -220,7 +220,8 @@ WbStatus wb_join_kind(WbJoin *join, const WbBankKind *kind)
     wb_halves_clear(&join->arrays);
     wb_halves_clear(&join->banks);
     wb_halves_clear(&join->dcdc);
-    WbStatus status = wb_halves_array(join->problem, kind, join->control, &join->arrays);
+    WbStatus status =
+        wb_halves_array(join->problem, kind, join->listed, join->control, &join->arrays);
     if (status == WB_OK)
         status = add_banks_of(join, kind);
     if (status == WB_OK)
@@ -231,9 +232,10 @@ WbStatus wb_join_kind(WbJoin *join, const WbBankKind *kind)
     return join_all(join);
 }
 
-void wb_join_init(WbJoin *join, const WbProblem *problem, size_t top, WbControl *control)
+void wb_join_init(WbJoin *join, const WbProblem *problem, const WbArrays *listed, size_t top,
+                  WbControl *control)
 {
-    *join = (WbJoin){.problem = problem, .control = control};
+    *join = (WbJoin){.problem = problem, .listed = listed, .control = control};
     wb_best_init(&join->best, problem, top);
     wb_front_init(&join->front, problem->brief->front, control);
 }

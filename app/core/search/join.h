@@ -10,6 +10,7 @@
 
 typedef struct {
     const WbProblem *problem;
+    const WbArrays *listed;
     WbControl *control;
     WbBest best;
     WbFront front;
@@ -18,7 +19,9 @@ typedef struct {
     WbHalves arrays, banks, dcdc; /* scratch, of the kind at work */
 } WbJoin;
 
-void wb_join_init(WbJoin *join, const WbProblem *problem, size_t top, WbControl *control);
+/* The listed arrays are shared by all joins and outlive them. */
+void wb_join_init(WbJoin *join, const WbProblem *problem, const WbArrays *listed, size_t top,
+                  WbControl *control);
 /* All kits whose bank is of this kind. WB_STOPPED, WB_NO_MEMORY. */
 WbStatus wb_join_kind(WbJoin *join, const WbBankKind *kind);
 WbStatus wb_join_merge(WbJoin *into, const WbJoin *from);

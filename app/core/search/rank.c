@@ -122,6 +122,22 @@ static WbStatus rank_into(const WbProblem *problem, const WbRankOptions *options
     return wb_fill_rows(problem, options, &join->best, &join->front, found);
 }
 
+static WbStatus rank_with(const WbProblem *problem, const WbRankOptions *options,
+                          WbControl *control, Kinds *kinds, const WbArrays *arrays,
+                          WbRanking *found)
+{
+    Worker workers[WB_MOST_WORKERS] = {0};
+    for (int i = 0; i < options->workers; i++) {
+        workers[i].kinds = kinds;
+        wb_join_init(&workers[i].join, problem, arrays, options->top, control);
+    }
+    work_all(workers, options->workers);
+    WbStatus status = rank_into(problem, options, workers, found);
+    for (int i = 0; i < options->workers; i++)
+        wb_join_free(&workers[i].join);
+    return status;
+}
+
 WbStatus wb_rank(const WbProblem *problem, const WbRankOptions *options, WbControl *control,
                  WbRanking *ranking)
 {
@@ -129,20 +145,16 @@ WbStatus wb_rank(const WbProblem *problem, const WbRankOptions *options, WbContr
         options->workers > WB_MOST_WORKERS)
         return WB_BAD_INPUT;
     Kinds kinds = {.control = control};
-    Worker workers[WB_MOST_WORKERS] = {0};
+    WbArrays arrays = {0};
     WbRanking found = {0};
-    if (!list_kinds(problem, &kinds))
-        return WB_NO_MEMORY;
+    WbStatus status = list_kinds(problem, &kinds) ? WB_OK : WB_NO_MEMORY;
     if (control)
         atomic_store(&control->todo, kinds.n);
-    for (int i = 0; i < options->workers; i++) {
-        workers[i].kinds = &kinds;
-        wb_join_init(&workers[i].join, problem, options->top, control);
-    }
-    work_all(workers, options->workers);
-    WbStatus status = rank_into(problem, options, workers, &found);
-    for (int i = 0; i < options->workers; i++)
-        wb_join_free(&workers[i].join);
+    if (status == WB_OK)
+        status = wb_arrays_list(problem, control, &arrays);
+    if (status == WB_OK)
+        status = rank_with(problem, options, control, &kinds, &arrays, &found);
+    wb_arrays_free(&arrays);
     free(kinds.kind);
     if (status == WB_OK)
         *ranking = found;
