@@ -1,0 +1,41 @@
+/* Edits of place, season and driving as a person makes them. Each is one undo step; FALSE and one
+ * sentence where it is refused, and nothing changed. */
+#ifndef WB_SITE_EDIT_H
+#define WB_SITE_EDIT_H
+
+#include "document.h"
+
+/* The twelve figures of a place, in the order of a table's columns and of a paste. */
+typedef enum {
+    WB_MONTH_SUN,      /* kWh/m2 on the horizontal, mean day */
+    WB_MONTH_AIR_MEAN, /* C */
+    WB_MONTH_AIR_MAX,
+    WB_MONTH_AIR_MIN,
+    WB_N_MONTH_FIGURES,
+} WbMonthFigure;
+
+/* Member of the place: "ghi_kwh_m2_day", ... */
+const char *wb_month_figure_key(WbMonthFigure figure);
+const char *wb_month_figure_title(WbMonthFigure figure); /* for people, translated */
+double wb_month_figure(const WbPlace *place, WbMonthFigure figure, int month);
+
+gboolean wb_site_is_own(WbDocument *document);
+gboolean wb_site_choose_place(WbDocument *document, const char *place_id, GError **error);
+/* The figures of the place at hand become the person's own, to be changed one by one. */
+gboolean wb_site_begin_own(WbDocument *document, GError **error);
+/* Figures copied from a spreadsheet into own figures, from a column and month on: lines of cells
+ * split by tabs, semicolons or commas, decimal point or comma; a first line of heads and a first
+ * column of month names are passed over; a line of twelve is a column laid flat. */
+gboolean wb_site_paste(WbDocument *document, WbMonthFigure first, int month, const char *text,
+                       GError **error);
+
+gboolean wb_site_use_month(WbDocument *document, int month, gboolean in_use, GError **error);
+/* One figure of shading for the year, or one a month; changing over keeps the loss as well as it
+ * can be kept (the mean of the months in use). */
+gboolean wb_site_is_shaded_by_month(WbDocument *document);
+gboolean wb_site_shade_by_month(WbDocument *document, gboolean by_month, GError **error);
+
+/* A first alternator to be changed (common practice: 90 A, 12 V, an hour a day), or none. */
+gboolean wb_site_set_driving(WbDocument *document, gboolean drives, GError **error);
+
+#endif
