@@ -143,8 +143,8 @@ static void set_up_entry(WbFieldRow *self)
 {
     gboolean figure = self->field->type == WB_FIELD_NUMBER || self->field->type == WB_FIELD_INTEGER;
     gtk_editable_set_alignment(GTK_EDITABLE(self->entry), figure ? 1 : 0);
-    gtk_editable_set_width_chars(GTK_EDITABLE(self->entry), figure ? 8 : 18);
-    gtk_editable_set_max_width_chars(GTK_EDITABLE(self->entry), figure ? 8 : 18);
+    gtk_editable_set_width_chars(GTK_EDITABLE(self->entry), figure ? 8 : 15);
+    gtk_editable_set_max_width_chars(GTK_EDITABLE(self->entry), figure ? 8 : 15);
     gtk_entry_set_placeholder_text(self->entry, self->field->may_be_missing ? _("not given") : "");
     /* Offers and briefs refer to a part by its id. */
     if (g_str_equal(self->field->key, "id")) {

@@ -11,6 +11,7 @@ enum { RANK, KIT, SCORE, FIRST_FIGURE };
 
 static const WbCriterion figures[] = {WB_CRITERION_COST, WB_CRITERION_WEIGHT, WB_CRITERION_USABLE,
                                       WB_CRITERION_ROOF, WB_CRITERION_AUTONOMY};
+static const int widths[] = {76, 82, 86, 72, 92};
 
 void wb_kit_columns_get_order(GtkColumnView *view, int *criterion, gboolean *descending)
 {
@@ -98,19 +99,31 @@ static void add_column(GtkColumnView *view, int column, int width, const char *t
 
 void wb_kit_columns_add(GtkColumnView *view)
 {
-    add_column(view, RANK, 56, C_("column of the place in the ranking", "Rank"));
+    add_column(view, RANK, 52, C_("column of the place in the ranking", "Rank"));
     add_column(view, KIT, 0, _("Kit"));
-    add_column(view, SCORE, 66, _("Score"));
+    add_column(view, SCORE, 60, _("Score"));
     for (guint i = 0; i < G_N_ELEMENTS(figures); i++)
-        add_column(view, FIRST_FIGURE + (int)i, figures[i] == WB_CRITERION_AUTONOMY ? 106 : 82,
-                   wb_criterion_title(figures[i]));
+        add_column(view, FIRST_FIGURE + (int)i, widths[i], wb_criterion_title(figures[i]));
 }
 
-static const char *short_title(WbCriterion criterion)
+/* Head of a column of figures, short enough to stand over them. (transfer full) */
+static char *head_text(WbCriterion criterion, const char *currency)
 {
-    return criterion == WB_CRITERION_USABLE ? C_("column head, short", "Usable")
-           : criterion == WB_CRITERION_ROOF ? C_("column head, short", "Roof")
-                                            : wb_criterion_title(criterion);
+    switch (criterion) {
+    case WB_CRITERION_USABLE:
+        return g_strdup(C_("column head, short", "Usable, Wh"));
+    case WB_CRITERION_ROOF:
+        return g_strdup(C_("column head, short", "Roof, m²"));
+    case WB_CRITERION_AUTONOMY:
+        return g_strdup(C_("column head, days of autonomy, short", "Autonomy, d"));
+    case WB_CRITERION_COST:
+    case WB_CRITERION_WEIGHT:
+    case WB_CRITERION_SPARE:
+    case WB_N_CRITERIA:
+        break;
+    }
+    return g_strdup_printf("%s, %s", wb_criterion_title(criterion),
+                           wb_format_criterion_unit(criterion, currency));
 }
 
 void wb_kit_columns_set_currency(GtkColumnView *view, const char *currency)
@@ -118,8 +131,7 @@ void wb_kit_columns_set_currency(GtkColumnView *view, const char *currency)
     GListModel *columns = gtk_column_view_get_columns(view);
     for (guint i = 0; i < G_N_ELEMENTS(figures); i++) {
         g_autoptr(GtkColumnViewColumn) column = g_list_model_get_item(columns, FIRST_FIGURE + i);
-        g_autofree char *title = g_strdup_printf("%s, %s", short_title(figures[i]),
-                                                 wb_format_criterion_unit(figures[i], currency));
+        g_autofree char *title = head_text(figures[i], currency);
         gtk_column_view_column_set_title(column, title);
     }
     wb_columns_align_heads(view, ~(guint64)0 & ~(1u << KIT));

@@ -1,0 +1,164 @@
+#!/usr/bin/python3
+"""test_window.py PROGRAM: the real window, driven as a person would drive it. TAP on standard output."""
+import json
+import os
+import re
+import sys
+import tempfile
+import time
+
+from drive import Desk, GLib, Missing, until
+
+PROGRAM = sys.argv[1]
+KITS = re.compile("^Kits that work")
+PAGES = ["loads", "place", "roof", "parts", "ranking", "storage", "kit", "shopping"]
+NAMED = ("push button", "toggle button", "check box", "radio button", "text", "entry", "slider", "combo box",
+         "spin button", "image", "tree table")
+
+
+class Story:
+    """The steps share one window; each is a test of its own."""
+
+    def __init__(self, desk, folder):
+        self.desk = desk
+        self.folder = folder
+        self.program = None
+
+    def show(self, page):
+        self.program.activate("page", GLib.Variant("s", page), 1)
+
+    def first(self):
+        """First row of the ranking: its cells, and the parts of the kit in hand as the page names them."""
+        self.show("ranking")
+        table = self.program.one("tree table", KITS, seconds=60)
+        rows = until(lambda: table.rows(1), 60, "a first row")
+        parts = self.program.one("label", re.compile(r"^\d+ × .*\n"), seconds=10).text
+        return rows[0], parts
+
+    def first_differs(self, old):
+        return until(lambda: self.first() if self.first() != old else None, 60, "another first row than %s" % (old,))
+
+    def start(self):
+        began = time.monotonic()
+        self.program = self.desk.start([PROGRAM])
+        print("# window after %.2f s" % self.program.seconds_to_window)
+        self.beginning = self.first()
+        print("# first ranking seen after %.2f s" % (time.monotonic() - began))
+        rank, words = self.beginning[0][:2]
+        assert rank == "1" and "W" in words, self.beginning
+
+    def edit_a_load(self):
+        self.show("loads")
+        watts = self.program.one("text", re.compile("^Power of Compressor fridge"), rows=True)
+        assert watts.text == "45", watts.text
+        watts.enter("60")
+        self.hungry = self.first_differs(self.beginning)
+
+    def undo_and_redo(self):
+        self.desk.keys("ctrl+z")
+        until(lambda: self.first() == self.beginning, 60, "the first row of before")
+        self.desk.keys("ctrl+shift+z")
+        until(lambda: self.first() == self.hungry, 60, "the first row after the edit")
+        self.desk.keys("ctrl+z")
+        until(lambda: self.first() == self.beginning, 60, "the first row of before")
+
+    def refuse_a_wrong_value(self):
+        self.show("loads")
+        watts = self.program.one("text", re.compile("^Power of Compressor fridge"), rows=True)
+        watts.enter("-5")
+        until(lambda: self.program.all("label", re.compile("0")), 5, "a sentence")
+        self.desk.keys("Escape")
+        until(lambda: watts.text == "45", 5, "the old value")
+        assert self.first() == self.beginning
+
+    def untick_the_panel(self):
+        panel = re.sub(r"^\d+ × ", "", self.beginning[1].split("\n")[0])
+        self.show("parts")
+        tick = self.program.one("check box", "Use " + panel, rows=True)
+        assert tick.checked
+        tick.press()
+        until(lambda: not tick.checked, 5, "the tick to go")
+        _, parts = self.first_differs(self.beginning)
+        assert panel not in parts, (panel, parts)
+        self.without = self.first()
+
+    def save(self):
+        path = os.path.join(self.folder, "plover.json")
+        self.program.activate("save-as-path", GLib.Variant("s", path), 1)
+        until(lambda: os.path.exists(path), 10, "the file")
+        with open(path) as file:
+            brief = json.load(file)
+        assert isinstance(brief["candidates"], list) and brief["loads"][0]["watts"] == 45
+        self.path = path
+
+    def reopen(self):
+        with open(self.path, "rb") as file:
+            before = file.read()
+        assert self.program.end() == 0 and not self.program.warnings(), self.program.warnings()
+        self.program = self.desk.start([PROGRAM, self.path])
+        until(lambda: self.first() == self.without, 60, "the ranking of the saved brief")
+        again = os.path.join(self.folder, "again.json")
+        self.program.activate("save-as-path", GLib.Variant("s", again), 1)
+        until(lambda: os.path.exists(again), 10, "the second file")
+        with open(again, "rb") as file:
+            assert file.read() == before
+
+    def open_a_damaged_file(self):
+        path = os.path.join(self.folder, "cut.json")
+        with open(path, "w") as file:
+            file.write('{"format": "wattberth-brief", "version": 1, "loads": [')
+        self.program.activate("open-path", GLib.Variant("s", path), 1)
+        self.program.one("label", re.compile("cut.json"))
+        assert self.first() == self.without
+
+    def reach_by_keyboard(self):
+        self.desk.keys("alt+4")
+        self.program.one("tree table", "Parts of this kind")
+        self.desk.keys("alt+5")
+        self.program.one("tree table", KITS)
+
+    def name_everything(self):
+        nameless = []
+        for page in PAGES:
+            self.show(page)
+            time.sleep(0.3)
+            for role in NAMED:
+                for item in self.program.all(role):
+                    if item.name and not re.match(r"Gtk[A-Z]|Wb[A-Z]", item.name):
+                        continue
+                    # The button inside a drop-down is spoken for by the drop-down.
+                    if item.parent.role != "combo box" or re.match("Gtk", item.parent.name):
+                        nameless.append("%s on %s: %r at %s" % (role, page, item.name, item.box))
+        assert not nameless, "\n".join(nameless)
+
+    def close(self):
+        assert self.program.end() == 0
+        assert not self.program.warnings(), self.program.warnings()
+
+
+STEPS = [Story.start, Story.edit_a_load, Story.undo_and_redo, Story.refuse_a_wrong_value, Story.untick_the_panel,
+         Story.save, Story.reopen, Story.open_a_damaged_file, Story.reach_by_keyboard, Story.name_everything,
+         Story.close]
+
+
+def main():
+    print("1..%d" % len(STEPS), flush=True)
+    failed = 0
+    with tempfile.TemporaryDirectory() as folder, Desk() as desk:
+        story = Story(desk, folder)
+        for number, step in enumerate(STEPS, 1):
+            name = step.__name__.replace("_", " ")
+            try:
+                step(story)
+                print("ok %d - %s" % (number, name), flush=True)
+            except (Missing, AssertionError, GLib.Error, AttributeError) as failure:
+                failed += 1
+                for line in ("%s: %s" % (type(failure).__name__, failure)).splitlines():
+                    print("# " + line)
+                if story.program:
+                    print("# the program said: %s" % story.program.said()[-2000:].replace("\n", "\n# "))
+                print("not ok %d - %s" % (number, name), flush=True)
+    sys.exit(1 if failed else 0)
+
+
+main()
