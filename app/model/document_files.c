@@ -1,6 +1,7 @@
 /* A document's file: opening, saving, and saving as you go. */
 #include "document_private.h"
 #include "store_error.h"
+#include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
 
 static WbFileStamp stamp_of(const char *path)
@@ -42,8 +43,8 @@ gboolean wb_document_save(WbDocument *self, GError **error)
     g_return_val_if_fail(self->path != NULL, FALSE);
     if (changed_outside(self)) {
         g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_FILE,
-                    "%s was changed by another program since it was opened; save under another "
-                    "name, or open it again.",
+                    _("%s was changed by another program since it was opened; save under another "
+                      "name, or open it again."),
                     self->path);
         return FALSE;
     }

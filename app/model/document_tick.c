@@ -3,6 +3,7 @@
 #include "figures_text.h"
 #include "part_list.h"
 #include "problem.h"
+#include <glib/gi18n-lib.h>
 
 /* Candidates are of the five kinds a kit is made of. */
 #define N_TICKED_KINDS (WB_KIND_DCDC + 1)
@@ -30,7 +31,7 @@ static gboolean retick(WbDocument *self, Keeps keeps, gconstpointer data, GError
     }
     g_string_append_c(json, ']');
     wb_document_seal(self);
-    return wb_document_set_json(self, "Choose candidates", "/candidates",
+    return wb_document_set_json(self, _("Choose candidates"), "/candidates",
                                 all ? "\"all\"" : json->str, error);
 }
 

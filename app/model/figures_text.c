@@ -1,4 +1,5 @@
 #include "figures_text.h"
+#include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 
@@ -86,10 +87,11 @@ gboolean wb_text_read_number(const char *text, double *value)
 
 const char *wb_text_month(int month)
 {
-    static const char *const names[] = {"January",   "February", "March",    "April",
-                                        "May",       "June",     "July",     "August",
-                                        "September", "October",  "November", "December"};
-    return month >= 0 && month < 12 ? names[month] : "";
+    static const char *const names[] = {N_("January"), N_("February"), N_("March"),
+                                        N_("April"),   N_("May"),      N_("June"),
+                                        N_("July"),    N_("August"),   N_("September"),
+                                        N_("October"), N_("November"), N_("December")};
+    return month >= 0 && month < 12 ? _(names[month]) : "";
 }
 
 /* First month of a run that may go past December: the one whose predecessor is not in use. */
@@ -105,7 +107,7 @@ char *wb_text_months(guint32 months)
 {
     months &= 0xfff;
     if (months == 0xfff)
-        return g_strdup("all year");
+        return g_strdup(_("all year"));
     GString *out = g_string_new(NULL);
     int start = first_of_run(months);
     for (int i = 0; i < 12;) {
@@ -117,7 +119,7 @@ char *wb_text_months(guint32 months)
         if (length > 0)
             g_string_append(out, wb_text_month((start + i) % 12));
         if (length > 1)
-            g_string_append_printf(out, "%s%s", length > 2 ? " to " : ", ",
+            g_string_append_printf(out, "%s%s", length > 2 ? _(" to ") : ", ",
                                    wb_text_month((start + i + length - 1) % 12));
         i += length > 0 ? length : 1;
     }

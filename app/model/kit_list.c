@@ -2,6 +2,7 @@
 #include "kit_list.h"
 #include "figures_text.h"
 #include "words.h"
+#include <glib/gi18n-lib.h>
 
 /* ---- row ---- */
 
@@ -260,13 +261,14 @@ static void wb_kit_list_init(WbKitList *self)
 
 const char *wb_criterion_unit(WbCriterion criterion)
 {
-    static const char *const units[WB_N_CRITERIA] = {"", "kg", "Wh", "m\302\262", "days", "W"};
-    return criterion < WB_N_CRITERIA ? units[criterion] : "";
+    static const char *const units[WB_N_CRITERIA] = {"", "kg", "Wh", "m\302\262", N_("days"), "W"};
+    return criterion < WB_N_CRITERIA && *units[criterion] ? _(units[criterion]) : "";
 }
 
 const char *wb_criterion_title(WbCriterion criterion)
 {
-    static const char *const titles[WB_N_CRITERIA] = {"Cost",      "Weight",   "Usable capacity",
-                                                      "Roof area", "Autonomy", "Spare power"};
-    return criterion < WB_N_CRITERIA ? titles[criterion] : "";
+    static const char *const titles[WB_N_CRITERIA] = {
+        N_("Cost"),      N_("Weight"),   N_("Usable capacity"),
+        N_("Roof area"), N_("Autonomy"), N_("Spare power")};
+    return criterion < WB_N_CRITERIA ? _(titles[criterion]) : "";
 }

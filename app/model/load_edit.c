@@ -2,7 +2,7 @@
 #include "brief_file.h"
 #include "figures_text.h"
 #include "load_list.h"
-#include "store_error.h"
+#include <glib/gi18n-lib.h>
 #include <string.h>
 
 /* Typing watts for a load given by volts and amps changes its amps: the volts are the appliance's.
@@ -14,27 +14,27 @@ static gboolean set_watts(WbDocument *document, guint index, const char *json, G
     g_autofree char *amps = g_strdup_printf("/loads/%u/amps", index);
     g_autofree char *given = wb_document_get_json(document, volts);
     if (!given)
-        return wb_document_set_json(document, "Change power", watts, json, error);
+        return wb_document_set_json(document, _("Change power"), watts, json, error);
     double amperes = g_ascii_strtod(json, NULL) / g_ascii_strtod(given, NULL);
-    return wb_document_set_number(document, "Change power", amps, amperes, error);
+    return wb_document_set_number(document, _("Change power"), amps, amperes, error);
 }
 
 static const char *label_of(WbLoadField field)
 {
-    static const char *const labels[WB_N_LOAD_COLUMNS] = {"Rename load",
-                                                          "Change power",
-                                                          "Change count",
-                                                          "Change supply",
-                                                          "Change hours",
-                                                          "Change duty",
-                                                          "Change time of day",
-                                                          "Change months",
-                                                          "Change days",
-                                                          "Change start surge",
-                                                          "Change running together",
-                                                          "Change waveform",
-                                                          "Change voltage drop"};
-    return labels[field];
+    static const char *const labels[WB_N_LOAD_COLUMNS] = {N_("Rename load"),
+                                                          N_("Change power"),
+                                                          N_("Change count"),
+                                                          N_("Change supply"),
+                                                          N_("Change hours"),
+                                                          N_("Change duty"),
+                                                          N_("Change time of day"),
+                                                          N_("Change months"),
+                                                          N_("Change days"),
+                                                          N_("Change start surge"),
+                                                          N_("Change running together"),
+                                                          N_("Change waveform"),
+                                                          N_("Change voltage drop")};
+    return _(labels[field]);
 }
 
 gboolean wb_load_set_text(WbDocument *document, guint index, WbLoadField field, const char *text,
@@ -63,7 +63,7 @@ gboolean wb_load_add(WbDocument *document, guint at, GError **error)
     g_return_val_if_fail(WB_IS_DOCUMENT(document), FALSE);
     guint n = (guint)wb_document_get_brief(document)->n_loads;
     g_autofree char *pointer = g_strdup_printf("/loads/%u", MIN(at, n));
-    return wb_document_insert(document, "Add load", at < n ? pointer : "/loads/-",
+    return wb_document_insert(document, _("Add load"), at < n ? pointer : "/loads/-",
                               "{\"name\": \"New load\", \"watts\": 10, \"supply\": \"dc\", "
                               "\"hours_per_day\": 1}",
                               error);
@@ -78,20 +78,20 @@ gboolean wb_load_duplicate(WbDocument *document, guint index, GError **error)
     g_autofree char *next = index + 1 < wb_document_get_brief(document)->n_loads
                                 ? g_strdup_printf("/loads/%u", index + 1)
                                 : g_strdup("/loads/-");
-    return wb_document_insert(document, "Duplicate load", next, json, error);
+    return wb_document_insert(document, _("Duplicate load"), next, json, error);
 }
 
 gboolean wb_load_remove(WbDocument *document, guint index, GError **error)
 {
     g_return_val_if_fail(WB_IS_DOCUMENT(document), FALSE);
     g_autofree char *pointer = g_strdup_printf("/loads/%u", index);
-    return wb_document_remove(document, "Remove load", pointer, error);
+    return wb_document_remove(document, _("Remove load"), pointer, error);
 }
 
 gboolean wb_load_move(WbDocument *document, guint from, guint to, GError **error)
 {
     g_return_val_if_fail(WB_IS_DOCUMENT(document), FALSE);
-    return wb_document_move(document, "Move load", "/loads", (int)from, (int)to, error);
+    return wb_document_move(document, _("Move load"), "/loads", (int)from, (int)to, error);
 }
 
 /* ---- paste ---- */
@@ -110,7 +110,7 @@ static char *line_json(char **cells, guint line, GError **error)
             continue;
         g_autofree char *value = wb_load_json(field, cells[field], error);
         if (!value) {
-            g_prefix_error(error, "Line %u: ", line);
+            g_prefix_error(error, _("Line %u: "), line);
             return NULL;
         }
         append_member(json, wb_load_column(field)->key, value);
@@ -142,6 +142,6 @@ gboolean wb_load_paste(WbDocument *document, const char *text, guint *n_rows, GE
     }
     if (n_rows)
         *n_rows = rows->len;
-    return wb_document_apply(document, "Paste loads", (const WbEdit *)edits->data, edits->len,
+    return wb_document_apply(document, _("Paste loads"), (const WbEdit *)edits->data, edits->len,
                              error);
 }

@@ -2,6 +2,7 @@
 #include "figures_text.h"
 #include "load_list.h"
 #include "store_error.h"
+#include <glib/gi18n-lib.h>
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
@@ -10,25 +11,30 @@ static const char *const supply_words[] = {"DC", "AC", NULL};
 static const char *const drop_words[] = {"3 %", "10 %", NULL};
 
 static const WbLoadColumn columns[WB_N_LOAD_COLUMNS] = {
-    [WB_LOAD_NAME] = {"name", "Load", "", "a name", WB_CELL_TEXT, NULL},
-    [WB_LOAD_WATTS] = {"watts", "Power", "W", "watts of one, 0 or more", WB_CELL_NUMBER, NULL},
-    [WB_LOAD_COUNT] = {"count", "Count", "", "a whole number from 1", WB_CELL_NUMBER, NULL},
-    [WB_LOAD_SUPPLY] = {"supply", "Supply", "", "DC or AC", WB_CELL_CHOICE, supply_words},
-    [WB_LOAD_HOURS] = {"hours_per_day", "Hours", "a day", "hours a day, 0 to 24", WB_CELL_NUMBER,
+    [WB_LOAD_NAME] = {"name", N_("Load"), "", N_("a name"), WB_CELL_TEXT, NULL},
+    [WB_LOAD_WATTS] = {"watts", N_("Power"), "W", N_("watts of one, 0 or more"), WB_CELL_NUMBER,
                        NULL},
-    [WB_LOAD_DUTY] = {"duty", "Duty", "%", "per cent of those hours it really draws, 0 to 100",
-                      WB_CELL_NUMBER, NULL},
-    [WB_LOAD_WHEN] = {"when", "When", "",
-                      "all day, daylight, evening, night, or hours like 07:30-09:00", WB_CELL_TEXT,
-                      NULL},
-    [WB_LOAD_MONTHS] = {"months", "Months", "", "all, or months like 5-9, 12", WB_CELL_TEXT, NULL},
-    [WB_LOAD_DAYS] = {"days_per_week", "Days", "a week", "days a week, 0 to 7", WB_CELL_NUMBER,
-                      NULL},
-    [WB_LOAD_SURGE] = {"surge_factor", "Start", "times", "starting watts as a multiple, 1 or more",
+    [WB_LOAD_COUNT] = {"count", N_("Count"), "", N_("a whole number from 1"), WB_CELL_NUMBER, NULL},
+    [WB_LOAD_SUPPLY] = {"supply", N_("Supply"), "", N_("DC or AC"), WB_CELL_CHOICE, supply_words},
+    [WB_LOAD_HOURS] = {"hours_per_day", N_("Hours"), N_("a day"), N_("hours a day, 0 to 24"),
                        WB_CELL_NUMBER, NULL},
-    [WB_LOAD_TOGETHER] = {"runs_together", "With others", "", "yes or no", WB_CELL_FLAG, NULL},
-    [WB_LOAD_SINE] = {"needs_pure_sine", "Pure sine", "", "yes or no", WB_CELL_FLAG, NULL},
-    [WB_LOAD_DROP] = {"drop_percent", "Drop", "", "3 % or 10 %", WB_CELL_CHOICE, drop_words},
+    [WB_LOAD_DUTY] = {"duty", N_("Duty"), "%",
+                      N_("per cent of those hours it really draws, 0 to 100"), WB_CELL_NUMBER,
+                      NULL},
+    [WB_LOAD_WHEN] = {"when", N_("When"), "",
+                      N_("all day, daylight, evening, night, or hours like 07:30-09:00"),
+                      WB_CELL_TEXT, NULL},
+    [WB_LOAD_MONTHS] = {"months", N_("Months"), "", N_("all, or months like 5-9, 12"), WB_CELL_TEXT,
+                        NULL},
+    [WB_LOAD_DAYS] = {"days_per_week", N_("Days"), N_("a week"), N_("days a week, 0 to 7"),
+                      WB_CELL_NUMBER, NULL},
+    [WB_LOAD_SURGE] = {"surge_factor", N_("Start"), N_("times"),
+                       N_("starting watts as a multiple, 1 or more"), WB_CELL_NUMBER, NULL},
+    [WB_LOAD_TOGETHER] = {"runs_together", N_("With others"), "", N_("yes or no"), WB_CELL_FLAG,
+                          NULL},
+    [WB_LOAD_SINE] = {"needs_pure_sine", N_("Pure sine"), "", N_("yes or no"), WB_CELL_FLAG, NULL},
+    [WB_LOAD_DROP] = {"drop_percent", N_("Drop"), "", N_("3 % or 10 %"), WB_CELL_CHOICE,
+                      drop_words},
 };
 
 const WbLoadColumn *wb_load_column(WbLoadField field)
@@ -254,7 +260,8 @@ char *wb_load_json(WbLoadField field, const char *text, GError **error)
     char *json = g_utf8_validate(text, -1, NULL) ? to_json(field, text) : NULL;
     if (!json)
         g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_VALUE,
-                    "%s takes %s; \342\200\234%.60s\342\200\235 is not that.", column->title,
-                    column->hint, text);
+                    /* Translators: a column, what it accepts, what was typed. */
+                    _("%s takes %s; \342\200\234%.60s\342\200\235 is not that."), _(column->title),
+                    _(column->hint), text);
     return json;
 }

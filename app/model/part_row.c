@@ -4,6 +4,7 @@
 #include "money.h"
 #include "problem.h"
 #include "words.h"
+#include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 
@@ -128,7 +129,7 @@ char *wb_part_row_dup_price(WbPartRow *self)
 {
     g_return_val_if_fail(WB_IS_PART_ROW(self), NULL);
     if (!self->priced)
-        return g_strdup("no price");
+        return g_strdup(_("no price"));
     return wb_words_money(self->price_minor, wb_brief_file_brief(self->file)->currency);
 }
 
@@ -150,7 +151,7 @@ char *wb_part_row_dup_field(WbPartRow *self, const WbField *field)
     switch (field->type) {
     case WB_FIELD_NUMBER: {
         double value = *(const double *)at;
-        return isnan(value) ? g_strdup("not given") : wb_text_plain(value);
+        return isnan(value) ? g_strdup(_("not given")) : wb_text_plain(value);
     }
     case WB_FIELD_INTEGER:
         return g_strdup_printf("%" G_GINT64_FORMAT, *(const gint64 *)at);
@@ -158,7 +159,7 @@ char *wb_part_row_dup_field(WbPartRow *self, const WbField *field)
     case WB_FIELD_WORDS:
         return g_strdup(*(const char *const *)at);
     case WB_FIELD_FLAG:
-        return g_strdup(*(const bool *)at ? "yes" : "no");
+        return g_strdup(*(const bool *)at ? _("yes") : _("no"));
     case WB_FIELD_CHOICE:
         return g_strdup(field->choices[*(const gint64 *)at]);
     case WB_FIELD_CURVE:

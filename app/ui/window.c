@@ -38,19 +38,69 @@ void wb_show_message(GtkWidget *from, const char *sentence)
 
 /* ---- following the document ---- */
 
+static char *subtitle_text(WbDocument *document)
+{
+    const char *path = wb_document_get_path(document);
+    gboolean unsaved = wb_document_get_modified(document);
+    g_autofree char *file = path ? g_path_get_basename(path) : NULL;
+    if (!file)
+        return g_strdup(unsaved ? _("changed, not saved in a file yet")
+                                : _("not saved in a file yet"));
+    /* Translators: a file's name. */
+    return unsaved ? g_strdup_printf(_("%s, being saved"), file) : g_steal_pointer(&file);
+}
+
+/* The mark that undo asks for, as the cells of the pages have it. */
+static gboolean is_typing_title(WbWindow *self)
+{
+    return g_object_get_data(G_OBJECT(self->title), "wb-typing") != NULL;
+}
+
+static void set_typing_title(WbWindow *self, gboolean typing)
+{
+    g_object_set_data(G_OBJECT(self->title), "wb-typing", GINT_TO_POINTER(typing));
+}
+
+static void fill_title(WbWindow *self)
+{
+    self->naming = TRUE;
+    gtk_editable_set_text(GTK_EDITABLE(self->title), wb_document_get_title(self->context.document));
+    self->naming = FALSE;
+    set_typing_title(self, FALSE);
+}
+
+static void on_title_changed(WbWindow *self)
+{
+    if (!self->naming)
+        set_typing_title(self, TRUE);
+}
+
 static void show_title(WbWindow *self)
 {
     WbDocument *document = self->context.document;
     const char *name = wb_document_get_title(document);
-    const char *path = wb_document_get_path(document);
     gboolean unsaved = wb_document_get_modified(document);
-    g_autofree char *file = path ? g_path_get_basename(path) : NULL;
-    g_autofree char *title = g_strdup_printf("%s%s", name, unsaved ? " *" : "");
-    g_autofree char *window_title = g_strdup_printf("%s \342\200\223 Wattberth", title);
-    gtk_label_set_text(self->title, title);
-    gtk_label_set_text(self->subtitle, file ? file : _("not saved in a file yet"));
-    gtk_widget_set_tooltip_text(GTK_WIDGET(self->subtitle), path);
+    g_autofree char *subtitle = subtitle_text(document);
+    g_autofree char *window_title =
+        g_strdup_printf("%s%s \342\200\223 Wattberth", name, unsaved ? " *" : "");
+    if (!is_typing_title(self))
+        fill_title(self);
+    gtk_label_set_text(self->subtitle, subtitle);
+    gtk_widget_set_tooltip_text(GTK_WIDGET(self->subtitle), wb_document_get_path(document));
     gtk_window_set_title(GTK_WINDOW(self), window_title);
+}
+
+/* Enter, or the keyboard going elsewhere. A name that is refused gives way to the brief's. */
+static void on_title_typed(WbWindow *self)
+{
+    g_autoptr(GError) error = NULL;
+    if (!self->context.document || !is_typing_title(self))
+        return;
+    g_autofree char *name = g_strdup(gtk_editable_get_text(GTK_EDITABLE(self->title)));
+    set_typing_title(self, FALSE);
+    if (!wb_document_set_text(self->context.document, _("Rename the brief"), "/name", name, &error))
+        wb_window_say(self, error->message);
+    fill_title(self);
 }
 
 static void set_step_tooltip(GtkWidget *button, const char *verb, const char *label)
@@ -196,6 +246,8 @@ static void wb_window_class_init(WbWindowClass *klass)
     GTK_WINDOW_CLASS(klass)->close_request = wb_window_close_request;
     gtk_widget_class_set_template_from_resource(widget_class, WB_RESOURCE_PREFIX "/window.ui");
     gtk_widget_class_bind_template_child(widget_class, WbWindow, title);
+    gtk_widget_class_bind_template_callback(widget_class, on_title_typed);
+    gtk_widget_class_bind_template_callback(widget_class, on_title_changed);
     gtk_widget_class_bind_template_child(widget_class, WbWindow, subtitle);
     gtk_widget_class_bind_template_child(widget_class, WbWindow, message);
     gtk_widget_class_bind_template_child(widget_class, WbWindow, undo);

@@ -18,7 +18,9 @@ typedef enum {
 struct _WbWindow {
     GtkApplicationWindow parent_instance;
     WbContext context; /* owned */
-    GtkLabel *title, *subtitle, *message;
+    GtkEntry *title;
+    gboolean naming; /* we write the title, not the person */
+    GtkLabel *subtitle, *message;
     GtkWidget *undo, *redo, *message_bar, *save_first, *go_on;
     WbSteps *steps;
     GtkStack *stack;

@@ -219,7 +219,7 @@ static void unbind_cell(GtkSignalListItemFactory *factory, GtkListItem *item, gp
 
 static char *head_text(const WbLoadColumn *column)
 {
-    return *column->unit ? g_strdup_printf("%s, %s", _(column->title), column->unit)
+    return *column->unit ? g_strdup_printf("%s, %s", _(column->title), _(column->unit))
                          : g_strdup(_(column->title));
 }
 
@@ -285,7 +285,7 @@ static void fill_appliances(WbLoadsPage *self)
     const WbAppliance *appliances = wb_appliances(&n);
     for (guint i = 0; i < n; i++) {
         g_autofree char *watts = wb_text_number(appliances[i].watts, 0);
-        g_autofree char *label = g_strdup_printf("%s, %s W %s", appliances[i].name, watts,
+        g_autofree char *label = g_strdup_printf("%s, %s W %s", _(appliances[i].name), watts,
                                                  appliances[i].ac ? "AC" : "DC");
         g_autoptr(GMenuItem) item = g_menu_item_new(label, NULL);
         g_menu_item_set_action_and_target(item, "loads.add-appliance", "u", i);
