@@ -16,6 +16,7 @@ struct _WbMonthChart {
     double wh[2][MONTHS];
     guint32 used;
     int worst;
+    gboolean nameless;
     WbColumnCursor cursor;
 };
 
@@ -79,10 +80,10 @@ static void paint_month(WbMonthChart *self, WbPen *pen, const WbAxis *axis, int 
         x += bar;
     }
     const GdkRGBA *ink = used ? &pen->palette.ink : &pen->palette.dim;
-    if (month == self->worst)
+    if (!self->nameless && month == self->worst)
         wb_pen_text_bold(pen, wb_format_month_short(month), left + width / 2, bottom + 4, 0.5, 0,
                          ink);
-    else
+    else if (!self->nameless)
         wb_pen_text(pen, wb_format_month_short(month), left + width / 2, bottom + 4, 0.5, 0, ink);
     if (month == self->cursor.shown)
         wb_pen_frame(pen, round(left), top, round(width), bottom - top, &pen->palette.ink);
@@ -106,11 +107,13 @@ static void paint_legend(WbMonthChart *self, WbPen *pen)
 static void wb_month_chart_snapshot(GtkWidget *widget, GtkSnapshot *snapshot)
 {
     WbMonthChart *self = WB_MONTH_CHART(widget);
-    double top = 26, bottom = gtk_widget_get_height(widget) - 22;
+    double top = 26, bottom = gtk_widget_get_height(widget) - (self->nameless ? 4 : 22);
     WbPen pen;
     wb_pen_begin(&pen, widget, snapshot);
     WbAxis axis = wb_axis_fit(0, highest(self), CLAMP((int)(bottom - top) / 40, 2, 5));
     self->cursor.left = wb_pen_axis_width(&pen, &axis) + 10;
+    if (self->nameless)
+        self->cursor.left = fmax(self->cursor.left, WB_MONTH_CHART_LEFT);
     self->cursor.right = gtk_widget_get_width(widget);
     wb_pen_upright_axis(&pen, &axis, self->cursor.left, self->cursor.right, top, bottom);
     for (int m = 0; m < MONTHS; m++)
@@ -164,6 +167,13 @@ static void wb_month_chart_init(WbMonthChart *self)
 GtkWidget *wb_month_chart_new(void)
 {
     return g_object_new(WB_TYPE_MONTH_CHART, NULL);
+}
+
+void wb_month_chart_hide_names(WbMonthChart *self)
+{
+    g_return_if_fail(WB_IS_MONTH_CHART(self));
+    self->nameless = TRUE;
+    gtk_widget_queue_draw(GTK_WIDGET(self));
 }
 
 void wb_month_chart_set(WbMonthChart *self, const char *title, const char *supply_name,

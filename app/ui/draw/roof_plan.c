@@ -1,4 +1,4 @@
-#include "roof_plan.h"
+#include "roof_plan_private.h"
 
 #include "figures_text.h"
 #include "format.h"
@@ -6,39 +6,21 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-typedef struct {
-    char *name;
-    WbRect rect;
-    int64_t clearance_mm;
-} Obstacle;
-
-struct _WbRoofPlan {
-    GtkWidget parent_instance;
-    int64_t length_mm, width_mm, margin_mm;
-    Obstacle *obstacles;
-    guint n_obstacles;
-    WbRect *layout;
-    guint n_layout;
-};
-
 G_DEFINE_FINAL_TYPE(WbRoofPlan, wb_roof_plan, GTK_TYPE_WIDGET)
 
-/* Where the plan stands: pixels = origin + mm x scale. */
-typedef struct {
-    double x, y, scale;
-} Place;
-
-static Place find_place(const WbRoofPlan *self, int width, int height)
+WbPlanPlace wb_roof_plan_place(WbRoofPlan *self)
 {
     const double left = 56, top = 8, right = 8, bottom = 26;
+    int width = gtk_widget_get_width(GTK_WIDGET(self));
+    int height = gtk_widget_get_height(GTK_WIDGET(self));
     double scale = fmin((width - left - right) / (double)self->length_mm,
                         (height - top - bottom) / (double)self->width_mm);
     scale = fmax(scale, 1e-6);
-    return (Place){round(left + (width - left - right - scale * (double)self->length_mm) / 2), top,
-                   scale};
+    return (WbPlanPlace){round(left + (width - left - right - scale * (double)self->length_mm) / 2),
+                         top, scale};
 }
 
-static void paint_box(WbPen *pen, const Place *place, const WbRect *rect, const GdkRGBA *fill,
+static void paint_box(WbPen *pen, const WbPlanPlace *place, const WbRect *rect, const GdkRGBA *fill,
                       const GdkRGBA *line)
 {
     double x = round(place->x + place->scale * (double)rect->x_mm);
@@ -50,7 +32,7 @@ static void paint_box(WbPen *pen, const Place *place, const WbRect *rect, const 
     wb_pen_frame(pen, x, y, fmax(right - x, 2), fmax(bottom - y, 2), line);
 }
 
-static void paint_dashed(WbPen *pen, const Place *place, const WbRect *rect)
+static void paint_dashed(WbPen *pen, const WbPlanPlace *place, const WbRect *rect)
 {
     double x = place->x + place->scale * (double)rect->x_mm;
     double y = place->y + place->scale * (double)rect->y_mm;
@@ -75,24 +57,59 @@ static WbRect grown(const WbRect *rect, int64_t by)
                     rect->width_mm + 2 * by};
 }
 
-static void paint_obstacles(WbRoofPlan *self, WbPen *pen, const Place *place)
+/* Where it lies now: under the pointer while it is dragged. */
+static WbRect lies(const WbRoofPlan *self, guint index)
 {
-    for (guint i = 0; i < self->n_obstacles; i++) {
-        const Obstacle *obstacle = &self->obstacles[i];
-        WbRect clear = grown(&obstacle->rect, obstacle->clearance_mm);
-        if (obstacle->clearance_mm > 0)
-            paint_dashed(pen, place, &clear);
-        paint_box(pen, place, &obstacle->rect, &pen->palette.grid, &pen->palette.ink);
-        double width = place->scale * (double)obstacle->rect.length_mm;
-        double x = place->x + place->scale * (double)obstacle->rect.x_mm;
-        double y = place->y + place->scale * ((double)obstacle->rect.y_mm +
-                                              (double)obstacle->rect.width_mm / 2);
-        if (width > 34)
-            wb_pen_text_within(pen, obstacle->name, x + 4, y, width - 8, &pen->palette.ink);
+    WbRect rect = self->obstacles[index].rect;
+    if (self->off && self->held == (int)index) {
+        rect.x_mm = self->held_x_mm;
+        rect.y_mm = self->held_y_mm;
+    }
+    return rect;
+}
+
+static void paint_position(WbPen *pen, const WbPlanPlace *place, const WbRect *rect)
+{
+    g_autofree char *x = wb_text_number((double)rect->x_mm, 0);
+    g_autofree char *y = wb_format_quantity((double)rect->y_mm, 0, "mm");
+    g_autofree char *text = g_strdup_printf("%s, %s", x, y);
+    wb_pen_card(pen, text, place->x + place->scale * (double)(rect->x_mm + rect->length_mm),
+                place->y + place->scale * (double)rect->y_mm);
+}
+
+static void paint_obstacle(WbRoofPlan *self, WbPen *pen, const WbPlanPlace *place, guint index)
+{
+    const WbPlanObstacle *obstacle = &self->obstacles[index];
+    gboolean chosen = self->chosen == (int)index;
+    WbRect rect = lies(self, index);
+    WbRect clear = grown(&rect, obstacle->clearance_mm);
+    const GdkRGBA *line = chosen ? &pen->palette.accent : &pen->palette.ink;
+    if (obstacle->clearance_mm > 0)
+        paint_dashed(pen, place, &clear);
+    paint_box(pen, place, &rect, &pen->palette.grid, line);
+    double width = place->scale * (double)rect.length_mm;
+    double x = place->x + place->scale * (double)rect.x_mm;
+    double y = place->y + place->scale * (double)rect.y_mm;
+    if (chosen) /* a frame of three pixels, so that it is not told by colour alone */
+        for (int by = 1; by <= 2; by++)
+            wb_pen_frame(pen, round(x) - by, round(y) - by, round(width) + 2 * by,
+                         round(place->scale * (double)rect.width_mm) + 2 * by, line);
+    if (width > 34)
+        wb_pen_text_within(pen, obstacle->name, x + 4, y + place->scale * (double)rect.width_mm / 2,
+                           width - 8, &pen->palette.ink);
+}
+
+static void paint_obstacles(WbRoofPlan *self, WbPen *pen, const WbPlanPlace *place)
+{
+    for (guint i = 0; i < self->n_obstacles; i++)
+        paint_obstacle(self, pen, place, i);
+    if (self->off && self->held >= 0) {
+        WbRect rect = lies(self, (guint)self->held);
+        paint_position(pen, place, &rect);
     }
 }
 
-static void paint_layout(WbRoofPlan *self, WbPen *pen, const Place *place)
+static void paint_layout(WbRoofPlan *self, WbPen *pen, const WbPlanPlace *place)
 {
     GdkRGBA fill = pen->palette.accent;
     fill.alpha = 0.18F;
@@ -113,7 +130,7 @@ static void paint_layout(WbRoofPlan *self, WbPen *pen, const Place *place)
     }
 }
 
-static void paint_dimensions(WbRoofPlan *self, WbPen *pen, const Place *place)
+static void paint_dimensions(WbRoofPlan *self, WbPen *pen, const WbPlanPlace *place)
 {
     double right = place->x + place->scale * (double)self->length_mm;
     double bottom = place->y + place->scale * (double)self->width_mm;
@@ -137,13 +154,14 @@ static void wb_roof_plan_snapshot(GtkWidget *widget, GtkSnapshot *snapshot)
     if (self->length_mm <= 0 || self->width_mm <= 0) {
         wb_pen_empty(&pen, _("Give the roof's length and width to see it here."));
     } else {
-        Place place = find_place(self, gtk_widget_get_width(widget), gtk_widget_get_height(widget));
+        WbPlanPlace place = wb_roof_plan_place(self);
         const WbRect outline = {0, 0, self->length_mm, self->width_mm};
         WbRect inside = grown(&outline, -self->margin_mm);
         paint_box(&pen, &place, &outline, &pen.palette.paper, &pen.palette.ink);
         if (self->margin_mm > 0)
             paint_dashed(&pen, &place, &inside);
-        paint_layout(self, &pen, &place);
+        if (!self->off)
+            paint_layout(self, &pen, &place);
         paint_obstacles(self, &pen, &place);
         paint_dimensions(self, &pen, &place);
     }
@@ -180,11 +198,12 @@ static void wb_roof_plan_class_init(WbRoofPlanClass *class)
     G_OBJECT_CLASS(class)->finalize = wb_roof_plan_finalize;
     widget->snapshot = wb_roof_plan_snapshot;
     widget->measure = wb_roof_plan_measure;
+    wb_roof_hand_class_init(class);
     gtk_widget_class_set_css_name(widget, "roofplan");
     gtk_widget_class_set_accessible_role(widget, GTK_ACCESSIBLE_ROLE_IMG);
 }
 
-static void describe(WbRoofPlan *self)
+void wb_roof_plan_describe(WbRoofPlan *self)
 {
     g_autofree char *length = wb_format_quantity((double)self->length_mm, 0, "mm");
     g_autofree char *width = wb_format_quantity((double)self->width_mm, 0, "mm");
@@ -201,13 +220,17 @@ static void describe(WbRoofPlan *self)
     g_string_append_printf(text,
                            g_dngettext(NULL, " %u panel laid.", " %u panels laid.", self->n_layout),
                            self->n_layout);
+    if (self->chosen >= 0)
+        /* Translators: an obstacle's name. */
+        g_string_append_printf(text, _(" Chosen: %s."), self->obstacles[self->chosen].name);
     wb_pen_describe(GTK_WIDGET(self), _("The roof from above"), text->str);
     g_string_free(text, TRUE);
 }
 
 static void wb_roof_plan_init(WbRoofPlan *self)
 {
-    describe(self);
+    self->chosen = self->held = -1;
+    wb_roof_plan_describe(self);
 }
 
 GtkWidget *wb_roof_plan_new(void)
@@ -224,10 +247,10 @@ void wb_roof_plan_set(WbRoofPlan *self, const WbRoof *roof, const WbRect *layout
         self->width_mm = roof->width_mm;
         self->margin_mm = roof->margin_mm;
         self->n_obstacles = (guint)roof->n_obstacles;
-        self->obstacles = g_new0(Obstacle, roof->n_obstacles + 1);
+        self->obstacles = g_new0(WbPlanObstacle, roof->n_obstacles + 1);
         for (guint i = 0; i < self->n_obstacles; i++) {
             const WbObstacle *from = &roof->obstacles[i];
-            self->obstacles[i] = (Obstacle){
+            self->obstacles[i] = (WbPlanObstacle){
                 g_strdup(from->name),
                 {from->x_mm, from->y_mm, from->length_mm, from->width_mm},
                 from->clearance_mm,
@@ -236,6 +259,32 @@ void wb_roof_plan_set(WbRoofPlan *self, const WbRoof *roof, const WbRect *layout
         self->layout = g_memdup2(layout, n * sizeof *layout);
         self->n_layout = layout != NULL ? n : 0;
     }
-    describe(self);
+    if (self->chosen >= (int)self->n_obstacles)
+        self->chosen = -1;
+    if (self->held >= (int)self->n_obstacles) {
+        self->held = -1;
+        self->off = FALSE;
+    }
+    wb_roof_plan_describe(self);
     gtk_widget_queue_draw(GTK_WIDGET(self));
+}
+
+void wb_roof_plan_make_editable(WbRoofPlan *self)
+{
+    g_return_if_fail(WB_IS_ROOF_PLAN(self));
+    wb_roof_hand_attach(self);
+}
+
+void wb_roof_plan_choose(WbRoofPlan *self, int index)
+{
+    g_return_if_fail(WB_IS_ROOF_PLAN(self));
+    self->chosen = index >= 0 && index < (int)self->n_obstacles ? index : -1;
+    wb_roof_plan_describe(self);
+    gtk_widget_queue_draw(GTK_WIDGET(self));
+}
+
+int wb_roof_plan_get_chosen(WbRoofPlan *self)
+{
+    g_return_val_if_fail(WB_IS_ROOF_PLAN(self), -1);
+    return self->chosen;
 }

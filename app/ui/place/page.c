@@ -1,106 +1,293 @@
-/* Place and season: where the system stands, and supply against need through the year. */
+/* Place and season: where and when the system is used, how its panels stand, and supply against
+ * need through the year. */
+#include "page.h"
+#include "brief_row.h"
+#include "children.h"
 #include "figures_text.h"
+#include "format.h"
 #include "month_chart.h"
-#include "sheet.h"
+#include "month_table.h"
+#include "month_toggles.h"
+#include "place_finder.h"
+#include "place_list.h"
+#include "resources.h"
+#include "site_edit.h"
+#include "site_fields.h"
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
-static void add_place(WbSheet *sheet, const WbSite *site)
+#define WB_TYPE_PLACE_PAGE (wb_place_page_get_type())
+G_DECLARE_FINAL_TYPE(WbPlacePage, wb_place_page, WB, PLACE_PAGE, GtkWidget)
+
+struct _WbPlacePage {
+    GtkWidget parent_instance;
+    WbContext context;
+    GtkLabel *summary, *place, *position, *quality, *problem;
+    GtkBox *picture, *where, *own, *driving, *wishes, *panels, *bank, *months;
+    GtkWidget *begin_own, *chart, *table, *by_month, *drives;
+    GtkWidget *row[WB_N_SITE_FIELDS];
+    gboolean dirty, filling;
+};
+
+G_DEFINE_FINAL_TYPE(WbPlacePage, wb_place_page, GTK_TYPE_WIDGET)
+
+static void tell(WbPlacePage *self, gboolean done, GError *error)
 {
-    const WbPlace *place = &site->place;
+    gtk_label_set_text(self->problem, done ? "" : error->message);
+    gtk_widget_set_visible(GTK_WIDGET(self->problem), !done);
+    g_clear_error(&error);
+}
+
+/* ---- refreshing ---- */
+
+static void show_place(WbPlacePage *self, const WbPlace *place)
+{
     g_autofree char *name = *place->country ? g_strdup_printf("%s, %s", place->name, place->country)
                                             : g_strdup(place->name);
-    g_autofree char *where = g_strdup_printf(
-        "%.2f\302\260 %s, %.2f\302\260 %s, %.0f m", fabs(place->latitude_deg),
-        place->latitude_deg < 0 ? _("south") : _("north"), fabs(place->longitude_deg),
-        place->longitude_deg < 0 ? _("west") : _("east"), place->altitude_m);
-    g_autofree char *source = g_strdup_printf("%s %s %s", place->kind, place->source, place->years);
+    g_autofree char *position = wb_place_position(place);
+    g_autofree char *source =
+        g_strdup_printf("%s%s%s", place->source, *place->years ? ", " : "", place->years);
+    /* Translators: the kind of figures, how far they can be off, whose they are. */
+    g_autofree char *quality = *source
+                                   ? g_strdup_printf(_("Figures: %s, %s. From %s."), place->kind,
+                                                     wb_place_uncertainty(place->kind), source)
+                                   : g_strdup_printf(_("Figures: %s, %s."), place->kind,
+                                                     wb_place_uncertainty(place->kind));
+    gtk_label_set_text(self->place, name);
+    gtk_label_set_text(self->position, position);
+    gtk_label_set_text(self->quality, quality);
+}
+
+static void show_chart(WbPlacePage *self, const WbSite *site, const WbVerdict *verdict)
+{
+    double supply[WB_MONTHS] = {0}, need[WB_MONTHS] = {0};
+    int worst = verdict != NULL ? verdict->figures.worst_supply_month : -1;
+    for (int m = 0; verdict != NULL && m < WB_MONTHS; m++) {
+        supply[m] = verdict->month[m].supply_wh;
+        need[m] = verdict->month[m].need_wh;
+    }
+    wb_month_chart_set(WB_MONTH_CHART(self->chart),
+                       _("Supply and need of the kit in hand, by month"), _("Supply"),
+                       verdict != NULL ? supply : NULL, _("Need"), verdict != NULL ? need : NULL,
+                       site->months, worst);
+}
+
+static void show_summary(WbPlacePage *self, const WbSite *site, const WbVerdict *verdict)
+{
     g_autofree char *months = wb_text_months(site->months);
-    wb_sheet_row(sheet, _("Place"), name, NULL);
-    wb_sheet_row(sheet, _("Position, altitude"), where, NULL);
-    wb_sheet_row(sheet, _("Months in use"), months, NULL);
-    wb_sheet_row(sheet, _("Figures from"), g_strstrip(source), NULL);
+    g_autofree char *text =
+        verdict != NULL && verdict->figures.worst_supply_month >= 0
+            ? g_strdup_printf(_("In use: %s. The month that decides: %s."), months,
+                              wb_text_month(verdict->figures.worst_supply_month))
+            : g_strdup_printf(_("In use: %s."), months);
+    gtk_label_set_text(self->summary, text);
 }
 
-static void add_panels(WbSheet *sheet, const WbSite *site)
+static void show_rows(WbPlacePage *self, const WbBrief *brief)
 {
-    static const char *const mountings[] = {N_("raised over the roof"), N_("close to the roof"),
-                                            N_("bonded to the roof")};
-    g_autofree char *tilt = g_strdup_printf("%.0f\302\260", site->tilt_deg);
-    g_autofree char *azimuth = isnan(site->azimuth_deg)
-                                   ? g_strdup(_("any, as a vehicle parks"))
-                                   : g_strdup_printf("%.0f\302\260", site->azimuth_deg);
-    g_autofree char *soiling = g_strdup_printf("%.0f %%", site->soiling_loss * 100);
-    g_autofree char *cold = g_strdup_printf("%.1f \302\260C", site->design_cold_c);
-    wb_sheet_section(sheet, _("How the panels stand"));
-    wb_sheet_row(sheet, _("Tilt"), tilt, NULL);
-    wb_sheet_row(sheet, _("Direction"), azimuth, NULL);
-    wb_sheet_row(sheet, _("Mounting"), _(mountings[site->mounting]), NULL);
-    wb_sheet_row(sheet, _("Soiling loss"), soiling, NULL);
-    wb_sheet_row(sheet, _("Coldest ever"), cold,
-                 _("of all twelve months: decides cold string voltage and freezing"));
+    const WbSite *site = &brief->site;
+    gboolean own = wb_site_is_own(self->context.document);
+    gboolean by_month = wb_site_is_shaded_by_month(self->context.document);
+    gboolean drives = brief->driving.alternator_a > 0;
+    double assumed = wb_design_cold_c(&site->place);
+    g_autofree char *cold = wb_text_number(assumed, 1);
+    g_autofree char *note = g_strdup_printf(
+        _("Decides cold string voltage and freezing. Empty: our assumption, %s °C, the coldest "
+          "month’s mean lowest less 15 K."),
+        cold);
+    wb_brief_row_set_note(WB_BRIEF_ROW(self->row[WB_SITE_COLD]), note);
+    wb_brief_row_set_placeholder(WB_BRIEF_ROW(self->row[WB_SITE_COLD]), cold);
+    gtk_widget_set_visible(GTK_WIDGET(self->own), own);
+    gtk_widget_set_visible(GTK_WIDGET(self->begin_own), !own);
+    gtk_widget_set_visible(self->row[WB_SITE_SHADING], !by_month);
+    gtk_widget_set_visible(self->row[WB_SITE_INSIDE], site->bank_where == WB_BANK_INSIDE);
+    gtk_widget_set_visible(self->row[WB_SITE_BANK_OWN], site->bank_where == WB_BANK_OWN);
+    for (int id = WB_SITE_ALTERNATOR_A; id <= WB_SITE_DRIVE_HOURS; id++)
+        gtk_widget_set_visible(self->row[id], drives);
+    self->filling = TRUE;
+    gtk_check_button_set_active(GTK_CHECK_BUTTON(self->by_month), by_month);
+    gtk_check_button_set_active(GTK_CHECK_BUTTON(self->drives), drives);
+    self->filling = FALSE;
 }
 
-static void add_months(WbSheet *sheet, const WbSite *site, const WbSky *sky,
-                       const WbVerdict *verdict)
+static void refresh(WbPlacePage *self)
 {
-    const char *heads[] = {_("Month"),
-                           _("Sun, flat\nkWh/m\302\262"),
-                           _("on the panels"),
-                           _("Mean air\n\302\260C"),
-                           _("Mean minimum"),
-                           _("Mean maximum"),
-                           _("Supply\nWh a day"),
-                           _("Need\nWh a day")};
-    WbSheetTable table = wb_sheet_table(sheet, heads, G_N_ELEMENTS(heads));
-    for (int m = 0; m < WB_MONTHS; m++) {
-        gboolean used = site->months >> m & 1;
-        double figures[] = {site->place.ghi_kwh_m2_day[m],
-                            sky ? sky->plane_kwh_m2_day[m] : NAN,
-                            site->place.air_mean_c[m],
-                            site->place.air_min_c[m],
-                            site->place.air_max_c[m],
-                            verdict ? verdict->month[m].supply_wh : NAN,
-                            verdict ? verdict->month[m].need_wh : NAN};
-        static const int decimals[] = {2, 2, 1, 1, 1, 0, 0};
-        char *cells[G_N_ELEMENTS(heads)];
-        cells[0] = g_strdup(wb_text_month(m));
-        for (gsize i = 0; i < G_N_ELEMENTS(figures); i++)
-            cells[i + 1] = wb_text_number(figures[i], decimals[i]);
-        wb_sheet_table_row(&table, (const char *const *)cells, used ? NULL : "quiet");
-        for (gsize i = 0; i < G_N_ELEMENTS(cells); i++)
-            g_free(cells[i]);
+    const WbBrief *brief = wb_document_get_brief(self->context.document);
+    WbResult *result = wb_ranking_job_get_result(self->context.job);
+    g_autofree WbVerdict *verdict = g_new(WbVerdict, 1);
+    gboolean judged = result != NULL &&
+                      wb_result_judge(result, wb_session_get_kit(self->context.session), verdict);
+    const WbVerdict *shown = judged ? verdict : NULL;
+    self->dirty = FALSE;
+    show_place(self, &brief->site.place);
+    show_summary(self, &brief->site, shown);
+    show_chart(self, &brief->site, shown);
+    show_rows(self, brief);
+    wb_month_table_show(WB_MONTH_TABLE(self->table), shown);
+}
+
+static void on_changed(WbPlacePage *self)
+{
+    if (gtk_widget_get_mapped(GTK_WIDGET(self)))
+        refresh(self);
+    else
+        self->dirty = TRUE;
+}
+
+static void show_stale(WbPlacePage *self)
+{
+    if (wb_ranking_job_get_stale(self->context.job))
+        gtk_widget_add_css_class(self->chart, "stale");
+    else
+        gtk_widget_remove_css_class(self->chart, "stale");
+}
+
+/* ---- edits ---- */
+
+static void on_chosen(WbPlaceFinder *finder, const char *place_id, WbPlacePage *self)
+{
+    GError *error = NULL;
+    tell(self, wb_site_choose_place(self->context.document, place_id, &error), error);
+}
+
+static void on_begin_own(WbPlacePage *self)
+{
+    GError *error = NULL;
+    tell(self, wb_site_begin_own(self->context.document, &error), error);
+}
+
+static void on_by_month(WbPlacePage *self)
+{
+    GError *error = NULL;
+    gboolean on = gtk_check_button_get_active(GTK_CHECK_BUTTON(self->by_month));
+    if (!self->filling)
+        tell(self, wb_site_shade_by_month(self->context.document, on, &error), error);
+}
+
+static void on_drives(WbPlacePage *self)
+{
+    GError *error = NULL;
+    gboolean on = gtk_check_button_get_active(GTK_CHECK_BUTTON(self->drives));
+    if (!self->filling)
+        tell(self, wb_site_set_driving(self->context.document, on, &error), error);
+}
+
+/* ---- building ---- */
+
+static void add_section(GtkBox *box, const char *title)
+{
+    GtkWidget *label = gtk_label_new(title);
+    gtk_label_set_xalign(GTK_LABEL(label), 0);
+    gtk_widget_add_css_class(label, "section");
+    gtk_box_append(box, label);
+}
+
+static void add_rows(WbPlacePage *self, GtkBox *box, WbSiteFieldId first, WbSiteFieldId last)
+{
+    for (int id = (int)first; id <= (int)last; id++) {
+        self->row[id] = wb_brief_row_new(self->context.document, wb_site_field(id));
+        gtk_box_append(box, self->row[id]);
     }
 }
 
-static void show_chart(GtkWidget *chart, const WbSite *site, const WbVerdict *verdict)
+static GtkWidget *add_tick(WbPlacePage *self, GtkBox *box, const char *title, GCallback toggled)
 {
-    double supply[WB_MONTHS], need[WB_MONTHS];
-    for (int m = 0; m < WB_MONTHS; m++) {
-        supply[m] = verdict ? verdict->month[m].supply_wh : 0;
-        need[m] = verdict ? verdict->month[m].need_wh : 0;
-    }
-    wb_month_chart_set(WB_MONTH_CHART(chart), _("Supply and need of the kit in hand, by month"),
-                       _("Supply"), verdict ? supply : NULL, _("Need"), verdict ? need : NULL,
-                       site->months, verdict ? verdict->figures.worst_supply_month : -1);
+    GtkWidget *tick = gtk_check_button_new_with_label(title);
+    g_signal_connect_object(tick, "toggled", toggled, self, G_CONNECT_SWAPPED);
+    gtk_box_append(box, tick);
+    return tick;
 }
 
-static void fill(WbSheet *sheet, const WbContext *context, const WbResult *result,
-                 const WbVerdict *verdict, GtkWidget *picture)
+static void add_forms(WbPlacePage *self)
 {
-    const WbSite *site = &wb_document_get_brief(context->document)->site;
-    g_autofree WbSky *sky = g_new(WbSky, 1);
-    gboolean lit = wb_sky(site, sky) == WB_OK;
-    show_chart(picture, site, verdict);
-    add_place(sheet, site);
-    add_panels(sheet, site);
-    wb_sheet_section(sheet, _("Month by month"));
-    add_months(sheet, site, lit ? sky : NULL, verdict);
+    add_section(self->own, _("Figures of your own"));
+    add_rows(self, self->own, WB_SITE_NAME, WB_SITE_ALTITUDE);
+    add_section(self->panels, _("How the panels stand"));
+    add_rows(self, self->panels, WB_SITE_TILT, WB_SITE_SHADING);
+    self->by_month =
+        add_tick(self, self->panels, _("Shade differs by month"), G_CALLBACK(on_by_month));
+    add_rows(self, self->panels, WB_SITE_SOILING, WB_SITE_ALBEDO);
+    add_section(self->bank, _("Cold, and where the bank stands"));
+    add_rows(self, self->bank, WB_SITE_COLD, WB_SITE_SLEEPING);
+    add_section(self->driving, _("Driving"));
+    self->drives = add_tick(self, self->driving, _("An alternator charges while driving"),
+                            G_CALLBACK(on_drives));
+    add_rows(self, self->driving, WB_SITE_ALTERNATOR_A, WB_SITE_DRIVE_HOURS);
+    add_section(self->wishes, _("Wishes and rules"));
+    add_rows(self, self->wishes, WB_SITE_AUTONOMY, WB_SITE_RULES);
+}
+
+static void add_parts(WbPlacePage *self)
+{
+    GtkWidget *finder = wb_place_finder_new();
+    self->chart = wb_month_chart_new();
+    gtk_widget_set_size_request(self->chart, 300, 174);
+    wb_month_chart_hide_names(WB_MONTH_CHART(self->chart));
+    gtk_box_append(self->picture, self->chart);
+    gtk_box_append(self->picture, wb_month_toggles_new(self->context.document));
+    gtk_box_append(self->where, finder);
+    g_signal_connect_object(finder, "chosen", G_CALLBACK(on_chosen), self, 0);
+    self->table = wb_month_table_new(self->context.document);
+    gtk_box_append(self->months, self->table);
+    add_forms(self);
 }
 
 GtkWidget *wb_place_page_new(const WbContext *context)
 {
-    GtkWidget *chart = wb_month_chart_new();
-    gtk_widget_set_size_request(chart, 300, 192);
-    return wb_sheet_new(context, _("Place & season"), fill, chart);
+    WbPlacePage *self = g_object_new(WB_TYPE_PLACE_PAGE, NULL);
+    self->context = *context;
+    add_parts(self);
+    refresh(self);
+    g_signal_connect_object(context->document, "changed", G_CALLBACK(on_changed), self,
+                            G_CONNECT_SWAPPED);
+    g_signal_connect_object(context->job, "result", G_CALLBACK(on_changed), self,
+                            G_CONNECT_SWAPPED);
+    g_signal_connect_object(context->session, "notify::kit", G_CALLBACK(on_changed), self,
+                            G_CONNECT_SWAPPED);
+    g_signal_connect_object(context->job, "notify::stale", G_CALLBACK(show_stale), self,
+                            G_CONNECT_SWAPPED);
+    return GTK_WIDGET(self);
+}
+
+/* ---- GObject ---- */
+
+static void wb_place_page_map(GtkWidget *widget)
+{
+    if (((WbPlacePage *)widget)->dirty)
+        refresh((WbPlacePage *)widget);
+    GTK_WIDGET_CLASS(wb_place_page_parent_class)->map(widget);
+}
+
+static void wb_place_page_dispose(GObject *object)
+{
+    WB_PLACE_PAGE(object)->context.document = NULL;
+    wb_drop_children(GTK_WIDGET(object), WB_TYPE_PLACE_PAGE);
+    G_OBJECT_CLASS(wb_place_page_parent_class)->dispose(object);
+}
+
+static void wb_place_page_class_init(WbPlacePageClass *klass)
+{
+    GtkWidgetClass *widget = GTK_WIDGET_CLASS(klass);
+    G_OBJECT_CLASS(klass)->dispose = wb_place_page_dispose;
+    widget->map = wb_place_page_map;
+    gtk_widget_class_set_template_from_resource(widget, WB_RESOURCE_PREFIX "/place/page.ui");
+    gtk_widget_class_bind_template_child(widget, WbPlacePage, summary);
+    gtk_widget_class_bind_template_child(widget, WbPlacePage, place);
+    gtk_widget_class_bind_template_child(widget, WbPlacePage, position);
+    gtk_widget_class_bind_template_child(widget, WbPlacePage, quality);
+    gtk_widget_class_bind_template_child(widget, WbPlacePage, problem);
+    gtk_widget_class_bind_template_child(widget, WbPlacePage, picture);
+    gtk_widget_class_bind_template_child(widget, WbPlacePage, where);
+    gtk_widget_class_bind_template_child(widget, WbPlacePage, own);
+    gtk_widget_class_bind_template_child(widget, WbPlacePage, driving);
+    gtk_widget_class_bind_template_child(widget, WbPlacePage, wishes);
+    gtk_widget_class_bind_template_child(widget, WbPlacePage, panels);
+    gtk_widget_class_bind_template_child(widget, WbPlacePage, bank);
+    gtk_widget_class_bind_template_child(widget, WbPlacePage, months);
+    gtk_widget_class_bind_template_child(widget, WbPlacePage, begin_own);
+    gtk_widget_class_bind_template_callback(widget, on_begin_own);
+}
+
+static void wb_place_page_init(WbPlacePage *self)
+{
+    gtk_widget_init_template(GTK_WIDGET(self));
 }

@@ -1,0 +1,33 @@
+/* The figures of roof, bay and obstacles, as the roof page edits them. */
+#ifndef WB_ROOF_FIELDS_H
+#define WB_ROOF_FIELDS_H
+
+#include "brief_field.h"
+
+typedef enum {
+    WB_ROOF_LENGTH,
+    WB_ROOF_WIDTH,
+    WB_ROOF_MARGIN,
+    WB_ROOF_GAP,
+    WB_ROOF_LOAD,
+    WB_BAY_LENGTH,
+    WB_BAY_WIDTH,
+    WB_BAY_HEIGHT,
+    WB_N_ROOF_FIELDS,
+} WbRoofFieldId;
+
+typedef enum {
+    WB_OBSTACLE_NAME,
+    WB_OBSTACLE_X,
+    WB_OBSTACLE_Y,
+    WB_OBSTACLE_LENGTH,
+    WB_OBSTACLE_WIDTH,
+    WB_OBSTACLE_CLEARANCE,
+    WB_N_OBSTACLE_FIELDS,
+} WbObstacleFieldId;
+
+const WbBriefField *wb_roof_field(WbRoofFieldId id);
+/* index: the obstacle. */
+const WbBriefField *wb_obstacle_field(WbObstacleFieldId id);
+
+#endif
