@@ -203,7 +203,7 @@ class Program:
         return Item(self, ROOT)
 
     def all(self, role, name=None, below=None, rows=False):
-        """Items of a role that are on screen now, in order; `name` is the whole name, or a compiled pattern found
+        """Items of a role (None: any) that are on screen now, in order; `name` is the whole name, or a compiled pattern found
         in it. The rows of tables, a few hundred widgets each, are entered only with `rows`."""
         found, waiting = [], [below] if below else self.root.children
         while waiting:
@@ -212,7 +212,7 @@ class Program:
                 if not item.mapped:
                     continue
                 own = item.role
-                if own == role and item.is_called(name):
+                if role in (None, own) and item.is_called(name):
                     found.append(item)
                 if rows or own != "list" or item.name != "GtkColumnListView":
                     waiting += reversed(item.children)

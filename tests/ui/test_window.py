@@ -66,7 +66,7 @@ class Story:
         self.show("loads")
         watts = self.program.one("text", re.compile("^Power of Compressor fridge"), rows=True)
         watts.enter("-5")
-        until(lambda: self.program.all("label", re.compile("0")), 5, "a sentence")
+        self.program.one("status bar", re.compile("-5.* 0 "))
         self.desk.keys("Escape")
         until(lambda: watts.text == "45", 5, "the old value")
         assert self.first() == self.beginning
@@ -108,7 +108,8 @@ class Story:
         with open(path, "w") as file:
             file.write('{"format": "wattberth-brief", "version": 1, "loads": [')
         self.program.activate("open-path", GLib.Variant("s", path), 1)
-        self.program.one("label", re.compile("cut.json"))
+        sentence = self.program.one("status bar", re.compile("cut.json")).name
+        assert "line 1" in sentence, sentence
         assert self.first() == self.without
 
     def reach_by_keyboard(self):
@@ -117,18 +118,28 @@ class Story:
         self.desk.keys("alt+5")
         self.program.one("tree table", KITS)
 
+    def choose_a_point(self):
+        self.show("ranking")
+        self.desk.keys("alt+5")
+        points = self.program.one("image", re.compile(" against "))
+        points.press()
+        self.desk.keys("End", "Return")
+        place = until(lambda: self.program.all("label", re.compile("^Number (?!1 )|^Works, beyond")), 10,
+                      "another kit in hand")[0].text
+        assert "score" in place and "kits" in points.description, (place, points.description)
+
     def name_everything(self):
         nameless = []
         for page in PAGES:
             self.show(page)
             time.sleep(0.3)
-            for role in NAMED:
-                for item in self.program.all(role):
-                    if item.name and not re.match(r"Gtk[A-Z]|Wb[A-Z]", item.name):
-                        continue
-                    # The button inside a drop-down is spoken for by the drop-down.
-                    if item.parent.role != "combo box" or re.match("Gtk", item.parent.name):
-                        nameless.append("%s on %s: %r at %s" % (role, page, item.name, item.box))
+            for item in self.program.all(None):
+                role = item.role
+                if role not in NAMED or (item.name and not re.match(r"Gtk[A-Z]|Wb[A-Z]", item.name)):
+                    continue
+                # The button inside a drop-down is spoken for by the drop-down.
+                if item.parent.role != "combo box" or re.match("Gtk", item.parent.name):
+                    nameless.append("%s on %s: %r at %s" % (role, page, item.name, item.box))
         assert not nameless, "\n".join(nameless)
 
     def close(self):
@@ -137,8 +148,8 @@ class Story:
 
 
 STEPS = [Story.start, Story.edit_a_load, Story.undo_and_redo, Story.refuse_a_wrong_value, Story.untick_the_panel,
-         Story.save, Story.reopen, Story.open_a_damaged_file, Story.reach_by_keyboard, Story.name_everything,
-         Story.close]
+         Story.save, Story.reopen, Story.open_a_damaged_file, Story.reach_by_keyboard, Story.choose_a_point,
+         Story.name_everything, Story.close]
 
 
 def main():
