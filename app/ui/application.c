@@ -131,11 +131,15 @@ static void wb_application_init(WbApplication *self)
 {
 }
 
+GApplication *wb_application_new(GApplicationFlags flags)
+{
+    return g_object_new(WB_TYPE_APPLICATION, "application-id", WB_APPLICATION_ID, "flags", flags,
+                        "resource-base-path", WB_RESOURCE_PREFIX, NULL);
+}
+
 int wb_application_run(int argc, char **argv)
 {
-    g_autoptr(GApplication) application =
-        g_object_new(WB_TYPE_APPLICATION, "application-id", WB_APPLICATION_ID, "flags",
-                     G_APPLICATION_HANDLES_OPEN, "resource-base-path", WB_RESOURCE_PREFIX, NULL);
+    g_autoptr(GApplication) application = wb_application_new(G_APPLICATION_HANDLES_OPEN);
     int code = g_application_run(application, argc, argv);
     return code == 0 && WB_APPLICATION(application)->failure ? 1 : code;
 }
