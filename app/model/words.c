@@ -227,13 +227,18 @@ char *wb_words_finding(const WbProblem *problem, const WbVerdict *verdict, const
 {
     const Sentences *pair = &sentences[finding->rule];
     const WbTold told = {problem, verdict, finding, pair->decimals};
+    const char *broken = pair->broken;
+    /* Only a stop names the month: the bank itself is too cold in it. */
+    if (finding->rule == WB_RULE_COLD_CHARGE && finding->month >= 0)
+        broken =
+            N_("In {month} the bank stands at {value} °C; {chemistry} must not be charged below "
+               "{limit} °C, so it needs a warmer place or a battery that warms itself.");
     GString *text = g_string_new(NULL);
     if (idle(finding)) {
         g_string_append(text, finding->assumed != 0 ? _("This could not be checked.")
                                                     : _("This does not concern the kit."));
     } else {
-        g_autofree char *sentence =
-            wb_words_fill(_(finding->holds ? pair->holds : pair->broken), &told);
+        g_autofree char *sentence = wb_words_fill(_(finding->holds ? pair->holds : broken), &told);
         g_string_append(text, sentence);
     }
     if (!finding->holds && finding->severity == WB_NOTE && is_limit_of_brief(finding->rule))

@@ -96,7 +96,7 @@ def polar_winter():
     brief.update(name="Winter", driving={"alternator_a": 60, "alternator_v": 24, "hours_per_day": 3}, system_volts=[24])
     brief["site"].update(place="tromso-norway", months=[11, 12, 1, 2], tilt_deg=70, azimuth_deg=180, mounting="close", bank_place="own",
                          bank_own_c=-2.5, design_cold_c=None)
-    brief["limits"]["weight_kg"]["value"] = 130
+    brief["limits"]["weight_kg"]["value"] = 160
     brief["roof"]["max_load_kg"] = 16
     brief["bay"] = {"length_mm": 540, "width_mm": 520, "height_mm": 260}
     brief["targets"]["autonomy_days"] = 1

@@ -278,6 +278,12 @@ class Second:
     def at_cold(self, limit_c):
         return idle() if limit_c is None else finding(self.cold_c, limit_c, self.cold_c >= limit_c, "caution")
 
+    def cold_charge(self, limit_c):
+        bank_c, month = least((self.bank_c(m), m) for m in self.used)
+        if limit_c is not None and bank_c < limit_c:
+            return finding(bank_c, limit_c, False, "stop", month=month)
+        return self.at_cold(limit_c)
+
     def bank_rules(self, storage_id, s, p, inverter_id):
         storage, bank, inverter = self.parts[storage_id], self.bank(storage_id, s), self.parts[inverter_id]
         chemistry, near_v = self.chemistry(storage), nearest(given(self.brief, "system_volts", [12, 24, 48]), bank.nominal_v)
@@ -290,7 +296,7 @@ class Second:
             "bay-fit": self.bay_fit(storage, s * p),
             "no-inverter": same(int(inverter is not None), 1) if self.ac_loads else idle(),
             "peak-draw": self.peak_draw(storage, p, bank, inverter),
-            "cold-charge": idle() if given(storage, "heated", False) else self.at_cold(chemistry.get("min_charge_c")),
+            "cold-charge": idle() if given(storage, "heated", False) else self.cold_charge(chemistry.get("min_charge_c")),
             "freezing": self.at_cold(curve(freezing, self.depth(storage)) if freezing else None),
             "ventilation": self.ventilation(storage, chemistry, s, p),
             "autonomy": at_least(days, given(given(self.brief, "targets", {}), "autonomy_days", 2), month=month),

@@ -79,8 +79,10 @@ static const WbRuleInfo table[WB_N_RULES] = {
      "(DC peak W + AC peak W / efficiency) / bank V <= strings x discharge limit, and with one "
      "load starting <= strings x limit for seconds; told is the pair nearer its limit",
      RATING},
-    {WB_RULE_COLD_CHARGE, "cold-charge", "C", WB_SIDE_BANK, WB_CAUTION,
-     "design cold >= lowest charging temperature, unless the battery warms itself",
+    {WB_RULE_COLD_CHARGE, "cold-charge", "C", WB_SIDE_BANK, WB_STOP,
+     "bank in every month in use >= lowest charging temperature (stop), design cold >= it "
+     "(caution), "
+     "unless the battery warms itself",
      "cell data sheets: lithium iron phosphate charges at 0 to 60 C; common practice"},
     {WB_RULE_FREEZING, "freezing", "C", WB_SIDE_BANK, WB_CAUTION,
      "design cold >= freezing point of the electrolyte at the depth limit",

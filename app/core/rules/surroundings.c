@@ -1,4 +1,4 @@
-/* What cold and air do to the bank, and the bank to the air. Cold is the design cold wherever the
+/* What cold and air do to the bank, and the bank to the air. The design cold counts wherever the
  * bank stands: a parked vehicle is not heated, and the system stays connected. */
 #include "compare.h"
 
@@ -6,13 +6,33 @@
 #define GAS_VENTED_MA_AH 20.0
 #define GAS_VALVE_REGULATED_MA_AH 8.0
 
+/* The coldest the bank stands in a month in use; -1: none is in use. */
+static int coldest_month(const WbSite *site)
+{
+    int coldest = -1;
+    for (int m = 0; m < WB_MONTHS; m++)
+        if ((site->months >> m & 1) &&
+            (coldest < 0 || wb_bank_temperature_c(site, m) < wb_bank_temperature_c(site, coldest)))
+            coldest = m;
+    return coldest;
+}
+
+/* A bank too cold for charging through a month in use does not work; one that only the coldest
+ * night of the year catches needs an act of the owner. */
 WbFinding wb_rule_cold_charge(const WbSite *site, double design_cold_c, const WbStorage *storage,
                               const WbChemistry *chemistry)
 {
     if (isnan(chemistry->min_charge_c) || storage->heated)
         return wb_finding_idle(WB_RULE_COLD_CHARGE);
-    return wb_finding_of(WB_RULE_COLD_CHARGE, design_cold_c, chemistry->min_charge_c,
-                         design_cold_c >= chemistry->min_charge_c, WB_CAUTION);
+    int month = coldest_month(site);
+    double bank_c = month < 0 ? WB_MISSING : wb_bank_temperature_c(site, month);
+    if (!(bank_c < chemistry->min_charge_c))
+        return wb_finding_of(WB_RULE_COLD_CHARGE, design_cold_c, chemistry->min_charge_c,
+                             design_cold_c >= chemistry->min_charge_c, WB_CAUTION);
+    WbFinding finding =
+        wb_finding_of(WB_RULE_COLD_CHARGE, bank_c, chemistry->min_charge_c, false, WB_STOP);
+    finding.month = month;
+    return finding;
 }
 
 /* A caution, not a stop: a bank that is kept charged freezes far below this. */
