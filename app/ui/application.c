@@ -13,7 +13,7 @@ G_DECLARE_FINAL_TYPE(WbApplication, wb_application, WB, APPLICATION, GtkApplicat
 struct _WbApplication {
     GtkApplication parent_instance;
     WbCatalogueStore *catalogue;
-    GError *failure; /* why there is no catalogue */
+    GError *failure; /* why it is not the person's own */
 };
 
 G_DEFINE_FINAL_TYPE(WbApplication, wb_application, GTK_TYPE_APPLICATION)
@@ -47,21 +47,35 @@ static const struct {
     {"app.quit", {"<Control>q"}},
 };
 
-static GtkWidget *window_of(WbApplication *self)
+/* The person's own catalogue; where it cannot be had, the starting one, so that the brief can be
+ * worked on, and a word about it. */
+static void open_catalogue(WbApplication *self)
 {
-    GtkWindow *active = gtk_application_get_active_window(GTK_APPLICATION(self));
-    if (active)
-        return GTK_WIDGET(active);
-    return self->catalogue ? wb_window_new(GTK_APPLICATION(self), self->catalogue) : NULL;
+    g_autoptr(GError) error = NULL;
+    self->catalogue = wb_catalogue_store_open(NULL, &self->failure);
+    if (!self->catalogue)
+        self->catalogue = wb_catalogue_store_open(":memory:", &error);
+    if (!self->catalogue)
+        g_error("%s", error->message); /* not even memory: nothing can be done */
+}
+
+static GtkWidget *new_window(WbApplication *self)
+{
+    GtkWidget *window = wb_window_new(GTK_APPLICATION(self), self->catalogue);
+    if (self->failure) {
+        g_autofree char *sentence = g_strdup_printf(
+            _("%s The starting catalogue stands in; changes of parts are not kept."),
+            self->failure->message);
+        wb_show_message(window, sentence);
+    }
+    return window;
 }
 
 static GtkWidget *present(WbApplication *self)
 {
-    GtkWidget *window = window_of(self);
-    if (window)
-        gtk_window_present(GTK_WINDOW(window));
-    else
-        g_printerr("wattberth: %s\n", self->failure->message);
+    GtkWindow *active = gtk_application_get_active_window(GTK_APPLICATION(self));
+    GtkWidget *window = active ? GTK_WIDGET(active) : new_window(self);
+    gtk_window_present(GTK_WINDOW(window));
     return window;
 }
 
@@ -75,9 +89,9 @@ static void wb_application_open(GApplication *application, GFile **files, int n_
 {
     GtkWidget *window = present(WB_APPLICATION(application));
     g_autofree char *path = g_file_get_path(files[0]);
-    if (window && path)
+    if (path)
         wb_window_open_path(WB_WINDOW(window), path);
-    else if (window)
+    else
         wb_show_message(window, _("A brief can only be opened from a file of this computer."));
 }
 
@@ -100,7 +114,7 @@ static void wb_application_startup(GApplication *application)
     for (gsize i = 0; i < G_N_ELEMENTS(shortcuts); i++)
         gtk_application_set_accels_for_action(GTK_APPLICATION(self), shortcuts[i].action,
                                               shortcuts[i].accels);
-    self->catalogue = wb_catalogue_store_open(NULL, &self->failure);
+    open_catalogue(self);
 }
 
 static void wb_application_shutdown(GApplication *application)
@@ -140,6 +154,5 @@ GApplication *wb_application_new(GApplicationFlags flags)
 int wb_application_run(int argc, char **argv)
 {
     g_autoptr(GApplication) application = wb_application_new(G_APPLICATION_HANDLES_OPEN);
-    int code = g_application_run(application, argc, argv);
-    return code == 0 && WB_APPLICATION(application)->failure ? 1 : code;
+    return g_application_run(application, argc, argv);
 }

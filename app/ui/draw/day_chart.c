@@ -77,9 +77,10 @@ static GdkRGBA band_color(const WbPalette *palette, guint band, guint n)
                      from->blue + (to->blue - from->blue) * share, 1};
 }
 
-static double paint_legend(WbDayChart *self, WbPen *pen, double width)
+/* Largest at the bottom, as the bands lie; a low picture names only as many as it has room for. */
+static double paint_legend(WbDayChart *self, WbPen *pen, double width, double height)
 {
-    int widest = 0, row = 0;
+    int widest = 0, row = 1;
     for (guint b = 0; b < self->n; b++) {
         int across, down;
         wb_pen_text_size(pen, self->band[b].name, &across, &down);
@@ -87,9 +88,11 @@ static double paint_legend(WbDayChart *self, WbPen *pen, double width)
         row = MAX(row, down);
     }
     widest = MIN(widest, (int)(width * 0.3));
-    double left = width - widest - 16;
-    for (guint b = 0; b < self->n; b++) {
-        double y = 26 + (self->n - 1 - b) * (row + 3.0);
+    double left = width - widest - 16, room = height - 26;
+    guint named = (guint)CLAMP(room / row, 1, self->n);
+    double step = MIN(row + 3.0, room / named);
+    for (guint b = 0; b < named; b++) {
+        double y = 26 + (named - 1 - b) * step;
         GdkRGBA color = band_color(&pen->palette, b, self->n);
         wb_pen_box(pen, left, y + row / 2.0 - 5, 10, 10, &color);
         wb_pen_frame(pen, left, y + row / 2.0 - 5, 10, 10, &pen->palette.dim);
@@ -137,7 +140,8 @@ static void wb_day_chart_snapshot(GtkWidget *widget, GtkSnapshot *snapshot)
         WbAxis axis = wb_axis_fit(0, hour_sum(self, highest_hour(self)),
                                   CLAMP((int)(bottom - top) / 40, 2, 5));
         self->cursor.left = wb_pen_axis_width(&pen, &axis) + 10;
-        self->cursor.right = paint_legend(self, &pen, gtk_widget_get_width(widget));
+        self->cursor.right =
+            paint_legend(self, &pen, gtk_widget_get_width(widget), gtk_widget_get_height(widget));
         wb_pen_upright_axis(&pen, &axis, self->cursor.left, self->cursor.right, top, bottom);
         paint_hours(self, &pen, &axis, top, bottom);
         wb_pen_across(&pen, self->cursor.left, self->cursor.right, bottom, &pen.palette.dim);

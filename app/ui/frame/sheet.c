@@ -75,6 +75,7 @@ static GtkWidget *label_new(const char *text, double xalign, const char *css_cla
     GtkWidget *label = gtk_label_new(text);
     gtk_label_set_xalign(GTK_LABEL(label), (float)xalign);
     gtk_label_set_wrap(GTK_LABEL(label), TRUE);
+    gtk_label_set_natural_wrap_mode(GTK_LABEL(label), GTK_NATURAL_WRAP_NONE);
     if (css_class)
         gtk_widget_add_css_class(label, css_class);
     return label;

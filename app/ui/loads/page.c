@@ -75,6 +75,7 @@ static void refresh(WbLoadsPage *self)
     g_autofree char *peak = peak_text(&day->budget);
     gtk_label_set_text(self->total, total);
     gtk_label_set_text(self->peak, brief->n_loads > 0 ? peak : "");
+    gtk_widget_set_tooltip_text(GTK_WIDGET(self->peak), peak);
     show_day_chart(self, brief, day);
     wb_month_chart_set(WB_MONTH_CHART(self->months), _("What the loads take, by month"), NULL, NULL,
                        _("Loads"), day->total_wh, brief->site.months, day->month);
@@ -374,8 +375,8 @@ static void wb_loads_page_init(WbLoadsPage *self)
     gtk_widget_init_template(GTK_WIDGET(self));
     self->day = wb_day_chart_new();
     self->months = wb_month_chart_new();
-    gtk_widget_set_size_request(self->day, 240, 156);
-    gtk_widget_set_size_request(self->months, 240, 156);
+    gtk_widget_set_size_request(self->day, 240, 126);
+    gtk_widget_set_size_request(self->months, 240, 126);
     gtk_box_append(self->pictures, self->day);
     gtk_box_append(self->pictures, self->months);
     fill_appliances(self);
