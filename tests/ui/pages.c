@@ -164,6 +164,61 @@ static void test_drawing(void)
     settle(50);
 }
 
+/* ---- room ---- */
+
+static void fail_at(GtkWidget *widget, const char *page, const char *what)
+{
+    const char *text = GTK_IS_LABEL(widget) ? gtk_label_get_text(GTK_LABEL(widget)) : "";
+    g_test_message("%s “%s” on %s %s", G_OBJECT_TYPE_NAME(widget), text, page, what);
+    g_test_fail();
+}
+
+/* Texts have the height of their lines, and what stands below one another does not overlap. */
+static void check_room(GtkWidget *widget, const char *page)
+{
+    float below = -1e6F;
+    gboolean stacked =
+        GTK_IS_BOX(widget) &&
+        gtk_orientable_get_orientation(GTK_ORIENTABLE(widget)) == GTK_ORIENTATION_VERTICAL;
+    if (!gtk_widget_get_mapped(widget))
+        return;
+    if (GTK_IS_LABEL(widget)) {
+        int lines;
+        pango_layout_get_pixel_size(gtk_label_get_layout(GTK_LABEL(widget)), NULL, &lines);
+        if (lines > gtk_widget_get_height(widget) + 1)
+            fail_at(widget, page, "is higher than its room");
+    }
+    for (GtkWidget *child = gtk_widget_get_first_child(widget); child != NULL;
+         child = gtk_widget_get_next_sibling(child)) {
+        graphene_rect_t bounds;
+        check_room(child, page);
+        if (!stacked || !gtk_widget_get_mapped(child) ||
+            !gtk_widget_compute_bounds(child, widget, &bounds))
+            continue;
+        if (bounds.origin.y < below - 1)
+            fail_at(child, page, "lies over what stands above it");
+        if (bounds.origin.y + bounds.size.height > gtk_widget_get_height(widget) + 1)
+            fail_at(child, page, "sticks out of its box");
+        below = bounds.origin.y + bounds.size.height;
+    }
+}
+
+static void test_room(void)
+{
+    static const int sizes[][2] = {{1280, 800}, {960, 600}};
+    GtkWidget *window = open_window();
+    for (guint i = 0; i < G_N_ELEMENTS(sizes); i++) {
+        gtk_window_set_default_size(GTK_WINDOW(window), sizes[i][0], sizes[i][1]);
+        for (WbStep step = 0; step < WB_N_STEPS; step++) {
+            show(window, step);
+            check_room(window, wb_step_name(step));
+        }
+        g_assert_cmpint(gtk_widget_get_width(window), <=, sizes[i][0]);
+    }
+    gtk_window_destroy(GTK_WINDOW(window));
+    settle(50);
+}
+
 /* ---- nothing works ---- */
 
 static void test_nothing_works(void)
@@ -220,6 +275,7 @@ int main(int argc, char **argv)
     wb_look_start(G_APPLICATION(application));
     g_test_add_func("/pages/names", test_names);
     g_test_add_func("/pages/drawing", test_drawing);
+    g_test_add_func("/pages/room", test_room);
     g_test_add_func("/pages/nothing-works", test_nothing_works);
     g_test_add_func("/pages/ends", test_ends);
     int failed = g_test_run();

@@ -142,6 +142,22 @@ class Story:
                     nameless.append("%s on %s: %r at %s" % (role, page, item.name, item.box))
         assert not nameless, "\n".join(nameless)
 
+    def stay_in_place(self):
+        """Nothing sticks out of the box it stands in, so nothing lies over its neighbour."""
+        out = []
+        for page in PAGES:
+            self.show(page)
+            time.sleep(0.3)
+            for item in self.program.all(None):
+                parent = item.parent
+                if parent.name != "GtkBox":
+                    continue
+                _, top, _, height = item.box
+                _, parent_top, _, parent_height = parent.box
+                if top + height > parent_top + parent_height + 1:
+                    out.append("%s %r on %s" % (item.role, item.name, page))
+        assert not out, "\n".join(out)
+
     def close(self):
         assert self.program.end() == 0
         assert not self.program.warnings(), self.program.warnings()
@@ -149,7 +165,7 @@ class Story:
 
 STEPS = [Story.start, Story.edit_a_load, Story.undo_and_redo, Story.refuse_a_wrong_value, Story.untick_the_panel,
          Story.save, Story.reopen, Story.open_a_damaged_file, Story.reach_by_keyboard, Story.choose_a_point,
-         Story.name_everything, Story.close]
+         Story.name_everything, Story.stay_in_place, Story.close]
 
 
 def main():

@@ -114,6 +114,14 @@ static void clear(GtkBox *box)
         gtk_box_remove(box, child);
 }
 
+static void say_in_findings(WbWhyPane *self, const char *sentence)
+{
+    GtkWidget *label = gtk_label_new(sentence);
+    gtk_label_set_xalign(GTK_LABEL(label), 0);
+    gtk_label_set_wrap(GTK_LABEL(label), TRUE);
+    gtk_box_append(self->findings, label);
+}
+
 static void show_findings(WbWhyPane *self, const WbProblem *problem, const WbVerdict *verdict)
 {
     guint shown = 0;
@@ -126,12 +134,8 @@ static void show_findings(WbWhyPane *self, const WbProblem *problem, const WbVer
             gtk_box_append(self->findings, wb_finding_row_new(problem, verdict, finding));
             shown++;
         }
-    if (shown == 0) {
-        GtkWidget *none = gtk_label_new(_("Every rule holds with nothing left to say."));
-        gtk_label_set_xalign(GTK_LABEL(none), 0);
-        gtk_label_set_wrap(GTK_LABEL(none), TRUE);
-        gtk_box_append(self->findings, none);
-    }
+    if (shown == 0)
+        say_in_findings(self, _("Every rule holds with nothing left to say."));
 }
 
 static void show_months(WbWhyPane *self, const WbProblem *problem, const WbVerdict *verdict)
@@ -151,7 +155,6 @@ void wb_why_pane_show(WbWhyPane *self, WbResult *result, const char *kit_id)
     g_return_if_fail(WB_IS_WHY_PANE(self));
     WbVerdict verdict;
     gboolean known = result != NULL && wb_result_judge(result, kit_id, &verdict);
-    gtk_widget_set_visible(GTK_WIDGET(self->findings), known);
     gtk_widget_set_visible(GTK_WIDGET(self->parts), known);
     gtk_widget_set_visible(GTK_WIDGET(self->shares), known);
     gtk_widget_set_visible(GTK_WIDGET(self->months), known);
@@ -159,6 +162,8 @@ void wb_why_pane_show(WbWhyPane *self, WbResult *result, const char *kit_id)
         gtk_label_set_text(self->standing, _("No kit is in hand yet."));
         gtk_label_set_text(self->words, _("Choose a kit in the table or among the points."));
         gtk_widget_set_visible(GTK_WIDGET(self->next), FALSE);
+        clear(self->findings);
+        say_in_findings(self, _("Nothing yet."));
         return;
     }
     const WbProblem *problem = wb_result_get_problem(result);
