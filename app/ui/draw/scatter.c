@@ -165,7 +165,7 @@ static void wb_scatter_measure(GtkWidget *widget, GtkOrientation orientation, in
                                int *minimum, int *natural, int *minimum_baseline,
                                int *natural_baseline)
 {
-    *minimum = orientation == GTK_ORIENTATION_HORIZONTAL ? 240 : 140;
+    *minimum = orientation == GTK_ORIENTATION_HORIZONTAL ? 240 : 130;
     *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? 520 : 240;
 }
 

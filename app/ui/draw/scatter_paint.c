@@ -31,6 +31,31 @@ static void fit_axes(WbScatter *self, int width, int height)
     self->y = wb_axis_fit(low[1], high[1], CLAMP(height / 45, 2, 6));
 }
 
+static const char *label_text(const char *label)
+{
+    return label != NULL ? label : "";
+}
+
+static const char *line_text(void)
+{
+    return _("best in these two");
+}
+
+/* Width of the legend; 0 without points. */
+static double legend_width(WbScatter *self, WbPen *pen)
+{
+    int width, height;
+    wb_pen_text_size(pen, line_text(), &width, &height);
+    double sum = 30 + width;
+    for (guint s = 0; s < WB_N_SERIES; s++) {
+        if (self->series_name[s] == NULL)
+            continue;
+        wb_pen_text_size(pen, self->series_name[s], &width, &height);
+        sum += 16 + width + 14;
+    }
+    return sum;
+}
+
 static void paint_axes(WbScatter *self, WbPen *pen)
 {
     const WbPalette *palette = &pen->palette;
@@ -43,21 +68,21 @@ static void paint_axes(WbScatter *self, WbPen *pen)
         wb_pen_text(pen, text, x, self->bottom + 4, 0.5, 0, &palette->dim);
     }
     wb_pen_across(pen, self->left, self->right, self->bottom, &palette->dim);
-    wb_pen_text(pen, self->y_label != NULL ? self->y_label : "", 0, 0, 0, 0, &palette->ink);
-    wb_pen_text(pen, self->x_label != NULL ? self->x_label : "", self->right, self->bottom + 20, 1,
-                0, &palette->ink);
+    wb_pen_text(pen, label_text(self->y_label), 0, 0, 0, 0, &palette->ink);
+    wb_pen_text(pen, label_text(self->x_label), self->right, self->bottom + 20, 1, 0,
+                &palette->ink);
 }
 
-static void paint_legend(WbScatter *self, WbPen *pen)
+/* Markers with their names from the left at height `y`, then the line. */
+static void paint_legend(WbScatter *self, WbPen *pen, double y)
 {
     double x = self->left;
-    float y = (float)self->bottom + 29;
     for (guint s = 0; s < WB_N_SERIES; s++) {
         int width, height;
         if (self->series_name[s] == NULL)
             continue;
-        cairo_t *cr =
-            gtk_snapshot_append_cairo(pen->snapshot, &GRAPHENE_RECT_INIT((float)x, y - 6, 12, 12));
+        cairo_t *cr = gtk_snapshot_append_cairo(
+            pen->snapshot, &GRAPHENE_RECT_INIT((float)x, (float)y - 6, 12, 12));
         gdk_cairo_set_source_rgba(cr, &pen->palette.series[s]);
         wb_palette_marker(cr, s, x + 6, y, 4);
         cairo_fill(cr);
@@ -66,6 +91,12 @@ static void paint_legend(WbScatter *self, WbPen *pen)
         wb_pen_text_size(pen, self->series_name[s], &width, &height);
         x += 16 + width + 14;
     }
+    int width, height;
+    wb_pen_text_size(pen, line_text(), &width, &height);
+    if (x + 24 + width > gtk_widget_get_width(pen->widget))
+        return;
+    wb_pen_box(pen, x, y - 1, 18, 2, &pen->palette.dim);
+    wb_pen_text(pen, line_text(), x + 24, y, 0, 0.5, &pen->palette.dim);
 }
 
 /* One path per series; a point whose 2 px cell already holds its like is left out. */
@@ -119,10 +150,14 @@ static GskRenderNode *paint_base(WbScatter *self, int width, int height)
     fit_axes(self, width, height);
     self->left = wb_pen_axis_width(&pen, &self->y) + 10;
     self->right = MAX(width - 20, self->left + 10);
+    /* The legend shares the line of the label across where both have room. */
+    int label, line;
+    wb_pen_text_size(&pen, label_text(self->x_label), &label, &line);
+    gboolean shared = legend_width(self, &pen) + 24 + label < self->right - self->left;
     self->top = 26;
-    self->bottom = MAX(height - 40, self->top + 10);
+    self->bottom = MAX(height - (shared ? 40 : 58), self->top + 10);
     paint_axes(self, &pen);
-    paint_legend(self, &pen);
+    paint_legend(self, &pen, self->bottom + (shared ? 28 : 46));
     cairo_t *cr = gtk_snapshot_append_cairo(
         snapshot, &GRAPHENE_RECT_INIT((float)self->left - 6, (float)self->top - 6,
                                       (float)(self->right - self->left) + 12,

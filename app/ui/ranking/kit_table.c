@@ -27,8 +27,8 @@ static void show_count(WbKitTable *self)
     g_autofree char *shown = wb_text_number(n, 0);
     g_autofree char *all = wb_text_number((double)self->feasible, 0);
     g_autofree char *text = n == self->feasible
-                                ? g_strdup_printf(_("All %s kits that work"), all)
-                                : g_strdup_printf(_("%s of %s kits that work"), shown, all);
+                                ? g_strdup_printf(_("All %s that work"), all)
+                                : g_strdup_printf(_("%s of %s that work"), shown, all);
     gtk_label_set_text(self->count, text);
 }
 
