@@ -82,6 +82,19 @@ class Story:
         assert panel not in parts, (panel, parts)
         self.without = self.first()
 
+    def edit_a_part(self):
+        """An unlikely figure is questioned and kept, an impossible one refused; both beside the field."""
+        self.show("parts")
+        voltage = self.program.one("text", "Open-circuit voltage")
+        old = voltage.text
+        voltage.enter("221")
+        self.program.one("label", re.compile("^Is this right"))
+        voltage.enter("-3")
+        self.program.one("label", re.compile("cannot be; accepted is"))
+        voltage.enter(old)
+        until(lambda: not self.program.all("label", re.compile("^Is this right|cannot be")), 5, "the notes to go")
+        assert voltage.text == old and self.first() == self.without
+
     def save(self):
         path = os.path.join(self.folder, "plover.json")
         self.program.activate("save-as-path", GLib.Variant("s", path), 1)
@@ -164,7 +177,7 @@ class Story:
 
 
 STEPS = [Story.start, Story.edit_a_load, Story.undo_and_redo, Story.refuse_a_wrong_value, Story.untick_the_panel,
-         Story.save, Story.reopen, Story.open_a_damaged_file, Story.reach_by_keyboard, Story.choose_a_point,
+         Story.edit_a_part, Story.save, Story.reopen, Story.open_a_damaged_file, Story.reach_by_keyboard, Story.choose_a_point,
          Story.name_everything, Story.stay_in_place, Story.close]
 
 

@@ -57,6 +57,11 @@ void wb_field_row_tell(WbFieldRow *self, WbTyped typed, const char *sentence)
     static const char *const styles[] = {
         [WB_TYPED_GOOD] = NULL, [WB_TYPED_UNUSUAL] = "questioned", [WB_TYPED_REFUSED] = "refused"};
     GtkWidget *widget = control(self);
+    /* What was taken is the figure as it stands, even while the person stays in the entry. */
+    if (typed != WB_TYPED_REFUSED && widget == GTK_WIDGET(self->entry)) {
+        g_free(self->shown);
+        self->shown = g_strdup(gtk_editable_get_text(GTK_EDITABLE(self->entry)));
+    }
     gtk_widget_remove_css_class(widget, "questioned");
     gtk_widget_remove_css_class(widget, "refused");
     if (styles[typed] != NULL)
