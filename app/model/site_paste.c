@@ -50,6 +50,14 @@ static gboolean any_number(char **cells)
     return FALSE;
 }
 
+static gboolean any_digit(char **lines)
+{
+    for (gsize i = 0; lines[i]; i++)
+        if (strpbrk(lines[i], "0123456789"))
+            return TRUE;
+    return FALSE;
+}
+
 /* Lines of cells, without empty lines, a line of heads and a column of names. */
 typedef struct {
     GPtrArray *lines; /* of char ** */
@@ -76,7 +84,7 @@ static void split(const char *text, Cells *cells)
         if (!*g_strstrip(lines[i]))
             continue;
         char **line = g_strsplit(lines[i], separator, -1);
-        if (cells->lines->len == 0 && !any_number(line) && strpbrk(text, "0123456789")) {
+        if (cells->lines->len == 0 && !any_number(line) && any_digit(lines + i + 1)) {
             g_strfreev(line); /* heads */
             continue;
         }

@@ -245,6 +245,7 @@ void wb_brief_entry_set_editable(WbBriefEntry *self, gboolean editable)
     g_return_if_fail(WB_IS_BRIEF_ENTRY(self));
     gtk_editable_set_editable(GTK_EDITABLE(self->entry), editable);
     gtk_entry_set_has_frame(GTK_ENTRY(self->entry), editable);
+    gtk_widget_set_can_focus(self->entry, editable);
 }
 
 GtkEditable *wb_brief_entry_get_editable(WbBriefEntry *self)

@@ -224,7 +224,7 @@ static void add_parts(WbPlacePage *self)
     wb_month_chart_hide_names(WB_MONTH_CHART(self->chart));
     gtk_box_append(self->picture, self->chart);
     gtk_box_append(self->picture, wb_month_toggles_new(self->context.document));
-    gtk_box_append(self->where, finder);
+    gtk_box_prepend(self->where, finder);
     g_signal_connect_object(finder, "chosen", G_CALLBACK(on_chosen), self, 0);
     self->table = wb_month_table_new(self->context.document);
     gtk_box_append(self->months, self->table);

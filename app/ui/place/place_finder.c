@@ -122,7 +122,7 @@ static void wb_place_finder_init(WbPlaceFinder *self)
     gtk_widget_init_template(GTK_WIDGET(self));
     self->filter = GTK_FILTER(gtk_custom_filter_new(matches, self, NULL));
     self->found = gtk_filter_list_model_new(wb_place_list_new(), self->filter);
-    GtkSingleSelection *selection = gtk_single_selection_new(G_LIST_MODEL(self->found));
+    GtkNoSelection *selection = gtk_no_selection_new(G_LIST_MODEL(self->found));
     GtkListItemFactory *factory = gtk_signal_list_item_factory_new();
     g_signal_connect(factory, "setup", G_CALLBACK(setup), NULL);
     g_signal_connect(factory, "bind", G_CALLBACK(bind), NULL);

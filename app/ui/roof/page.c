@@ -58,12 +58,17 @@ static void show_plan(WbRoofPage *self)
     wb_roof_plan_set(WB_ROOF_PLAN(self->plan), roof, fit != NULL ? fit->layout : NULL, (guint)n);
 }
 
-static const char *status_text(WbRoofPage *self)
+/* The model looked at with its answer. (transfer full) */
+static char *panel_text(const WbPanelChoice *choice)
 {
-    if (result_for_this_roof(self) != NULL)
-        return wb_fit_list_get_shown(WB_FIT_LIST(self->list)) >= 0
-                   ? _("The most panels of the model looked at")
-                   : _("The panels of the kit in hand");
+    const WbPart *part = &choice->panel->part;
+    g_autofree char *name = g_strstrip(g_strdup_printf("%s %s", part->maker, part->model));
+    g_autofree char *answer = wb_fit_words(&choice->fit);
+    return g_strdup_printf("%s: %s", name, answer);
+}
+
+static const char *waiting_text(WbRoofPage *self)
+{
     switch (wb_ranking_job_get_state(self->context.job)) {
     case WB_JOB_STOPPED:
         return _("The ranking was stopped; what fits this roof is not known.");
@@ -78,7 +83,12 @@ static const char *status_text(WbRoofPage *self)
 
 static void show_status(WbRoofPage *self)
 {
-    gtk_label_set_text(self->status, status_text(self));
+    WbResult *result = result_for_this_roof(self);
+    int shown = wb_fit_list_get_shown(WB_FIT_LIST(self->list));
+    g_autofree char *text = result == NULL ? g_strdup(waiting_text(self))
+                            : shown >= 0 ? panel_text(&wb_result_get_problem(result)->panels[shown])
+                                         : g_strdup(_("The panels of the kit in hand"));
+    gtk_label_set_text(self->status, text);
 }
 
 static void show_figures(WbRoofPage *self)
@@ -120,6 +130,12 @@ static void on_shown(WbRoofPage *self)
         return; /* the page closes */
     show_plan(self);
     show_status(self);
+}
+
+static void on_state(WbRoofPage *self)
+{
+    if (self->context.document != NULL)
+        show_status(self);
 }
 
 /* ---- edits ---- */
@@ -241,7 +257,7 @@ GtkWidget *wb_roof_page_new(const WbContext *context)
                             G_CONNECT_SWAPPED);
     g_signal_connect_object(context->session, "notify::kit", G_CALLBACK(on_shown), self,
                             G_CONNECT_SWAPPED);
-    g_signal_connect_object(context->job, "notify::state", G_CALLBACK(show_status), self,
+    g_signal_connect_object(context->job, "notify::state", G_CALLBACK(on_state), self,
                             G_CONNECT_SWAPPED);
     return GTK_WIDGET(self);
 }
