@@ -143,21 +143,29 @@ static void on_catalogue_changed(WbWindow *self)
                          wb_catalogue_store_get_view(self->context.catalogue));
 }
 
-static void show_page(WbWindow *self)
-{
-    gtk_stack_set_visible_child_name(self->stack, wb_session_get_page(self->context.session));
-}
-
-/* ---- building ---- */
-
-static void add_pages(WbWindow *self)
+/* A page is made when it is first turned to: most runs look at few of them. */
+static GtkWidget *page_of(WbWindow *self, const char *name)
 {
     static GtkWidget *(*const make[WB_N_STEPS])(const WbContext *) = {
         wb_loads_page_new,   wb_place_page_new,   wb_roof_page_new, wb_parts_page_new,
         wb_ranking_page_new, wb_storage_page_new, wb_kit_page_new,  wb_shopping_page_new};
-    for (int i = 0; i < WB_N_STEPS; i++)
-        gtk_stack_add_named(self->stack, make[i](&self->context), wb_step_name(i));
+    GtkWidget *page = gtk_stack_get_child_by_name(self->stack, name);
+    for (int i = 0; i < WB_N_STEPS && !page; i++)
+        if (g_str_equal(name, wb_step_name(i))) {
+            page = make[i](&self->context);
+            gtk_stack_add_named(self->stack, page, name);
+        }
+    return page;
 }
+
+static void show_page(WbWindow *self)
+{
+    GtkWidget *page = page_of(self, wb_session_get_page(self->context.session));
+    if (page)
+        gtk_stack_set_visible_child(self->stack, page);
+}
+
+/* ---- building ---- */
 
 static void connect_document(WbWindow *self)
 {
@@ -185,7 +193,6 @@ GtkWidget *wb_window_new(GtkApplication *application, WbCatalogueStore *catalogu
     connect_document(self);
     wb_document_begin_demo(self->context.document, NULL); /* a new document has nothing to lose */
     self->context.job = wb_ranking_job_new(self->context.document);
-    add_pages(self);
     wb_steps_set_context(self->steps, &self->context);
     wb_foot_set_context(self->foot, &self->context);
     wb_window_add_actions(self);
