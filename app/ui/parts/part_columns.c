@@ -118,7 +118,7 @@ static void set_up_text(GtkSignalListItemFactory *factory, GtkListItem *item, gp
     gtk_inscription_set_xalign(GTK_INSCRIPTION(cell), column->words ? 0 : 1);
     gtk_inscription_set_text_overflow(GTK_INSCRIPTION(cell),
                                       GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
-    gtk_inscription_set_min_chars(GTK_INSCRIPTION(cell), column == &title_column ? 14 : 4);
+    gtk_inscription_set_min_chars(GTK_INSCRIPTION(cell), column == &title_column ? 20 : 4);
     gtk_widget_add_css_class(cell, "numeric");
     gtk_list_item_set_child(item, cell);
 }
