@@ -54,6 +54,28 @@ static void totals_json(WbJsonOut *json, const WbProblem *problem, const WbRanki
     wb_out_end_object(json);
 }
 
+/* The best working kit of each chemistry, for lead-acid beside lithium. */
+static void chemistries_json(WbJsonOut *json, const WbProblem *problem, const WbRanking *ranking)
+{
+    wb_out_array(json, "chemistries");
+    for (size_t i = 0; i < ranking->n_chemistries; i++) {
+        const WbChemistryRank *of = &ranking->chemistries[i];
+        wb_out_object(json, NULL);
+        wb_out_text(json, "id", of->chemistry->id);
+        wb_out_text(json, "name", of->chemistry->name);
+        wb_out_count(json, "feasible", of->feasible);
+        if (of->feasible > 0) {
+            WbVerdict verdict;
+            wb_judge(problem, &of->best.kit, &verdict);
+            WbStanding standing = wb_cli_standing(problem, ranking, &of->best.kit);
+            standing.on_front = of->best.on_front;
+            wb_cli_kit_json(json, "best", problem, &verdict, standing);
+        }
+        wb_out_end_object(json);
+    }
+    wb_out_end_array(json);
+}
+
 static void kits_json(WbJsonOut *json, const WbProblem *problem, Listed listed)
 {
     wb_out_array(json, "kits");
@@ -74,6 +96,7 @@ static char *rank_json(const WbArguments *arguments, const WbProblem *problem,
     wb_cli_head_json(&json, "wattberth-ranking", problem->brief);
     totals_json(&json, problem, ranking);
     wb_cli_reference_json(&json, problem);
+    chemistries_json(&json, problem, ranking);
     wb_out_text(&json, "list", arguments->list != NULL ? arguments->list : "top");
     wb_out_count(&json, "front_count", ranking->front_count);
     kits_json(&json, problem, listed);

@@ -27,12 +27,21 @@ typedef struct {
     uint64_t alone; /* kits that break only this rule */
 } WbRuledOut;
 
+/* The kits of one chemistry: how many work, and the best of them. */
+typedef struct {
+    const WbChemistry *chemistry;
+    uint64_t feasible;
+    WbRanked best; /* filled where feasible > 0 */
+} WbChemistryRank;
+
 typedef struct {
     WbRanked *top; /* best first; equal scores by wb_kit_compare */
     size_t n_top;
     WbRanked *front; /* same order */
     size_t n_front;
-    uint64_t front_count; /* n_front, or more when front_most cut it */
+    uint64_t front_count;         /* n_front, or more when front_most cut it */
+    WbChemistryRank *chemistries; /* every one of the catalogue, in its order */
+    size_t n_chemistries;
     uint64_t raw, feasible;
     uint64_t undecided; /* would work if their roof answer were yes; counted among the firsts too */
     WbRuledOut ruled_out[WB_N_RULES]; /* firsts + feasible = raw */

@@ -144,6 +144,16 @@ def beats(a, b):
     return a != b and all(x >= y for x, y in zip(a, b))
 
 
+def test_chemistries():
+    ranking = terminal.json("rank", "demo", "--top", "1")
+    equal(sum(c["feasible"] for c in ranking["chemistries"]), ranking["totals"]["feasible"])
+    best = [c["best"] for c in ranking["chemistries"] if c["feasible"]]
+    holds(len(best) >= 2, "the demo compares fewer than two chemistries")
+    equal(max(best, key=lambda kit: kit["score"])["id"], ranking["kits"][0]["id"])
+    for kit in best:
+        holds(kit["feasible"] and kit["score"] <= ranking["kits"][0]["score"], "%s is no best kit" % kit["id"])
+
+
 def test_front():
     front = terminal.json("rank", "demo", "--list", "front", "--top", "1000000")
     equal(front["list"], "front")
@@ -367,6 +377,7 @@ main([
     ("every JSON key is documented", test_keys_documented),
     ("totals add up", test_totals),
     ("kits of rank", test_kits),
+    ("the best kit of each chemistry", test_chemistries),
     ("the front against its definition", test_front),
     ("table of rank", test_rank_table),
     ("explain", test_explain),

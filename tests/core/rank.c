@@ -128,6 +128,25 @@ static void brute_force(const WbProblem *problem, Brute *brute)
     brute_front(problem, brute);
 }
 
+static void compare_chemistries(const WbProblem *problem, const WbRanking *ranking,
+                                const Brute *brute)
+{
+    g_assert_cmpuint(ranking->n_chemistries, ==, problem->catalogue->n_chemistries);
+    for (size_t c = 0; c < ranking->n_chemistries; c++) {
+        const WbChemistryRank *of = &ranking->chemistries[c];
+        guint64 works = 0;
+        for (size_t i = 0; i < brute->n; i++) {
+            if (problem->storage[brute->kits[i].kit.storage].chemistry != of->chemistry)
+                continue;
+            if (works++ == 0) {
+                g_assert_cmpint(wb_kit_compare(problem, &of->best.kit, &brute->kits[i].kit), ==, 0);
+                g_assert_cmpint(of->best.on_front, ==, brute->on_front[i]);
+            }
+        }
+        g_assert_cmpuint(of->feasible, ==, works);
+    }
+}
+
 static void compare(const WbProblem *problem, const WbRanking *ranking, const Brute *brute,
                     size_t top)
 {
@@ -145,6 +164,7 @@ static void compare(const WbProblem *problem, const WbRanking *ranking, const Br
         g_assert_true(ranking->top[i].score == brute->kits[i].score);
         g_assert_cmpint(ranking->top[i].on_front, ==, brute->on_front[i]);
     }
+    compare_chemistries(problem, ranking, brute);
     size_t f = 0;
     for (size_t i = 0; i < brute->n; i++)
         if (brute->on_front[i])

@@ -21,7 +21,8 @@ static void add_energy(const WbLoad *load, const WbSky *sky, int month, WbLoadBu
     double *hour_wh = load->ac ? budget->ac_wh[month] : budget->dc_wh[month];
     for (int h = 0; h < WB_HOURS; h++)
         hour_wh[h] += day_wh * share[h];
-    *(load->ac ? &budget->ac_day_wh[month] : &budget->dc_day_wh[month]) += day_wh;
+    double *month_wh = load->ac ? budget->ac_day_wh : budget->dc_day_wh;
+    month_wh[month] += day_wh;
 }
 
 static void add_to_peak(const WbLoad *load, Peak *peak)

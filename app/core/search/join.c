@@ -1,5 +1,6 @@
 #include "join.h"
 #include "money.h"
+#include <stdlib.h>
 
 static int lowest_bit(uint64_t bits)
 {
@@ -105,7 +106,8 @@ static WbStatus take(WbJoin *join, const WbHalf *array, const WbHalf *bank, cons
     double u[WB_N_CRITERIA];
     double score = wb_score(join->problem, figures, u);
     join->feasible++;
-    if (!wb_best_put(&join->best, &kit, score))
+    join->at_work->feasible++;
+    if (!wb_best_put(&join->best, &kit, score) || !wb_best_put(&join->at_work->best, &kit, score))
         return WB_NO_MEMORY;
     return wb_front_offer(&join->front, &kit, figures);
 }
@@ -217,6 +219,7 @@ static WbStatus add_banks_of(WbJoin *join, const WbBankKind *kind)
 
 WbStatus wb_join_kind(WbJoin *join, const WbBankKind *kind)
 {
+    join->at_work = &join->tally[kind->chemistry - join->problem->catalogue->chemistries];
     wb_halves_clear(&join->arrays);
     wb_halves_clear(&join->banks);
     wb_halves_clear(&join->dcdc);
@@ -232,21 +235,39 @@ WbStatus wb_join_kind(WbJoin *join, const WbBankKind *kind)
     return join_all(join);
 }
 
-void wb_join_init(WbJoin *join, const WbProblem *problem, const WbArrays *listed, size_t top,
+bool wb_join_init(WbJoin *join, const WbProblem *problem, const WbArrays *listed, size_t top,
                   WbControl *control)
 {
     *join = (WbJoin){.problem = problem, .listed = listed, .control = control};
     wb_best_init(&join->best, problem, top);
     wb_front_init(&join->front, problem->brief->front, control);
+    size_t n = problem->catalogue->n_chemistries;
+    join->tally = calloc(n + 1, sizeof *join->tally);
+    for (size_t i = 0; join->tally && i < n; i++)
+        wb_best_init(&join->tally[i].best, problem, 1);
+    return join->tally != NULL;
 }
 
 void wb_join_free(WbJoin *join)
 {
+    if (!join->problem) /* never begun */
+        return;
+    for (size_t i = 0; join->tally && i < join->problem->catalogue->n_chemistries; i++)
+        wb_best_free(&join->tally[i].best);
+    free(join->tally);
     wb_best_free(&join->best);
     wb_front_free(&join->front);
     wb_halves_free(&join->arrays);
     wb_halves_free(&join->banks);
     wb_halves_free(&join->dcdc);
+}
+
+static bool merge_best(WbBest *into, const WbBest *from)
+{
+    for (size_t i = 0; i < from->n; i++)
+        if (!wb_best_put(into, &from->heap[i].kit, from->heap[i].score))
+            return false;
+    return true;
 }
 
 WbStatus wb_join_merge(WbJoin *into, const WbJoin *from)
@@ -257,9 +278,13 @@ WbStatus wb_join_merge(WbJoin *into, const WbJoin *from)
         into->ruled_out[r].first += from->ruled_out[r].first;
         into->ruled_out[r].alone += from->ruled_out[r].alone;
     }
-    for (size_t i = 0; i < from->best.n; i++)
-        if (!wb_best_put(&into->best, &from->best.heap[i].kit, from->best.heap[i].score))
+    if (!merge_best(&into->best, &from->best))
+        return WB_NO_MEMORY;
+    for (size_t i = 0; i < into->problem->catalogue->n_chemistries; i++) {
+        into->tally[i].feasible += from->tally[i].feasible;
+        if (!merge_best(&into->tally[i].best, &from->tally[i].best))
             return WB_NO_MEMORY;
+    }
     WbStatus status = WB_OK;
     for (size_t i = 0; i < from->front.n && status == WB_OK; i++)
         status = wb_front_put(&into->front, &from->front.kits[i]);

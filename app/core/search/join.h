@@ -8,6 +8,12 @@
 #include "halves.h"
 #include "rank.h"
 
+/* Of one chemistry. */
+typedef struct {
+    WbBest best; /* just the one */
+    uint64_t feasible;
+} WbTally;
+
 typedef struct {
     const WbProblem *problem;
     const WbArrays *listed;
@@ -15,12 +21,15 @@ typedef struct {
     WbBest best;
     WbFront front;
     uint64_t raw, feasible;
+    WbTally *tally; /* one for each chemistry of the catalogue */
+    WbTally *at_work;
     WbRuledOut ruled_out[WB_N_RULES];
     WbHalves arrays, banks, dcdc; /* scratch, of the kind at work */
 } WbJoin;
 
-/* The listed arrays are shared by all joins and outlive them. */
-void wb_join_init(WbJoin *join, const WbProblem *problem, const WbArrays *listed, size_t top,
+/* The listed arrays are shared by all joins and outlive them. False: out of memory;
+ * wb_join_free is in order all the same. */
+bool wb_join_init(WbJoin *join, const WbProblem *problem, const WbArrays *listed, size_t top,
                   WbControl *control);
 /* All kits whose bank is of this kind. WB_STOPPED, WB_NO_MEMORY. */
 WbStatus wb_join_kind(WbJoin *join, const WbBankKind *kind);

@@ -119,7 +119,9 @@ static WbStatus rank_into(const WbProblem *problem, const WbRankOptions *options
     found->feasible = join->feasible;
     memcpy(found->ruled_out, join->ruled_out, sizeof found->ruled_out);
     found->undecided = found->ruled_out[WB_RULE_ROOF_UNDECIDED].alone;
-    return wb_fill_rows(problem, options, &join->best, &join->front, found);
+    status = wb_fill_chemistries(problem, join->tally, found);
+    return status == WB_OK ? wb_fill_rows(problem, options, &join->best, &join->front, found)
+                           : status;
 }
 
 static WbStatus rank_with(const WbProblem *problem, const WbRankOptions *options,
@@ -127,12 +129,16 @@ static WbStatus rank_with(const WbProblem *problem, const WbRankOptions *options
                           WbRanking *found)
 {
     Worker workers[WB_MOST_WORKERS] = {0};
+    WbStatus status = WB_OK;
     for (int i = 0; i < options->workers; i++) {
         workers[i].kinds = kinds;
-        wb_join_init(&workers[i].join, problem, arrays, options->top, control);
+        if (!wb_join_init(&workers[i].join, problem, arrays, options->top, control))
+            status = WB_NO_MEMORY;
     }
-    work_all(workers, options->workers);
-    WbStatus status = rank_into(problem, options, workers, found);
+    if (status == WB_OK) {
+        work_all(workers, options->workers);
+        status = rank_into(problem, options, workers, found);
+    }
     for (int i = 0; i < options->workers; i++)
         wb_join_free(&workers[i].join);
     return status;
@@ -167,5 +173,6 @@ void wb_ranking_free(WbRanking *ranking)
 {
     free(ranking->top);
     free(ranking->front);
+    free(ranking->chemistries);
     *ranking = (WbRanking){0};
 }

@@ -52,6 +52,31 @@ static WbStatus fill_front(const WbProblem *problem, const WbFront *front, size_
     return status;
 }
 
+WbStatus wb_fill_chemistries(const WbProblem *problem, const WbTally *tally, WbRanking *ranking)
+{
+    size_t n = problem->catalogue->n_chemistries;
+    ranking->chemistries = calloc(n + 1, sizeof *ranking->chemistries);
+    if (!ranking->chemistries)
+        return WB_NO_MEMORY;
+    ranking->n_chemistries = n;
+    for (size_t i = 0; i < n; i++) {
+        WbChemistryRank *of = &ranking->chemistries[i];
+        of->chemistry = &problem->catalogue->chemistries[i];
+        of->feasible = tally[i].feasible;
+        if (of->feasible > 0)
+            fill_row(problem, &tally[i].best.heap[0].kit, &of->best);
+    }
+    return WB_OK;
+}
+
+/* Is the kit in the front, sorted by_kit? */
+static bool is_on(const WbFront *front, const WbKit *kit)
+{
+    WbFrontKit wanted = {.kit = *kit};
+    return front->n_front &&
+           bsearch(&wanted, front->kits, front->n_front, sizeof wanted, by_kit) != NULL;
+}
+
 WbStatus wb_fill_rows(const WbProblem *problem, const WbRankOptions *options, WbBest *best,
                       WbFront *front, WbRanking *ranking)
 {
@@ -66,10 +91,10 @@ WbStatus wb_fill_rows(const WbProblem *problem, const WbRankOptions *options, Wb
     ranking->n_top = best->n;
     if (front->n_front)
         qsort(front->kits, front->n_front, sizeof *front->kits, by_kit);
-    for (size_t i = 0; i < ranking->n_top; i++) {
-        WbFrontKit wanted = {.kit = ranking->top[i].kit};
-        ranking->top[i].on_front = front->n_front && bsearch(&wanted, front->kits, front->n_front,
-                                                             sizeof wanted, by_kit) != NULL;
-    }
+    for (size_t i = 0; i < ranking->n_top; i++)
+        ranking->top[i].on_front = is_on(front, &ranking->top[i].kit);
+    for (size_t i = 0; i < ranking->n_chemistries; i++)
+        ranking->chemistries[i].best.on_front =
+            ranking->chemistries[i].feasible > 0 && is_on(front, &ranking->chemistries[i].best.kit);
     return WB_OK;
 }

@@ -4,11 +4,13 @@
 
 #include "best.h"
 #include "front.h"
+#include "join.h"
 #include "rank.h"
 
 /* Spends `best`; `front` is finished. On failure what was allocated stays in the ranking for
  * wb_ranking_free. */
 WbStatus wb_fill_rows(const WbProblem *problem, const WbRankOptions *options, WbBest *best,
                       WbFront *front, WbRanking *ranking);
+WbStatus wb_fill_chemistries(const WbProblem *problem, const WbTally *tally, WbRanking *ranking);
 
 #endif

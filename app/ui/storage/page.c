@@ -1,5 +1,4 @@
-/* Storage compared: the best working kit of each chemistry, side by side. A chemistry without a kit
- * among the rows kept is shown by its best kit on the front, which is kept whole. */
+/* Storage compared: the best working kit of each chemistry, side by side. */
 #include "figures_text.h"
 #include "sheet.h"
 #include "words.h"
@@ -10,23 +9,15 @@ typedef struct {
     gsize place;            /* in the ranking, 0: beyond the rows kept */
 } Best;
 
-static gboolean is_of(const WbProblem *problem, const WbRanked *ranked, const char *chemistry)
+static Best best_of(const WbResult *result, gsize chemistry)
 {
-    return g_str_equal(problem->storage[ranked->kit.storage].chemistry->id, chemistry);
-}
-
-/* Both lists stand best first, so the first of a chemistry is its best there. */
-static Best best_of(const WbResult *result, const char *chemistry)
-{
-    const WbProblem *problem = wb_result_get_problem(result);
     const WbRanking *ranking = wb_result_get_ranking(result);
-    for (gsize i = 0; i < ranking->n_top; i++)
-        if (is_of(problem, &ranking->top[i], chemistry))
-            return (Best){&ranking->top[i], i + 1};
-    for (gsize i = 0; i < ranking->n_front; i++)
-        if (is_of(problem, &ranking->front[i], chemistry))
-            return (Best){&ranking->front[i], 0};
-    return (Best){NULL, 0};
+    const WbChemistryRank *of = &ranking->chemistries[chemistry];
+    Best best = {of->feasible > 0 ? &of->best : NULL, 0};
+    for (gsize i = 0; i < ranking->n_top && best.ranked && !best.place; i++)
+        if (wb_kit_compare(NULL, &ranking->top[i].kit, &best.ranked->kit) == 0)
+            best.place = i + 1;
+    return best;
 }
 
 static double nameplate_wh(const WbProblem *problem, const WbKit *kit)
@@ -76,16 +67,15 @@ static void add_chemistries(WbSheet *sheet, const WbResult *result)
     g_autoptr(GString) missing = g_string_new(NULL);
     for (gsize i = 0; i < catalogue->n_chemistries; i++) {
         const WbChemistry *chemistry = &catalogue->chemistries[i];
-        Best best = best_of(result, chemistry->id);
+        Best best = best_of(result, i);
         if (best.ranked)
             add_kit(&table, result, chemistry, &best);
         else
             g_string_append_printf(missing, "%s%s", missing->len ? ", " : "", chemistry->name);
     }
     if (missing->len > 0) {
-        g_autofree char *count = wb_text_number((double)wb_result_get_ranking(result)->n_top, 0);
-        g_autofree char *text = g_strdup_printf(
-            _("Neither among the best %s kits nor on the front: %s."), count, missing->str);
+        g_autofree char *text =
+            g_strdup_printf(_("No kit works with: %s. The ranking says why."), missing->str);
         wb_sheet_text(sheet, text, "quiet");
     }
 }
@@ -108,7 +98,7 @@ static void fill(WbSheet *sheet, const WbContext *context, const WbResult *resul
     add_chemistries(sheet, result);
     wb_sheet_section(sheet, _("These kits"));
     for (gsize i = 0; i < catalogue->n_chemistries; i++) {
-        Best best = best_of(result, catalogue->chemistries[i].id);
+        Best best = best_of(result, i);
         if (best.ranked)
             add_words(sheet, result, &catalogue->chemistries[i], &best);
     }
