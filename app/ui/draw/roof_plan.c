@@ -77,6 +77,18 @@ static void paint_position(WbPen *pen, const WbPlanPlace *place, const WbRect *r
                 place->y + place->scale * (double)rect->y_mm);
 }
 
+/* A frame of three pixels, so that the choice is not told by colour alone. */
+static void paint_choice(WbPen *pen, const WbPlanPlace *place, const WbRect *rect)
+{
+    double x = round(place->x + place->scale * (double)rect->x_mm);
+    double y = round(place->y + place->scale * (double)rect->y_mm);
+    double right = round(place->x + place->scale * (double)(rect->x_mm + rect->length_mm));
+    double bottom = round(place->y + place->scale * (double)(rect->y_mm + rect->width_mm));
+    for (int by = 1; by <= 2; by++)
+        wb_pen_frame(pen, x - by, y - by, right - x + 2 * by, bottom - y + 2 * by,
+                     &pen->palette.accent);
+}
+
 static void paint_obstacle(WbRoofPlan *self, WbPen *pen, const WbPlanPlace *place, guint index)
 {
     const WbPlanObstacle *obstacle = &self->obstacles[index];
@@ -90,10 +102,8 @@ static void paint_obstacle(WbRoofPlan *self, WbPen *pen, const WbPlanPlace *plac
     double width = place->scale * (double)rect.length_mm;
     double x = place->x + place->scale * (double)rect.x_mm;
     double y = place->y + place->scale * (double)rect.y_mm;
-    if (chosen) /* a frame of three pixels, so that it is not told by colour alone */
-        for (int by = 1; by <= 2; by++)
-            wb_pen_frame(pen, round(x) - by, round(y) - by, round(width) + 2 * by,
-                         round(place->scale * (double)rect.width_mm) + 2 * by, line);
+    if (chosen)
+        paint_choice(pen, place, &rect);
     if (width > 34)
         wb_pen_text_within(pen, obstacle->name, x + 4, y + place->scale * (double)rect.width_mm / 2,
                            width - 8, &pen->palette.ink);

@@ -1,0 +1,180 @@
+/* The pages of place and roof in this process: what an edit shows before the new ranking is there,
+ * and what a refused edit leaves. */
+#include "catalogue_store.h"
+#include "look.h"
+#include "outline.h"
+#include "resources.h"
+#include "roof_edit.h"
+#include "wb-resources.h"
+#include "window.h"
+#include <gtk/gtk.h>
+#include <string.h>
+
+static GtkApplication *application;
+
+static void turn(void)
+{
+    if (!g_main_context_iteration(NULL, FALSE))
+        g_usleep(2000);
+}
+
+static void wait_for_result(WbRankingJob *job)
+{
+    gint64 end = g_get_monotonic_time() + 120 * G_USEC_PER_SEC;
+    while (wb_ranking_job_get_result(job) == NULL || wb_ranking_job_get_stale(job)) {
+        g_assert_cmpint(g_get_monotonic_time(), <, end);
+        turn();
+    }
+}
+
+static void settle(guint ms)
+{
+    gint64 end = g_get_monotonic_time() + ms * 1000;
+    while (g_get_monotonic_time() < end)
+        turn();
+}
+
+static GtkWidget *open_window(WbStep step)
+{
+    g_autoptr(GError) error = NULL;
+    g_autoptr(WbCatalogueStore) store = wb_catalogue_store_open(":memory:", &error);
+    g_assert_no_error(error);
+    GtkWidget *window = wb_window_new(application, store);
+    const WbContext *context = wb_window_get_context(WB_WINDOW(window));
+    gtk_window_present(GTK_WINDOW(window));
+    wait_for_result(context->job);
+    wb_session_set_page(context->session, wb_step_name(step));
+    settle(120);
+    return window;
+}
+
+static void close_window(GtkWidget *window)
+{
+    gtk_window_destroy(GTK_WINDOW(window));
+    settle(50);
+}
+
+/* The first mapped widget of a type, NULL when there is none. */
+static GtkWidget *find(GtkWidget *widget, const char *type)
+{
+    if (!gtk_widget_get_mapped(widget))
+        return NULL;
+    if (g_str_equal(G_OBJECT_TYPE_NAME(widget), type))
+        return widget;
+    for (GtkWidget *child = gtk_widget_get_first_child(widget); child != NULL;
+         child = gtk_widget_get_next_sibling(child)) {
+        GtkWidget *found = find(child, type);
+        if (found != NULL)
+            return found;
+    }
+    return NULL;
+}
+
+/* The check tells what it finds instead of what it was asked for. */
+static gboolean lays_panels(GtkWidget *plan)
+{
+    g_autofree char *found = gtk_test_accessible_check_property(
+        GTK_ACCESSIBLE(plan), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, "");
+    g_assert_nonnull(found);
+    g_assert_nonnull(strstr(found, "laid"));
+    return strstr(found, " 0 panels laid") == NULL;
+}
+
+/* While nothing of the new roof is known, nothing lies on it; a roof that is the same keeps its
+ * layout even while the ranking works. */
+static void test_old_layout(void)
+{
+    GtkWidget *window = open_window(WB_STEP_ROOF);
+    const WbContext *context = wb_window_get_context(WB_WINDOW(window));
+    GtkWidget *plan = find(window, "WbRoofPlan");
+    g_assert_nonnull(plan);
+    g_assert_true(lays_panels(plan));
+    g_assert_true(wb_obstacle_nudge(context->document, 0, 5, 0, NULL));
+    g_assert_true(wb_ranking_job_get_stale(context->job));
+    g_assert_false(lays_panels(plan));
+    wait_for_result(context->job);
+    g_assert_true(lays_panels(plan));
+    g_assert_true(
+        wb_document_set_text(context->document, "Rename", "/roof/obstacles/0/name", "Fan", NULL));
+    g_assert_true(lays_panels(plan));
+    g_assert_true(wb_document_undo(context->document));
+    g_assert_true(wb_document_undo(context->document));
+    g_assert_false(lays_panels(plan));
+    wait_for_result(context->job);
+    g_assert_true(lays_panels(plan));
+    close_window(window);
+}
+
+/* The plan asks for edits by signals; a drag and nudges come back as the brief's figures. */
+static void test_plan_signals(void)
+{
+    GtkWidget *window = open_window(WB_STEP_ROOF);
+    WbDocument *document = wb_window_get_context(WB_WINDOW(window))->document;
+    GtkWidget *plan = find(window, "WbRoofPlan");
+    const WbObstacle was = wb_document_get_brief(document)->roof.obstacles[1];
+    gsize n = wb_document_get_brief(document)->roof.n_obstacles;
+    g_signal_emit_by_name(plan, "moved", 1, (gint64)120, (gint64)230);
+    g_assert_cmpint(wb_document_get_brief(document)->roof.obstacles[1].x_mm, ==, 120);
+    g_assert_cmpint(wb_document_get_brief(document)->roof.obstacles[1].y_mm, ==, 230);
+    g_signal_emit_by_name(plan, "nudged", 1, (gint64)0, (gint64)-10);
+    g_assert_cmpint(wb_document_get_brief(document)->roof.obstacles[1].y_mm, ==, 220);
+    g_signal_emit_by_name(plan, "moved", 1, (gint64)2000000, (gint64)0); /* beyond what is taken */
+    g_assert_cmpint(wb_document_get_brief(document)->roof.obstacles[1].x_mm, ==, 120);
+    g_signal_emit_by_name(plan, "removed", 1);
+    g_assert_cmpuint(wb_document_get_brief(document)->roof.n_obstacles, ==, n - 1);
+    for (int i = 0; i < 3; i++)
+        g_assert_true(wb_document_undo(document));
+    g_assert_cmpint(wb_document_get_brief(document)->roof.obstacles[1].x_mm, ==, was.x_mm);
+    g_assert_false(wb_document_can_undo(document));
+    close_window(window);
+}
+
+static GtkWidget *toggle_named(GtkWidget *widget, const char *label)
+{
+    if (GTK_IS_TOGGLE_BUTTON(widget) && gtk_widget_get_mapped(widget) &&
+        g_strcmp0(gtk_button_get_label(GTK_BUTTON(widget)), label) == 0)
+        return widget;
+    for (GtkWidget *child = gtk_widget_get_first_child(widget); child != NULL;
+         child = gtk_widget_get_next_sibling(child)) {
+        GtkWidget *found = toggle_named(child, label);
+        if (found != NULL)
+            return found;
+    }
+    return NULL;
+}
+
+/* The last month cannot be put out of use: its toggle comes back, nothing changed. */
+static void test_last_month(void)
+{
+    GtkWidget *window = open_window(WB_STEP_PLACE);
+    WbDocument *document = wb_window_get_context(WB_WINDOW(window))->document;
+    GtkWidget *june = toggle_named(window, "Jun"), *january = toggle_named(window, "Jan");
+    g_assert_nonnull(june);
+    g_assert_true(wb_document_set_json(document, "Months", "/site/months", "[6]", NULL));
+    g_assert_true(gtk_toggle_button_get_active(GTK_TOGGLE_BUTTON(june)));
+    g_assert_false(gtk_toggle_button_get_active(GTK_TOGGLE_BUTTON(january)));
+    gtk_toggle_button_set_active(GTK_TOGGLE_BUTTON(june), FALSE);
+    g_assert_true(gtk_toggle_button_get_active(GTK_TOGGLE_BUTTON(june)));
+    g_assert_cmpuint(wb_document_get_brief(document)->site.months, ==, 1U << 5);
+    gtk_toggle_button_set_active(GTK_TOGGLE_BUTTON(january), TRUE);
+    g_assert_cmpuint(wb_document_get_brief(document)->site.months, ==, 1U << 5 | 1U);
+    close_window(window);
+}
+
+int main(int argc, char **argv)
+{
+    gtk_test_init(&argc, &argv, NULL);
+    g_resources_register(wb_get_resource());
+    application =
+        g_object_new(GTK_TYPE_APPLICATION, "application-id", WB_APPLICATION_ID ".Edit", "flags",
+                     G_APPLICATION_NON_UNIQUE, "resource-base-path", WB_RESOURCE_PREFIX, NULL);
+    g_assert_true(g_application_register(G_APPLICATION(application), NULL, NULL));
+    wb_look_start(G_APPLICATION(application));
+    g_test_add_func("/edit/old-layout", test_old_layout);
+    g_test_add_func("/edit/plan-signals", test_plan_signals);
+    g_test_add_func("/edit/last-month", test_last_month);
+    int code = g_test_run();
+    wb_look_end();
+    g_object_unref(application);
+    return code;
+}
