@@ -2,6 +2,7 @@
 
 #include "place_list.h"
 #include "resources.h"
+#include <glib/gi18n-lib.h>
 #include <string.h>
 
 struct _WbPlaceFinder {
@@ -90,8 +91,10 @@ static void bind(GtkSignalListItemFactory *factory, GtkListItem *item, gpointer 
     WbPlaceRow *row = gtk_list_item_get_item(item);
     const WbPlace *place = wb_place_row_get_place(row);
     GtkWidget *box = gtk_list_item_get_child(item);
+    /* Translators: kind of figures, how far they can be off, whose they are, of which years. */
     g_autofree char *quality =
-        g_strdup_printf("%s: %s", place->kind, wb_place_uncertainty(place->kind));
+        g_strdup_printf(_("%s: %s. From %s, %s."), place->kind, wb_place_uncertainty(place->kind),
+                        place->source, place->years);
     gtk_label_set_text(GTK_LABEL(gtk_widget_get_first_child(box)), wb_place_row_get_title(row));
     gtk_label_set_text(GTK_LABEL(gtk_widget_get_last_child(box)), quality);
 }
