@@ -50,8 +50,31 @@ WbStanding *wb_cli_standings(const WbProblem *problem, const WbRanking *ranking,
     return standings;
 }
 
+/* The kinds a kit cannot do without of which nothing is ticked, NULL when there are none. */
+static char *missing_kinds(const WbProblem *problem)
+{
+    const char *words[3];
+    int n = 0;
+    if (problem->n_panels == 0)
+        words[n++] = _("panel");
+    if (problem->n_controllers == 0)
+        words[n++] = _("controller");
+    if (problem->n_storage == 0)
+        words[n++] = _("storage");
+    if (n == 0)
+        return NULL;
+    return n == 1   ? g_strdup(words[0])
+           : n == 2 ? g_strdup_printf(_("%s and no %s"), words[0], words[1])
+                    : g_strdup_printf(_("%s, no %s and no %s"), words[0], words[1], words[2]);
+}
+
 int wb_cli_fail_no_kit(const WbProblem *problem)
 {
+    g_autofree char *missing = missing_kinds(problem);
+    if (missing)
+        return wb_cli_fail(WB_EXIT_NO_KIT,
+                           _("There is no kit to try for “%s”: no %s is ticked in /candidates."),
+                           problem->brief->name, missing);
     return wb_cli_fail(WB_EXIT_NO_KIT, _("No combination of the ticked parts works for “%s”."),
                        problem->brief->name);
 }

@@ -282,6 +282,15 @@ def test_brief():
     equal(named["brief"], json.loads(new)["name"])
 
 
+def test_nothing_ticked():
+    brief = json.loads(terminal.text("brief", "--new"))
+    brief["candidates"] = []
+    done = terminal.run("rank", terminal.write("unticked.json", json.dumps(brief)))
+    equal(done.returncode, NO_KIT)
+    for kind in (b"panel", b"controller", b"storage"):
+        holds(kind in done.stderr, "%s is not named: %s" % (kind, done.stderr))
+
+
 def test_no_kit():
     with open(os.path.join(ROOT, "data", "demo.brief.json"), encoding="utf-8") as file:
         brief = json.load(file)
@@ -386,6 +395,7 @@ main([
     ("catalogue export, import, check", test_catalogue),
     ("the catalogue's order changes nothing", test_catalogue_answers),
     ("brief", test_brief),
+    ("nothing ticked is said by kind", test_nothing_ticked),
     ("no kit works", test_no_kit),
     ("left out by name", test_left_out),
     ("places", test_places),
