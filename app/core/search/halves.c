@@ -44,6 +44,22 @@ static WbHalf *new_half(WbHalves *halves)
     return &halves->half[halves->n++];
 }
 
+/* Counts a half. *kept is the half to fill in further, NULL where it breaks two rules or more.
+ * False: out of memory. */
+static bool add_half(WbHalves *halves, const WbKit *kit, uint64_t broken, const WbSideBill *bill,
+                     WbHalf **kept)
+{
+    *kept = NULL;
+    if (!count_half(halves, broken))
+        return false;
+    if (more_than_one(broken))
+        return true;
+    *kept = new_half(halves);
+    if (*kept)
+        **kept = (WbHalf){.kit = *kit, .broken = broken, .bill = *bill};
+    return *kept != NULL;
+}
+
 static uint64_t unpriced_bit(const WbSideBill *bill)
 {
     return bill->unpriced ? UINT64_C(1) << WB_RULE_NO_PRICE : 0;
@@ -109,16 +125,14 @@ static bool add_array(const WbProblem *problem, const WbBankKind *bank, const Wb
     const WbKit *kit = &array->kit;
     wb_array_findings_with(problem, kit, bank, finding);
     uint64_t broken = array->broken | wb_stops(finding, WB_FIRST_ARRAY_RULE, WB_LAST_ARRAY_RULE);
-    if (!count_half(halves, broken))
+    WbSideBill bill = wb_array_bill(problem, kit);
+    WbHalf *half;
+    if (!add_half(halves, kit, broken, &bill, &half))
         return false;
-    if (more_than_one(broken))
-        return true;
-    WbHalf *half = new_half(halves);
     if (!half)
-        return false;
+        return true;
     const WbPanelChoice *panel = &problem->panels[kit->panel];
     const WbController *controller = problem->controllers[kit->controller].controller;
-    *half = (WbHalf){.kit = *kit, .broken = broken, .bill = wb_array_bill(problem, kit)};
     half->solar_a = wb_solar_charge_a(panel->panel, kit->n_series, kit->n_parallel, controller,
                                       kit->n_controllers, &bank->volts);
     WbSupply supply;
@@ -152,16 +166,13 @@ static bool add_dcdc(const WbProblem *problem, const WbBankKind *bank, int dcdc,
     wb_dcdc_findings(problem, &kit, bank, finding);
     uint64_t broken =
         wb_stops(finding, WB_FIRST_DCDC_RULE, WB_LAST_DCDC_RULE) | unpriced_bit(&bill);
-    if (!count_half(halves, broken))
+    WbHalf *half;
+    if (!add_half(halves, &kit, broken, &bill, &half))
         return false;
-    if (more_than_one(broken))
-        return true;
-    WbHalf *half = new_half(halves);
-    if (!half)
-        return false;
-    *half = (WbHalf){.kit = kit, .broken = broken, .bill = bill};
-    half->alternator_wh = wb_alternator_wh(problem, dcdc, bank);
-    half->dcdc_a = dcdc ? problem->dcdc[dcdc].dcdc->output_a : 0.0;
+    if (half) {
+        half->alternator_wh = wb_alternator_wh(problem, dcdc, bank);
+        half->dcdc_a = dcdc ? problem->dcdc[dcdc].dcdc->output_a : 0.0;
+    }
     return true;
 }
 
@@ -184,15 +195,14 @@ static bool add_bank(const WbProblem *problem, const WbBankKind *bank, const WbK
                      finding);
     uint64_t broken =
         wb_stops(finding, WB_FIRST_BANK_RULE, WB_LAST_BANK_RULE) | unpriced_bit(&bill);
-    if (!count_half(halves, broken))
+    WbHalf *half;
+    if (!add_half(halves, kit, broken, &bill, &half))
         return false;
-    if (more_than_one(broken))
-        return true;
-    WbHalf *half = new_half(halves);
-    if (!half)
-        return false;
-    *half = (WbHalf){.kit = *kit, .broken = broken, .bill = bill, .bank = side};
-    half->max_charge_a = kit->bank_parallel * problem->storage[kit->storage].storage->max_charge_a;
+    if (half) {
+        half->bank = side;
+        half->max_charge_a =
+            kit->bank_parallel * problem->storage[kit->storage].storage->max_charge_a;
+    }
     return true;
 }
 
