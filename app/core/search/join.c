@@ -93,10 +93,12 @@ static bool too_dear(const WbJoin *join, const WbFigures *figures)
     return limit->on && figures->priced && (double)figures->cost_minor > limit->value;
 }
 
-static bool too_heavy(const WbJoin *join, const WbFigures *figures)
+static bool too_heavy(const WbJoin *join, const WbHalf *array, const WbHalf *bank,
+                      const WbHalf *dcdc)
 {
     const WbLimit *limit = &join->problem->brief->weight_kg;
-    return limit->on && (double)figures->weight_g / 1000 > limit->value;
+    int64_t weight_g = array->bill.weight_g + bank->bill.weight_g + dcdc->bill.weight_g;
+    return limit->on && (double)weight_g / 1000 > limit->value;
 }
 
 static WbStatus take(WbJoin *join, const WbHalf *array, const WbHalf *bank, const WbHalf *dcdc,
@@ -126,7 +128,7 @@ static WbStatus join_sound(WbJoin *join, const WbHalf *array, const WbHalf *bank
         fill_figures(join, array, bank, dcdc, &figures);
         if (too_dear(join, &figures))
             broken |= rule_bit(WB_RULE_MONEY);
-        if (too_heavy(join, &figures))
+        if (too_heavy(join, array, bank, dcdc))
             broken |= rule_bit(WB_RULE_WEIGHT);
     }
     if (!broken)
@@ -141,11 +143,12 @@ static WbStatus join_sound(WbJoin *join, const WbHalf *array, const WbHalf *bank
 static void join_marred(WbJoin *join, uint64_t broken, const WbHalf *array, const WbHalf *bank,
                         const WbHalf *dcdc)
 {
-    if (charge_too_high(array, bank, dcdc) || supply_too_low(join, array, bank, dcdc))
+    if (charge_too_high(array, bank, dcdc) || too_heavy(join, array, bank, dcdc) ||
+        supply_too_low(join, array, bank, dcdc))
         return;
     WbFigures figures = {0};
     fill_figures(join, array, bank, dcdc, &figures);
-    if (!too_dear(join, &figures) && !too_heavy(join, &figures))
+    if (!too_dear(join, &figures))
         join->ruled_out[lowest_bit(broken)].alone++;
 }
 
