@@ -350,6 +350,9 @@ def huge_brief():
     with open(os.path.join(ROOT, "data", "demo.brief.json"), encoding="utf-8") as file:
         brief = json.load(file)
     brief["largest"] = {k: 20 for k in ("series", "parallel", "controllers", "bank_series", "bank_parallel")}
+    for limit in brief["limits"].values():
+        limit["on"] = False
+    brief["targets"]["autonomy_days"] = 0.01
     return terminal.write("huge.json", json.dumps(brief))
 
 

@@ -15,9 +15,14 @@ START = re.compile(r"^\w[^;{}#]*\)\s*$")
 
 
 def tracked(root):
-    done = subprocess.run(["git", "-C", root, "ls-files", "-co", "--exclude-standard", "-z"], capture_output=True, text=True)
-    names = done.stdout.split("\0") if done.returncode == 0 else [
-        os.path.relpath(os.path.join(d, n), root) for d, _, ns in os.walk(root) for n in ns if "/build" not in d and "/.git" not in d]
+    try:
+        done = subprocess.run(["git", "-C", root, "ls-files", "-co", "--exclude-standard", "-z"], capture_output=True, text=True)
+        names = done.stdout.split("\0") if done.returncode == 0 else []
+    except FileNotFoundError:
+        names = []
+    if not any(names):  # no git, or no checkout: every file but what a build or a test leaves
+        names = [os.path.relpath(os.path.join(d, n), root) for d, _, ns in os.walk(root) for n in ns
+                 if not re.search(r"/(build[^/]*|\.git|__pycache__|shots/out)(/|$)", d)]
     return sorted(n for n in names if n and os.path.exists(os.path.join(root, n)))
 
 
