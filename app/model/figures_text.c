@@ -67,24 +67,6 @@ char *wb_text_json(const char *text)
     return g_string_free(json, FALSE);
 }
 
-gboolean wb_text_read_number(const char *text, double *value)
-{
-    g_autofree char *copy = g_strstrip(g_strdup(text));
-    gsize n = strlen(copy);
-    gsize digits = strspn(copy, "0123456789.,-+");
-    char *comma = strchr(copy, ',');
-    if (n == 0 || n > 64 || digits != n)
-        return FALSE;
-    if (comma && !strchr(copy, '.'))
-        *comma = '.'; /* "12,5" is how half of the world writes it; a second comma fails below */
-    char *end = NULL;
-    double number = g_ascii_strtod(copy, &end);
-    if (end != copy + n || !isfinite(number))
-        return FALSE;
-    *value = number;
-    return TRUE;
-}
-
 const char *wb_text_month(int month)
 {
     static const char *const names[] = {N_("January"), N_("February"), N_("March"),

@@ -5,9 +5,7 @@
 #include "figures_text.h"
 #include "kit_list.h"
 #include "money.h"
-#include <errno.h>
 #include <glib/gi18n-lib.h>
-#include <langinfo.h>
 #include <math.h>
 #include <string.h>
 
@@ -82,47 +80,30 @@ const char *wb_format_month_short(int month)
     return g_dpgettext2(NULL, "short month", names[month]);
 }
 
-/* "1,932" groups and "12,8" is a decimal comma: three digits after the only comma group, as long
- * as the locale's own decimal mark is not the comma. */
-static gboolean comma_groups(const char *text)
+/* Where the figure ends and a unit may begin. */
+static const char *after_figure(const char *text)
 {
-    if (strchr(text, '.') != NULL)
-        return TRUE;
-    if (nl_langinfo(RADIXCHAR)[0] == ',')
-        return FALSE;
-    const char *comma = strrchr(text, ',');
-    return comma != NULL && strspn(comma + 1, "0123456789") == 3;
+    for (; *text != '\0'; text = g_utf8_next_char(text)) {
+        gunichar c = g_utf8_get_char(text);
+        if (g_unichar_isalpha(c) || c == '%' || c == 0xb0 ||
+            g_unichar_type(c) == G_UNICODE_CURRENCY_SYMBOL)
+            break;
+    }
+    return text;
 }
 
 gboolean wb_format_parse(const char *text, double *value)
 {
-    GString *plain = g_string_new(NULL);
-    gboolean groups = comma_groups(text), number = FALSE;
-    const char *rest = text;
-    for (; *rest != '\0'; rest = g_utf8_next_char(rest)) {
-        gunichar c = g_utf8_get_char(rest);
-        if (g_unichar_isdigit(c) && c < 128)
-            number = TRUE;
-        if (c == 0x2212)
-            g_string_append_c(plain, '-');
-        else if (c == ',' && !groups)
-            g_string_append_c(plain, '.');
-        else if (c < 128 && strchr("0123456789.-+", (int)c) != NULL)
-            g_string_append_c(plain, (char)c);
-        else if (c != ',' && !g_unichar_isspace(c) && c != 0x202f && c != '\'')
-            break;
-    }
-    /* Only a unit may follow: no digit in it, except the square of m2. */
-    gboolean good = strpbrk(rest, "013456789") == NULL;
-    char *end = NULL;
-    errno = 0;
-    double read = g_ascii_strtod(plain->str, &end);
-    good = good && *end == '\0' && errno == 0 && isfinite(read);
-    gboolean empty = plain->len == 0 && *rest == '\0';
-    g_string_free(plain, TRUE);
-    if (empty)
+    if (!g_utf8_validate(text, -1, NULL))
+        return FALSE;
+    const char *unit = after_figure(text);
+    g_autofree char *figure = g_strstrip(g_strndup(text, (gsize)(unit - text)));
+    if (figure[0] == '\0' && unit[0] == '\0') {
         *value = NAN;
-    else if (good && number)
-        *value = read;
-    return empty || (good && number);
+        return TRUE;
+    }
+    /* No digit in a unit, except the square of m2. */
+    const char *digit = strpbrk(unit, "0123456789");
+    gboolean plain = digit == NULL || (digit > unit && g_str_equal(digit - 1, "m2"));
+    return plain && wb_text_read_number(figure, value);
 }

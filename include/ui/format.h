@@ -24,8 +24,8 @@ char *wb_format_figure(WbCriterion criterion, double value, const char *currency
 char *wb_format_figure_bare(WbCriterion criterion, double value, const char *currency);
 
 const char *wb_format_month_short(int month); /* "Mar" */
-/* What is typed at a number field: comma or point, groups of thousands, spaces and a trailing unit
- * allowed. FALSE: not a number. Empty text gives NaN. */
+/* What is typed at a number field: as wb_text_read_number, and a unit may follow. FALSE: not a
+ * number. Empty text gives NaN. */
 gboolean wb_format_parse(const char *text, double *value);
 
 #endif

@@ -18,6 +18,16 @@ static void test_parse(void)
         {"1,932", TRUE, 1932},
         {"1,932.5", TRUE, 1932.5},
         {"1 932 W", TRUE, 1932},
+        {"0,250 kg", TRUE, 0.25},
+        {"12V", TRUE, 12},
+        {"1,2,3", FALSE, 0},
+        {"5 1/2", FALSE, 0},
+        {"1/2", FALSE, 0},
+        {"5 x 2", FALSE, 0},
+        {"1,200 \xe2\x82\xac", TRUE, 1200},
+        {"-12,5 \xc2\xb0"
+         "C",
+         TRUE, -12.5},
         {"-0.3 %/K", TRUE, -0.3},
         {"\xe2\x88\x92"
          "4",
@@ -32,6 +42,7 @@ static void test_parse(void)
         {"nan", FALSE, 0},
         {"inf", FALSE, 0},
         {"1e400", FALSE, 0},
+        {"1\377", FALSE, 0},
         {"-", FALSE, 0},
         {"W", FALSE, 0},
     };
