@@ -1,5 +1,6 @@
 /* The catalogue's arrays, by kind. */
 #include "part_list.h"
+#include <string.h>
 
 typedef struct {
     const WbPart *first;
@@ -40,4 +41,18 @@ const WbPart *wb_catalogue_part(const WbCatalogue *catalogue, WbPartKind kind, g
     Shelf shelf = shelf_of(catalogue, kind);
     g_return_val_if_fail(index < shelf.n, NULL);
     return (const WbPart *)((const char *)shelf.first + index * shelf.size);
+}
+
+const WbPart *wb_catalogue_find_part(const WbCatalogue *catalogue, const char *id, WbPartKind *kind)
+{
+    for (int k = 0; k < WB_N_KINDS; k++)
+        for (gsize i = 0; i < wb_catalogue_count(catalogue, (WbPartKind)k); i++) {
+            const WbPart *part = wb_catalogue_part(catalogue, (WbPartKind)k, i);
+            if (strcmp(part->id, id) != 0)
+                continue;
+            if (kind != NULL)
+                *kind = (WbPartKind)k;
+            return part;
+        }
+    return NULL;
 }

@@ -2,20 +2,28 @@
 #include "database_sql.h"
 #include "store_fail.h"
 
+static gboolean refuse_field(const WbTable *table, const WbField *field, const void *record,
+                             const char *accepted, GError **error)
+{
+    g_autofree char *value = wb_field_value_text(field, record);
+    const char *key = wb_table_key(table, record, 0);
+    wb_store_fail(error, WB_STORE_ERROR_VALUE, "%s of the %s \"%.64s\" is %s, but must be %s.",
+                  field->key, table->name, key ? key : "", value, accepted);
+    return FALSE;
+}
+
 static gboolean check_record(const WbTable *table, const void *record, GError **error)
 {
     for (size_t i = 0; i < table->n_fields; i++) {
         const WbField *field = &table->fields[i];
         if (wb_field_ok(field, record))
             continue;
-        g_autofree char *value = wb_field_value_text(field, record);
         g_autofree char *accepted = wb_field_accepted(field);
-        const char *key = wb_table_key(table, record, 0);
-        wb_store_fail(error, WB_STORE_ERROR_VALUE, "%s of the %s \"%.64s\" is %s, but must be %s.",
-                      field->key, table->name, key ? key : "", value, accepted);
-        return FALSE;
+        return refuse_field(table, field, record, accepted, error);
     }
-    return TRUE;
+    g_autofree char *accepted = NULL;
+    const WbField *conflict = wb_row_conflict(table, record, &accepted);
+    return !conflict || refuse_field(table, conflict, record, accepted, error);
 }
 
 static gboolean row_exists(const WbSql *sql, const char *query, const char *id, GError **error)
@@ -54,21 +62,38 @@ static gboolean check_references(const WbSql *sql, WbTableId id, const void *rec
     return TRUE;
 }
 
+/* Inside a transaction. */
+static gboolean put_row(const WbSql *sql, WbTableId id, const void *record, GError **error)
+{
+    WbTable table = wb_table(id);
+    return check_record(&table, record, error) && check_references(sql, id, record, error) &&
+           wb_catalogue_put(sql, id, record, error);
+}
+
 static gboolean put(WbDatabase *database, WbTableId id, const void *record, GError **error)
 {
     const WbSql *sql = wb_database_sql(database);
-    WbTable table = wb_table(id);
-    if (!check_record(&table, record, error) || !wb_sql_begin(sql, error))
+    if (!wb_sql_begin(sql, error))
         return FALSE;
-    gboolean done =
-        check_references(sql, id, record, error) && wb_catalogue_put(sql, id, record, error);
-    return wb_sql_end(sql, done, error);
+    return wb_sql_end(sql, put_row(sql, id, record, error), error);
 }
 
 gboolean wb_database_put_part(WbDatabase *database, WbPartKind kind, const void *record,
                               GError **error)
 {
     return put(database, (WbTableId)(WB_TABLE_PART + kind), record, error);
+}
+
+gboolean wb_database_put_part_and_offers(WbDatabase *database, WbPartKind kind, const void *record,
+                                         const WbOffer *offers, gsize n, GError **error)
+{
+    const WbSql *sql = wb_database_sql(database);
+    if (!wb_sql_begin(sql, error))
+        return FALSE;
+    gboolean done = put_row(sql, (WbTableId)(WB_TABLE_PART + kind), record, error);
+    for (gsize i = 0; i < n && done; i++)
+        done = put_row(sql, WB_TABLE_OFFER, &offers[i], error);
+    return wb_sql_end(sql, done, error);
 }
 
 gboolean wb_database_put_offer(WbDatabase *database, const WbOffer *offer, GError **error)

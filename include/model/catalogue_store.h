@@ -1,5 +1,6 @@
 /* The person's catalogue database, edited on the main thread. Signal "changed": a new view is
- * there. Every failure leaves the database as it was and gives one sentence. */
+ * there. Every failure leaves the database as it was and gives one sentence. The last edit can be
+ * undone. */
 #ifndef WB_CATALOGUE_STORE_H
 #define WB_CATALOGUE_STORE_H
 
@@ -25,5 +26,11 @@ gboolean wb_catalogue_store_put_offer(WbCatalogueStore *self, const WbOffer *off
 gboolean wb_catalogue_store_delete_offer(WbCatalogueStore *self, const WbOffer *offer,
                                          GError **error);
 gboolean wb_catalogue_store_put_shop(WbCatalogueStore *self, const WbShop *shop, GError **error);
+
+/* What undo would take back ("Delete Maker Model"), NULL: nothing. Borrowed until the next edit. */
+const char *wb_catalogue_store_get_undo_label(WbCatalogueStore *self);
+/* Puts back what the last edit replaced or deleted, with the offers that went along, or takes away
+ * what it added. Undone once; an undo is not undone. FALSE without error: nothing to undo. */
+gboolean wb_catalogue_store_undo(WbCatalogueStore *self, GError **error);
 
 #endif

@@ -11,6 +11,9 @@
 /* Parts of one kind in a catalogue, by kind instead of by member. */
 gsize wb_catalogue_count(const WbCatalogue *catalogue, WbPartKind kind);
 const WbPart *wb_catalogue_part(const WbCatalogue *catalogue, WbPartKind kind, gsize index);
+/* NULL: no such part. `kind` may be NULL. */
+const WbPart *wb_catalogue_find_part(const WbCatalogue *catalogue, const char *id,
+                                     WbPartKind *kind);
 
 #define WB_TYPE_PART_ROW (wb_part_row_get_type())
 G_DECLARE_FINAL_TYPE(WbPartRow, wb_part_row, WB, PART_ROW, GObject)

@@ -31,6 +31,9 @@ gboolean wb_database_put_part(WbDatabase *database, WbPartKind kind, const void 
 /* Its offers go with it. An error when there is no such part; so for an offer (known by part, shop
  * and date). */
 gboolean wb_database_delete_part(WbDatabase *database, const char *part_id, GError **error);
+/* A part and its offers in one transaction: what a deletion took. */
+gboolean wb_database_put_part_and_offers(WbDatabase *database, WbPartKind kind, const void *record,
+                                         const WbOffer *offers, gsize n, GError **error);
 gboolean wb_database_put_offer(WbDatabase *database, const WbOffer *offer, GError **error);
 gboolean wb_database_delete_offer(WbDatabase *database, const WbOffer *offer, GError **error);
 gboolean wb_database_put_shop(WbDatabase *database, const WbShop *shop, GError **error);

@@ -115,7 +115,8 @@ static void test_read(void)
     for (gsize i = 0; i < G_N_ELEMENTS(cases); i++) {
         double value = 42;
         gboolean read = wb_text_read_number(cases[i].text, &value);
-        g_test_message("%s", cases[i].text);
+        g_autofree char *shown = g_strescape(cases[i].text, NULL);
+        g_test_message("%s", shown);
         g_assert_cmpint(read, ==, !isnan(cases[i].value));
         g_assert_cmpfloat(value, ==, read ? cases[i].value : 42);
     }
