@@ -1,4 +1,5 @@
 /* Ticking candidates is an edit of the brief's "candidates": "all", or a list of part ids. */
+#include "brief_file.h"
 #include "document.h"
 #include "figures_text.h"
 #include "part_list.h"
@@ -63,4 +64,11 @@ gboolean wb_document_tick_kind(WbDocument *self, WbPartKind kind, gboolean ticke
 {
     g_return_val_if_fail(WB_IS_DOCUMENT(self), FALSE);
     return retick(self, keeps_kind, &(Tick){.kind = kind, .ticked = ticked}, error);
+}
+
+gboolean wb_document_check_parts(WbDocument *self, GError **error)
+{
+    g_return_val_if_fail(WB_IS_DOCUMENT(self), FALSE);
+    return wb_brief_file_check_parts(wb_document_get_file(self), wb_document_get_catalogue(self),
+                                     error);
 }

@@ -28,6 +28,7 @@ static const struct {
     {"win.save-as", {"<Control><Shift>s"}},
     {"win.undo", {"<Control>z"}},
     {"win.redo", {"<Control><Shift>z", "<Control>y"}},
+    {"win.undo-catalogue", {"<Control><Alt>z"}},
     {"win.next-page", {"<Control>Page_Down"}},
     {"win.previous-page", {"<Control>Page_Up"}},
     {"win.page::loads", {"<Alt>1"}},

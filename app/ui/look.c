@@ -2,6 +2,9 @@
  * told. GTK 4.8 does not follow the desktop by itself. */
 #include "look.h"
 
+#include "page.h"
+#include "settings.h"
+
 #include <string.h>
 
 #define PORTAL "org.freedesktop.portal.Desktop"
@@ -9,10 +12,12 @@
 #define PORTAL_SETTINGS "org.freedesktop.portal.Settings"
 #define APPEARANCE "org.freedesktop.appearance"
 #define COLOR_SCHEME "color-scheme"
+#define SCHEME_KEY "scheme"
 
 typedef enum { FOLLOW, LIGHT, DARK } Scheme;
 
 typedef struct {
+    GtkApplication *application;
     GtkSettings *settings;
     GtkCssProvider *style, *colors;
     GSimpleAction *action;
@@ -75,16 +80,34 @@ static void apply(void)
     g_object_set(look.settings, "gtk-application-prefer-dark-theme", dark, NULL);
 }
 
+/* FALSE: no such scheme. */
+static gboolean scheme_of(const char *name, Scheme *scheme)
+{
+    for (Scheme s = FOLLOW; s <= DARK; s++)
+        if (g_strcmp0(name, scheme_names[s]) == 0) {
+            *scheme = s;
+            return TRUE;
+        }
+    return FALSE;
+}
+
+static void keep_choice(void)
+{
+    g_autoptr(GError) error = NULL;
+    if (wb_settings_set(NULL, SCHEME_KEY, scheme_names[look.chosen], &error))
+        return;
+    GtkWindow *window = gtk_application_get_active_window(look.application);
+    if (window != NULL)
+        wb_show_message(GTK_WIDGET(window), error->message);
+}
+
 static void on_scheme(GSimpleAction *action, GVariant *state, gpointer data)
 {
-    const char *name = g_variant_get_string(state, NULL);
-    for (Scheme scheme = FOLLOW; scheme <= DARK; scheme++) {
-        if (!g_str_equal(name, scheme_names[scheme]))
-            continue;
-        look.chosen = scheme;
-        g_simple_action_set_state(action, state);
-        apply();
-    }
+    if (!scheme_of(g_variant_get_string(state, NULL), &look.chosen))
+        return;
+    g_simple_action_set_state(action, state);
+    apply();
+    keep_choice();
 }
 
 /* 0 no wish, 1 dark, 2 light; the portal wraps the number once or twice. */
@@ -143,6 +166,7 @@ void wb_look_start(GApplication *application)
 {
     g_return_if_fail(look.settings == NULL);
     look.base = g_strdup(g_application_get_resource_base_path(application));
+    look.application = GTK_APPLICATION(application);
     look.settings = g_object_ref(gtk_settings_get_default());
     g_object_get(look.settings, "gtk-application-prefer-dark-theme", &look.first_wish, NULL);
     look.colors = add_provider(GTK_STYLE_PROVIDER_PRIORITY_APPLICATION - 1);
@@ -151,8 +175,11 @@ void wb_look_start(GApplication *application)
     load(look.style, "style");
     g_signal_connect(look.settings, "notify::gtk-theme-name", load_colors, NULL);
     g_signal_connect(look.settings, "notify::gtk-application-prefer-dark-theme", load_colors, NULL);
+    g_autofree char *kept = wb_settings_get(NULL, SCHEME_KEY);
+    if (scheme_of(kept, &look.chosen))
+        apply();
     look.action = g_simple_action_new_stateful("scheme", G_VARIANT_TYPE_STRING,
-                                               g_variant_new_string(scheme_names[FOLLOW]));
+                                               g_variant_new_string(scheme_names[look.chosen]));
     g_signal_connect(look.action, "change-state", G_CALLBACK(on_scheme), NULL);
     g_action_map_add_action(G_ACTION_MAP(application), G_ACTION(look.action));
     look.cancellable = g_cancellable_new();

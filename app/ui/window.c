@@ -13,7 +13,14 @@ void wb_window_say(WbWindow *self, const char *sentence)
     gtk_label_set_text(self->message, sentence);
     gtk_widget_set_visible(self->save_first, self->leaving != WB_LEAVE_NOTHING);
     gtk_widget_set_visible(self->go_on, self->leaving != WB_LEAVE_NOTHING);
+    gtk_widget_set_visible(self->undo_catalogue, FALSE);
     gtk_widget_set_visible(self->message_bar, TRUE);
+}
+
+void wb_window_say_undo(WbWindow *self, const char *sentence)
+{
+    wb_window_say(self, sentence);
+    gtk_widget_set_visible(self->undo_catalogue, TRUE);
 }
 
 void wb_window_hush(WbWindow *self)
@@ -36,6 +43,13 @@ void wb_show_message(GtkWidget *from, const char *sentence)
         wb_window_say(WB_WINDOW(root), sentence);
 }
 
+void wb_show_undo_message(GtkWidget *from, const char *sentence)
+{
+    GtkRoot *root = gtk_widget_get_root(from);
+    if (WB_IS_WINDOW(root))
+        wb_window_say_undo(WB_WINDOW(root), sentence);
+}
+
 /* ---- following the document ---- */
 
 static char *subtitle_text(WbDocument *document)
@@ -47,7 +61,8 @@ static char *subtitle_text(WbDocument *document)
         return g_strdup(unsaved ? _("changed, not saved in a file yet")
                                 : _("not saved in a file yet"));
     /* Translators: a file's name. */
-    return unsaved ? g_strdup_printf(_("%s, being saved"), file) : g_steal_pointer(&file);
+    return unsaved ? g_strdup_printf(_("%s: changes not saved"), file)
+                   : g_strdup_printf(_("saved as you go in %s"), file);
 }
 
 /* The mark that undo asks for, as the cells of the pages have it. */
@@ -137,8 +152,19 @@ static void on_replaced(WbWindow *self)
     wb_session_set_hovered(self->context.session, "");
 }
 
+static void follow_undo_catalogue(WbWindow *self)
+{
+    GAction *action = g_action_map_lookup_action(G_ACTION_MAP(self), "undo-catalogue");
+    g_simple_action_set_enabled(G_SIMPLE_ACTION(action),
+                                wb_catalogue_store_get_undo_label(self->context.catalogue) != NULL);
+}
+
 static void on_catalogue_changed(WbWindow *self)
 {
+    /* The button would now take back another edit than the sentence beside it names. */
+    if (gtk_widget_get_visible(self->undo_catalogue))
+        wb_window_hush(self);
+    follow_undo_catalogue(self);
     wb_document_set_view(self->context.document,
                          wb_catalogue_store_get_view(self->context.catalogue));
 }
@@ -196,6 +222,7 @@ GtkWidget *wb_window_new(GtkApplication *application, WbCatalogueStore *catalogu
     wb_steps_set_context(self->steps, &self->context);
     wb_foot_set_context(self->foot, &self->context);
     wb_window_add_actions(self);
+    follow_undo_catalogue(self);
     on_document_notify(self);
     show_page(self);
     return GTK_WIDGET(self);
@@ -261,6 +288,7 @@ static void wb_window_class_init(WbWindowClass *klass)
     gtk_widget_class_bind_template_child(widget_class, WbWindow, redo);
     gtk_widget_class_bind_template_child(widget_class, WbWindow, save_first);
     gtk_widget_class_bind_template_child(widget_class, WbWindow, go_on);
+    gtk_widget_class_bind_template_child(widget_class, WbWindow, undo_catalogue);
     gtk_widget_class_bind_template_child(widget_class, WbWindow, message_bar);
     gtk_widget_class_bind_template_child(widget_class, WbWindow, steps);
     gtk_widget_class_bind_template_child(widget_class, WbWindow, stack);

@@ -28,6 +28,14 @@ static void act_redo(GSimpleAction *action, GVariant *parameter, gpointer data)
         wb_document_redo(self->context.document);
 }
 
+static void act_undo_catalogue(GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+    WbWindow *self = data;
+    g_autoptr(GError) error = NULL;
+    if (!wb_catalogue_store_undo(self->context.catalogue, &error) && error)
+        wb_window_say(self, error->message);
+}
+
 static void act_new(GSimpleAction *action, GVariant *parameter, gpointer data)
 {
     wb_window_leave(data, WB_LEAVE_NEW, NULL);
@@ -168,6 +176,7 @@ void wb_window_add_actions(WbWindow *self)
     static const GActionEntry entries[] = {
         {.name = "undo", .activate = act_undo},
         {.name = "redo", .activate = act_redo},
+        {.name = "undo-catalogue", .activate = act_undo_catalogue},
         {.name = "new", .activate = act_new},
         {.name = "demo", .activate = act_demo},
         {.name = "open", .activate = act_open},

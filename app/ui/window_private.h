@@ -21,7 +21,7 @@ struct _WbWindow {
     GtkEntry *title;
     gboolean naming; /* we write the title, not the person */
     GtkLabel *subtitle, *message;
-    GtkWidget *undo, *redo, *message_bar, *save_first, *go_on;
+    GtkWidget *undo, *redo, *message_bar, *save_first, *go_on, *undo_catalogue;
     WbSteps *steps;
     GtkStack *stack;
     WbFoot *foot;
@@ -32,6 +32,8 @@ struct _WbWindow {
 
 void wb_window_add_actions(WbWindow *self);
 void wb_window_say(WbWindow *self, const char *sentence);
+/* Beside it a button that takes back the last edit of the catalogue. */
+void wb_window_say_undo(WbWindow *self, const char *sentence);
 void wb_window_hush(WbWindow *self);
 
 /* Does it at once where nothing would be lost, else asks in the message bar. path: for

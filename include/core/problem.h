@@ -87,6 +87,9 @@ WbStatus wb_problem_new(const WbBrief *brief, const WbCatalogue *catalogue, WbCo
                         WbProblem **problem);
 void wb_problem_free(WbProblem *problem);
 
+/* Full and none of a criterion where the brief leaves them open. */
+WbAnchor wb_default_anchor(const WbProblem *problem, WbCriterion criterion);
+
 /* Is this part ticked? */
 bool wb_brief_ticks(const WbBrief *brief, const char *part_id);
 

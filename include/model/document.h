@@ -92,5 +92,8 @@ gboolean wb_document_get_modified(WbDocument *self);
 gboolean wb_document_tick(WbDocument *self, const char *part_id, gboolean ticked, GError **error);
 /* Every part of a kind at once. */
 gboolean wb_document_tick_kind(WbDocument *self, WbPartKind kind, gboolean ticked, GError **error);
+/* Does the catalogue hold every part and shop the brief names? The sentence names the first that is
+ * missing; the ranking goes on without it. */
+gboolean wb_document_check_parts(WbDocument *self, GError **error);
 
 #endif

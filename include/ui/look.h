@@ -7,7 +7,8 @@
 
 /* Call once at startup, after the resources are registered and a display is open: installs the
  * style, follows the desktop's light or dark wish through the settings portal, and adds the
- * stateful action "app.scheme" ("system", "light", "dark") to the application. */
+ * stateful action "app.scheme" ("system", "light", "dark") to the application, which begins as it
+ * was left in the last run (settings.h). */
 void wb_look_start(GApplication *application);
 /* Ends following the desktop; for shutdown. */
 void wb_look_end(void);

@@ -29,5 +29,7 @@ GtkWidget *wb_shopping_page_new(const WbContext *context);
 
 /* Shows one sentence in the window's message bar; finds the window from any widget in it. */
 void wb_show_message(GtkWidget *from, const char *sentence);
+/* Beside it a button that takes back the last edit of the catalogue (win.undo-catalogue). */
+void wb_show_undo_message(GtkWidget *from, const char *sentence);
 
 #endif

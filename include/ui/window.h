@@ -3,7 +3,9 @@
  *   win.undo redo new open save save-as demo      win.open-path, win.save-as-path (s: path)
  *   win.page (s: name of a step, stateful)        win.next-page previous-page
  *   win.stop-ranking restart-ranking              win.take-best keep-kit pin-kit
+ *   win.undo-catalogue (the last edit of the catalogue)
  *   win.go-on (leave a brief unsaved)             win.close-message
+ *   parts.add parts.delete
  *   loads.add duplicate remove up down paste, loads.add-appliance (u: which)
  *
  * Dialogs only supply the path: win.open and win.save-as end in their -path fellows. */

@@ -1,8 +1,7 @@
 #include "anchors.h"
 #include "sides.h"
 
-/* Full and none of each criterion where the brief leaves them open (DESIGN: anchors). */
-static WbAnchor default_anchor(const WbProblem *problem, WbCriterion criterion)
+WbAnchor wb_default_anchor(const WbProblem *problem, WbCriterion criterion)
 {
     const WbBrief *brief = problem->brief;
     double target_wh = brief->autonomy_target_days * problem->reference_need_wh;
@@ -30,7 +29,7 @@ void wb_fill_anchors(WbProblem *problem)
 {
     for (int c = 0; c < WB_N_CRITERIA; c++) {
         WbAnchor anchor = problem->brief->anchor[c];
-        WbAnchor open = default_anchor(problem, (WbCriterion)c);
+        WbAnchor open = wb_default_anchor(problem, (WbCriterion)c);
         if (isnan(anchor.full))
             anchor.full = open.full;
         if (isnan(anchor.none))

@@ -1,9 +1,9 @@
 /* The parts page: the catalogue by kind, candidates ticked; beside it every figure of one part. */
 #include "page.h"
 
-#include "figures_text.h"
 #include "part_columns.h"
 #include "part_form.h"
+#include "part_new.h"
 #include "resources.h"
 #include <glib/gi18n-lib.h>
 
@@ -21,9 +21,11 @@ struct _WbPartsPage {
     WbPartForm *form;
     WbDocument *document;
     WbSession *session;
+    WbCatalogueStore *catalogue;
     WbPartList *list;
     GtkSingleSelection *selection;
     char *chosen; /* part id */
+    guint line;   /* where it stood */
     gboolean updating;
 };
 
@@ -66,17 +68,20 @@ static void show_chosen(WbPartsPage *self)
     if (row != NULL) {
         g_free(self->chosen);
         self->chosen = g_strdup(wb_part_row_get_id(row));
+        self->line = gtk_single_selection_get_selected(self->selection);
     }
+    gtk_widget_action_set_enabled(GTK_WIDGET(self), "parts.delete", row != NULL);
     wb_part_form_show(self->form, row);
 }
 
-/* After a new catalogue, order or filter: the same part stays chosen, else the first. */
+/* After a new catalogue, order or filter: the same part stays chosen, else the one that took its
+ * place. */
 static void on_items_changed(WbPartsPage *self)
 {
-    guint position = 0;
+    guint position = 0, n = g_list_model_get_n_items(G_LIST_MODEL(self->list));
     show_count(self);
     if (self->chosen != NULL && !wb_part_list_find(self->list, self->chosen, &position))
-        position = 0;
+        position = n > 0 ? MIN(self->line, n - 1) : 0;
     self->updating = TRUE;
     gtk_single_selection_set_selected(self->selection, position);
     self->updating = FALSE;
@@ -141,11 +146,78 @@ static void on_tick_none(WbPartsPage *self)
     tick_kind(self, FALSE);
 }
 
+/* ---- adding and deleting ---- */
+
+/* The new part is chosen and its figures stand ready to be typed, whatever was searched for. */
+static void act_add(GtkWidget *widget, const char *name, GVariant *parameter)
+{
+    WbPartsPage *self = WB_PARTS_PAGE(widget);
+    g_autoptr(GError) error = NULL;
+    WbPartRow *row = gtk_single_selection_get_selected_item(self->selection);
+    g_autoptr(WbPartRow) original = row != NULL ? g_object_ref(row) : NULL;
+    g_autoptr(WbNewPart) part =
+        wb_new_part(wb_catalogue_store_get_catalogue(self->catalogue), current_kind(self),
+                    original != NULL ? wb_part_row_get_part(original) : NULL);
+    if (!wb_catalogue_store_put_part(self->catalogue, current_kind(self), wb_new_part_get(part),
+                                     &error)) {
+        wb_show_message(widget, error->message);
+        return;
+    }
+    g_free(self->chosen);
+    self->chosen = g_strdup(wb_new_part_get(part)->id);
+    if (!wb_part_list_find(self->list, self->chosen, &(guint){0})) {
+        gtk_editable_set_text(GTK_EDITABLE(self->search), "");
+        wb_part_list_set_filter(self->list, "");
+    }
+    on_items_changed(self);
+    gtk_widget_activate_action(gtk_widget_get_last_child(GTK_WIDGET(self->view)),
+                               "list.scroll-to-item", "u", self->line);
+    wb_part_form_begin(self->form);
+}
+
+/* What a deletion took along, and what the brief still expects. (transfer full) */
+static char *deleted_sentence(WbPartsPage *self, const char *title, guint offers)
+{
+    g_autoptr(GError) missing = NULL;
+    g_autofree char *sentence =
+        offers == 0 ? g_strdup_printf(_("%s was deleted from the catalogue."), title)
+                    : g_strdup_printf(
+                          g_dngettext(NULL, "%s was deleted from the catalogue with %u price.",
+                                      "%s was deleted from the catalogue with %u prices.", offers),
+                          title, offers);
+    if (wb_document_check_parts(self->document, &missing))
+        return g_steal_pointer(&sentence);
+    return g_strdup_printf(_("%s The brief still names a part that is gone: %s"), sentence,
+                           missing->message);
+}
+
+static void act_delete(GtkWidget *widget, const char *name, GVariant *parameter)
+{
+    WbPartsPage *self = WB_PARTS_PAGE(widget);
+    g_autoptr(GError) error = NULL;
+    WbPartRow *row = gtk_single_selection_get_selected_item(self->selection);
+    const WbCatalogue *catalogue = wb_catalogue_store_get_catalogue(self->catalogue);
+    guint offers = 0;
+    if (row == NULL)
+        return;
+    g_autofree char *id = g_strdup(wb_part_row_get_id(row));
+    g_autofree char *title = wb_part_row_dup_title(row);
+    for (size_t i = 0; i < catalogue->n_offers; i++)
+        offers += g_str_equal(catalogue->offers[i].part_id, id);
+    if (!wb_catalogue_store_delete_part(self->catalogue, id, &error)) {
+        wb_show_message(widget, error->message);
+        return;
+    }
+    g_autofree char *sentence = deleted_sentence(self, title, offers);
+    wb_show_undo_message(widget, sentence);
+}
+
 static void wb_parts_page_dispose(GObject *object)
 {
     WbPartsPage *self = WB_PARTS_PAGE(object);
     g_clear_object(&self->selection);
     g_clear_object(&self->list);
+    g_clear_object(&self->catalogue);
     g_clear_object(&self->session);
     g_clear_object(&self->document);
     g_clear_pointer(&self->chosen, g_free);
@@ -171,10 +243,22 @@ static void wb_parts_page_class_init(WbPartsPageClass *class)
     g_type_ensure(WB_TYPE_PART_FORM);
     gtk_widget_class_set_template_from_resource(widget, WB_RESOURCE_PREFIX "/parts/page.ui");
     bind_children(widget);
+    gtk_widget_class_install_action(widget, "parts.add", NULL, act_add);
+    gtk_widget_class_install_action(widget, "parts.delete", NULL, act_delete);
     gtk_widget_class_bind_template_callback(widget, on_kind);
     gtk_widget_class_bind_template_callback(widget, on_search);
     gtk_widget_class_bind_template_callback(widget, on_tick_all);
     gtk_widget_class_bind_template_callback(widget, on_tick_none);
+}
+
+/* Only in the table: in an entry the key deletes text. */
+static void add_delete_key(WbPartsPage *self)
+{
+    GtkEventController *keys = gtk_shortcut_controller_new();
+    gtk_shortcut_controller_add_shortcut(GTK_SHORTCUT_CONTROLLER(keys),
+                                         gtk_shortcut_new(gtk_keyval_trigger_new(GDK_KEY_Delete, 0),
+                                                          gtk_named_action_new("parts.delete")));
+    gtk_widget_add_controller(GTK_WIDGET(self->view), keys);
 }
 
 static void wb_parts_page_init(WbPartsPage *self)
@@ -186,6 +270,7 @@ static void wb_parts_page_init(WbPartsPage *self)
         gtk_string_list_append(titles, _(kind_titles[i]));
     gtk_drop_down_set_model(self->kind, G_LIST_MODEL(titles));
     gtk_search_entry_set_key_capture_widget(self->search, GTK_WIDGET(self->view));
+    add_delete_key(self);
     self->updating = FALSE;
 }
 
@@ -194,6 +279,7 @@ GtkWidget *wb_parts_page_new(const WbContext *context)
     WbPartsPage *self = g_object_new(WB_TYPE_PARTS_PAGE, NULL);
     self->document = g_object_ref(context->document);
     self->session = g_object_ref(context->session);
+    self->catalogue = g_object_ref(context->catalogue);
     self->selection = gtk_single_selection_new(NULL);
     gtk_column_view_set_model(self->view, GTK_SELECTION_MODEL(self->selection));
     wb_part_form_set_context(self->form, context);

@@ -116,3 +116,14 @@ void wb_part_form_set_context(WbPartForm *self, const WbContext *context)
     self->store = g_object_ref(context->catalogue);
     wb_offer_list_set_context(self->offers, context);
 }
+
+void wb_part_form_begin(WbPartForm *self)
+{
+    g_return_if_fail(WB_IS_PART_FORM(self));
+    GtkWidget *child = gtk_widget_get_first_child(GTK_WIDGET(self->fields));
+    for (; child != NULL; child = gtk_widget_get_next_sibling(child))
+        if (g_str_equal(wb_field_row_get_field(WB_FIELD_ROW(child))->key, "maker")) {
+            gtk_widget_child_focus(child, GTK_DIR_TAB_FORWARD);
+            return;
+        }
+}

@@ -12,5 +12,7 @@ G_DECLARE_FINAL_TYPE(WbPartForm, wb_part_form, WB, PART_FORM, GtkBox)
 void wb_part_form_set_context(WbPartForm *self, const WbContext *context);
 /* NULL: none chosen. */
 void wb_part_form_show(WbPartForm *self, WbPartRow *row);
+/* The keyboard to the maker's field, its text marked. */
+void wb_part_form_begin(WbPartForm *self);
 
 #endif

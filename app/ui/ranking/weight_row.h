@@ -9,6 +9,6 @@ G_DECLARE_FINAL_TYPE(WbWeightRow, wb_weight_row, WB, WEIGHT_ROW, GtkBox)
 
 GtkWidget *wb_weight_row_new(WbDocument *document, WbCriterion criterion);
 void wb_weight_row_refresh(WbWeightRow *self);
-void wb_weight_row_set_anchor(WbWeightRow *self, const WbAnchor *anchor);
+void wb_weight_row_set_default(WbWeightRow *self, const WbAnchor *anchor);
 
 #endif

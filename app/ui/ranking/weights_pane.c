@@ -55,6 +55,8 @@ void wb_weights_pane_show(WbWeightsPane *self, WbResult *result)
     if (result == NULL)
         return;
     const WbProblem *problem = wb_result_get_problem(result);
-    for (WbCriterion c = 0; c < WB_N_CRITERIA; c++)
-        wb_weight_row_set_anchor(self->row[c], &problem->anchor[c]);
+    for (WbCriterion c = 0; c < WB_N_CRITERIA; c++) {
+        WbAnchor standard = wb_default_anchor(problem, c);
+        wb_weight_row_set_default(self->row[c], &standard);
+    }
 }

@@ -1,0 +1,181 @@
+#!/usr/bin/python3
+"""test_parts.py PROGRAM: parts added and deleted, wishes and colours, in the real window. TAP on standard output."""
+import json
+import os
+import re
+import sys
+import tempfile
+
+from drive import Desk, GLib, Missing, until
+
+PROGRAM = sys.argv[1]
+COUNT = re.compile(r"^(\d+) of (\d+) ticked")
+
+
+class Story:
+    """The steps share one window; each is a test of its own."""
+
+    def __init__(self, desk, folder):
+        self.desk = desk
+        self.folder = folder
+        self.saves = 0
+        self.program = desk.start([PROGRAM])
+
+    def show(self, page):
+        self.program.activate("page", GLib.Variant("s", page), 1)
+
+    def picture(self, name):
+        if os.environ.get("WB_UI_PICTURES"):
+            self.desk.picture(os.path.join(os.environ["WB_UI_PICTURES"], name + ".png"))
+
+    def brief(self):
+        """The brief as it would be saved now."""
+        self.saves += 1
+        path = os.path.join(self.folder, "brief-%d.json" % self.saves)
+        self.program.activate("save-as-path", GLib.Variant("s", path), 1)
+        until(lambda: os.path.exists(path), 10, "the saved brief")
+        with open(path) as file:
+            return json.load(file)
+
+    def count(self):
+        """Parts of the shown kind: ticked, and in the catalogue."""
+        return tuple(int(n) for n in COUNT.match(self.program.one("label", COUNT).text).groups())
+
+    def until_count(self, count):
+        until(lambda: self.count() == count, 10, "%d of %d ticked" % count)
+
+    def add_a_part(self):
+        """A copy of the chosen part, its maker's name ready to be typed over."""
+        self.show("parts")
+        self.ticked, self.total = self.count()
+        model = self.program.one("text", "Model").text
+        self.program.one("push button", "Add a part").act()
+        self.until_count((self.ticked + 1, self.total + 1))
+        until(lambda: self.program.one("text", "Model").text == model + ", copy", 5, "the copy's figures")
+        self.desk.write("Heron Hill")
+        self.desk.keys("Tab")
+        self.program.one("label", "Heron Hill " + model + ", copy")
+
+    def undo_the_name_and_no_more(self):
+        """One step back; the part stays."""
+        self.program.activate("undo-catalogue", None, 1)
+        until(lambda: not self.program.all("label", re.compile("^Heron Hill ")), 5, "the maker of before")
+        assert self.count() == (self.ticked + 1, self.total + 1)
+
+    def press_a_row(self):
+        """A part with a price in the middle of the rows on screen; the keyboard is in the table then."""
+        table = self.program.one("tree table", "Parts of this kind")
+        prices = self.program.all("label", re.compile(r"^[\d,]+\.\d\d"), below=table, rows=True)
+        prices[len(prices) // 2].press()
+
+    def delete_a_part(self):
+        button = self.program.one("push button", "Delete the part")
+        button.act()
+        self.until_count((self.ticked, self.total))
+        self.program.one("status bar", re.compile("was deleted from the catalogue"))
+        self.program.one("push button", "Undo the change of parts").act()
+        self.until_count((self.ticked + 1, self.total + 1))
+        assert not self.program.all("status bar", re.compile("was deleted")), "the message stays"
+        button.act()
+        self.until_count((self.ticked, self.total))
+
+    def delete_by_key(self):
+        """The key Delete in the table, prices and all; undone by keys."""
+        self.press_a_row()
+        self.desk.keys("Delete")
+        self.until_count((self.ticked - 1, self.total - 1))
+        self.program.one("status bar", re.compile("with [0-9]+ prices?\\."))
+        self.desk.keys("ctrl+alt+z")
+        self.until_count((self.ticked, self.total))
+
+    def delete_what_the_brief_names(self):
+        """The brief's own list of candidates still names the part: said, and kept for an undo."""
+        self.program.one("check box", re.compile("^Use "), rows=True).press()  # the list becomes explicit
+        self.until_count((self.ticked - 1, self.total))
+        candidates = until(lambda: isinstance(self.brief()["candidates"], list) and self.brief()["candidates"], 10,
+                           "a list of candidates")
+        self.press_a_row()
+        chosen = self.program.one("text", "Id").text
+        assert chosen in candidates, (chosen, candidates)
+        self.program.one("push button", "Delete the part").act()
+        self.program.one("status bar", re.compile("still names a part that is gone: .*" + chosen))
+        self.picture("deleted")
+        self.program.one("push button", "Undo the change of parts").act()
+        self.until_count((self.ticked - 1, self.total))
+        assert self.brief()["candidates"] == candidates
+
+    def move_an_anchor(self):
+        """Typed in whole currency, kept in the smallest unit; empty is the default again."""
+        self.show("ranking")
+        self.program.one("page tab", "Wishes").act()
+        none = self.program.one("text", "Cost, no worth at")
+        self.program.one("label", re.compile("^By default full at 0.EUR, none at "))
+        none.enter("3,500")
+        until(lambda: self.brief().get("anchors", {}).get("cost", {}).get("none") == 350000, 10, "the anchor typed")
+        self.program.one("label", re.compile("^By default full at 0.EUR, none at "))
+        self.desk.keys("ctrl+z")
+        until(lambda: none.text == "", 10, "the empty field")
+        assert not self.brief().get("anchors", {}).get("cost", {}).get("none")
+
+    def refuse_equal_anchors(self):
+        full, none = (self.program.one("text", "Weight, %s worth at" % end) for end in ("full", "no"))
+        full.enter("20")
+        until(lambda: self.brief()["anchors"]["weight"]["full"] == 20, 10, "the anchor typed")
+        none.enter("20")
+        self.program.one("status bar", re.compile("another number"))
+        assert self.brief()["anchors"]["weight"].get("none") is None
+        self.desk.keys("Escape")
+        until(lambda: none.text == "", 5, "the empty field")
+        full.press()
+        self.desk.keys("ctrl+a", "BackSpace", "Return")
+        until(lambda: self.brief()["anchors"]["weight"].get("full") is None, 10, "the default")
+
+    def remember_the_colours(self):
+        self.program.activate("scheme", GLib.Variant("s", "dark"))
+        settings = os.path.join(self.desk.home, "config", "wattberth", "settings.ini")
+        until(lambda: os.path.exists(settings), 5, "the kept choice")
+        assert self.program.end() == 0 and not self.program.warnings(), self.program.warnings()
+        self.program = self.desk.start([PROGRAM])
+        assert self.scheme() == "dark", self.scheme()
+        with open(settings, "w") as file:
+            file.write("[window]\nscheme=violet\n")
+        self.program.end()
+        self.program = self.desk.start([PROGRAM])
+        assert self.scheme() == "system", self.scheme()
+
+    def scheme(self):
+        answer = self.desk.session.call_sync("org.wattberth.Wattberth", "/org/wattberth/Wattberth", "org.gtk.Actions",
+                                             "Describe", GLib.Variant("(s)", ("scheme",)), None, 0, 20000, None)
+        return answer.unpack()[0][2][0]
+
+    def close(self):
+        assert self.program.end() == 0
+        assert not self.program.warnings(), self.program.warnings()
+
+
+STEPS = [Story.add_a_part, Story.undo_the_name_and_no_more, Story.delete_a_part, Story.delete_by_key,
+         Story.delete_what_the_brief_names, Story.move_an_anchor, Story.refuse_equal_anchors,
+         Story.remember_the_colours, Story.close]
+
+
+def main():
+    print("1..%d" % len(STEPS), flush=True)
+    failed = 0
+    with tempfile.TemporaryDirectory() as folder, Desk() as desk:
+        story = Story(desk, folder)
+        for number, step in enumerate(STEPS, 1):
+            name = step.__name__.replace("_", " ")
+            try:
+                step(story)
+                print("ok %d - %s" % (number, name), flush=True)
+            except (Missing, AssertionError, GLib.Error, AttributeError) as failure:
+                failed += 1
+                for line in ("%s: %s" % (type(failure).__name__, failure)).splitlines():
+                    print("# " + line)
+                print("# the program said: %s" % story.program.said()[-2000:].replace("\n", "\n# "))
+                print("not ok %d - %s" % (number, name), flush=True)
+                story.picture("failed-%d" % number)
+    sys.exit(1 if failed else 0)
+
+
+main()
