@@ -9,12 +9,14 @@ struct WbBriefFile {
     char *name; /* as it stands in messages */
     cJSON *tree;
     WbBrief brief; /* texts borrowed from tree */
+    GPtrArray *not_read;
 };
 
 WbBriefFile *wb_brief_document_take(cJSON *tree, const char *name, GError **error)
 {
     WbBrief brief;
-    if (!wb_brief_read(tree, name, &brief, error)) {
+    GPtrArray *not_read;
+    if (!wb_brief_read(tree, name, &brief, &not_read, error)) {
         cJSON_Delete(tree);
         return NULL;
     }
@@ -23,6 +25,7 @@ WbBriefFile *wb_brief_document_take(cJSON *tree, const char *name, GError **erro
     file->name = g_strdup(name);
     file->tree = tree;
     file->brief = brief;
+    file->not_read = not_read;
     return file;
 }
 
@@ -82,6 +85,7 @@ void wb_brief_file_unref(WbBriefFile *file)
     if (!g_atomic_ref_count_dec(&file->references))
         return;
     wb_brief_clear(&file->brief);
+    g_ptr_array_unref(file->not_read);
     cJSON_Delete(file->tree);
     g_free(file->name);
     g_free(file);
@@ -97,6 +101,11 @@ gboolean wb_brief_file_write(const WbBriefFile *file, const char *path, GError *
 {
     g_autofree char *text = wb_brief_file_text(file);
     return wb_text_file_write(path, text, error);
+}
+
+const GPtrArray *wb_brief_file_not_read(const WbBriefFile *file)
+{
+    return file->not_read;
 }
 
 const WbBrief *wb_brief_file_brief(const WbBriefFile *file)

@@ -76,10 +76,11 @@ static void read_driving(const WbJson *root, WbBrief *brief)
     };
 }
 
-gboolean wb_brief_read(const cJSON *tree, const char *name, WbBrief *brief, GError **error)
+gboolean wb_brief_read(const cJSON *tree, const char *name, WbBrief *brief, GPtrArray **not_read,
+                       GError **error)
 {
     *brief = (WbBrief){0};
-    WbJsonReader reader = {.file = name};
+    WbJsonReader reader = wb_json_begin(name);
     WbJson root = wb_json_root(&reader, tree);
     wb_json_check_format(&root, "wattberth-brief", WB_BRIEF_VERSION);
     if (!reader.error) {
@@ -91,10 +92,9 @@ gboolean wb_brief_read(const cJSON *tree, const char *name, WbBrief *brief, GErr
         wb_read_wishes(&root, brief);
         wb_read_picks(&root, brief);
     }
-    if (!reader.error)
+    if (wb_json_end(&reader, tree, not_read, error))
         return TRUE;
     wb_brief_clear(brief);
-    g_propagate_error(error, reader.error);
     return FALSE;
 }
 

@@ -8,8 +8,9 @@
 
 #define WB_BRIEF_VERSION 1
 
-/* FALSE and an error; the brief is then all zero. */
-gboolean wb_brief_read(const cJSON *tree, const char *name, WbBrief *brief, GError **error);
+/* FALSE and an error; the brief is then all zero. *not_read: of WbNotRead (transfer full). */
+gboolean wb_brief_read(const cJSON *tree, const char *name, WbBrief *brief, GPtrArray **not_read,
+                       GError **error);
 void wb_brief_clear(WbBrief *brief);
 
 /* Its parts, each in a file of its own; errors stick in the reader. */

@@ -56,6 +56,23 @@ static void read_own_place(const WbJson *at, WbPlace *place)
     check_temperature_order(at, place);
 }
 
+/* "the nearest are a and b", or an example. (transfer full) */
+static char *near_text(const char *id)
+{
+    const WbPlace *near[3];
+    size_t n = wb_places_near(id, near, G_N_ELEMENTS(near));
+    if (n == 0)
+        return g_strdup("such as \"bariloche-argentina\"");
+    g_autoptr(GString) text = g_string_new(n == 1 ? "the nearest is" : "the nearest are");
+    for (size_t i = 0; i < n; i++)
+        g_string_append_printf(text, "%s \"%s\"",
+                               i == 0       ? ""
+                               : i + 1 == n ? " and"
+                                            : ",",
+                               near[i]->id);
+    return g_string_free(g_steal_pointer(&text), FALSE);
+}
+
 static void read_place(const WbJson *site, WbPlace *place)
 {
     WbJson at = wb_json_member(site, "place");
@@ -64,11 +81,15 @@ static void read_place(const WbJson *site, WbPlace *place)
         return;
     }
     const WbPlace *found = cJSON_IsString(at.item) ? wb_place_find(at.item->valuestring) : NULL;
-    if (found)
+    if (found) {
         *place = *found;
-    else
-        wb_json_refuse(&at, "the id of a built-in place (such as \"bariloche-argentina\") or an "
-                            "object with figures of your own");
+        return;
+    }
+    g_autofree char *near = near_text(cJSON_IsString(at.item) ? at.item->valuestring : "");
+    wb_json_refuse(&at,
+                   "the id of a built-in place (%s; \"wattberth places\" lists them all) or an "
+                   "object with figures of your own",
+                   near);
 }
 
 static void read_azimuth(const WbJson *site, WbSite *to)

@@ -32,6 +32,28 @@ static void read_obstacle(const WbJson *at, WbObstacle *obstacle)
     };
 }
 
+static void check_side(const WbJson *at, const char *along, int64_t from_mm, int64_t to_mm,
+                       int64_t roof_mm)
+{
+    if (from_mm >= roof_mm || to_mm <= 0)
+        wb_json_complain(at, WB_STORE_ERROR_VALUE,
+                         "lies wholly outside the roof: with its clearance it reaches along %s "
+                         "from %" G_GINT64_FORMAT " to %" G_GINT64_FORMAT
+                         ", the roof from 0 to %" G_GINT64_FORMAT,
+                         along, from_mm, to_mm, roof_mm);
+}
+
+/* With its clearance an obstacle beside the roof may still take some of it; further out it is a
+ * slip, and panels would lie where something stands. */
+static void check_on_roof(const WbJson *at, const WbObstacle *obstacle, const WbRoof *roof)
+{
+    int64_t clear_mm = obstacle->clearance_mm;
+    check_side(at, "x_mm", obstacle->x_mm - clear_mm,
+               obstacle->x_mm + obstacle->length_mm + clear_mm, roof->length_mm);
+    check_side(at, "y_mm", obstacle->y_mm - clear_mm,
+               obstacle->y_mm + obstacle->width_mm + clear_mm, roof->width_mm);
+}
+
 static void read_obstacles(const WbJson *roof, WbRoof *to)
 {
     WbJson obstacles = wb_json_member(roof, "obstacles");
@@ -41,8 +63,10 @@ static void read_obstacles(const WbJson *roof, WbRoof *to)
     WbObstacle *list = g_new0(WbObstacle, (gsize)n);
     to->obstacles = list;
     to->n_obstacles = (size_t)n;
-    for (WbJson item = wb_json_first(&obstacles); item.item; item = wb_json_next(&item))
+    for (WbJson item = wb_json_first(&obstacles); item.item; item = wb_json_next(&item)) {
         read_obstacle(&item, &list[item.index]);
+        check_on_roof(&item, &list[item.index], to);
+    }
 }
 
 static void read_roof(const WbJson *root, WbRoof *to)

@@ -140,6 +140,20 @@ bool wb_field_ok(const WbField *field, const void *record)
     return *(const char *const *)at && wb_field_text_ok(field, *(const char *const *)at);
 }
 
+const WbField *wb_row_conflict(const WbTable *table, const void *record, char **accepted)
+{
+    const WbPanel *panel = record;
+    if (strcmp(table->name, "panel") != 0)
+        return NULL;
+    gboolean voltage = !(panel->vmp_v < panel->voc_v);
+    if (!voltage && panel->imp_a <= panel->isc_a)
+        return NULL;
+    g_autofree char *limit = wb_json_number_text(voltage ? panel->voc_v : panel->isc_a);
+    *accepted =
+        g_strdup_printf(voltage ? "below voc_v, which is %s" : "at most isc_a, which is %s", limit);
+    return wb_field_find(table->fields, table->n_fields, voltage ? "vmp_v" : "imp_a");
+}
+
 char *wb_field_value_text(const WbField *field, const void *record)
 {
     const void *at = wb_field_in(field, record);

@@ -58,6 +58,12 @@ gboolean wb_exchange_import(WbDatabase *database, const char *text, gssize lengt
     return TRUE;
 }
 
+GPtrArray *wb_exchange_not_read(const char *text, gssize length, const char *name, GError **error)
+{
+    g_autoptr(WbExchange) exchange = wb_exchange_read(text, length, name, error);
+    return exchange ? g_steal_pointer(&exchange->not_read) : NULL;
+}
+
 static WbDatabase *open_export(const char *path, GError **error)
 {
     gsize length;

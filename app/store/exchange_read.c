@@ -139,6 +139,16 @@ static void claim_key(const Filling *filling, const WbJson *row, const void *rec
         wb_json_refuse(&at, "an id that stands in the file once");
 }
 
+static void check_row(const Filling *filling, const WbJson *row, const void *record)
+{
+    g_autofree char *accepted = NULL;
+    const WbField *field = wb_row_conflict(&filling->table, record, &accepted);
+    if (!field)
+        return;
+    WbJson at = wb_json_member(row, field->key);
+    wb_json_refuse(&at, "%s", accepted);
+}
+
 static void read_row(const Filling *filling, const WbJson *row)
 {
     if (!wb_json_object(row))
@@ -148,6 +158,8 @@ static void read_row(const Filling *filling, const WbJson *row)
     void *record = rows->data + (rows->len - 1) * filling->table.size;
     for (size_t i = 0; i < filling->table.n_fields; i++)
         read_field(filling, row, &filling->table.fields[i], record);
+    if (!row->reader->error)
+        check_row(filling, row, record);
     if (!row->reader->error)
         claim_key(filling, row, record);
 }
@@ -184,15 +196,13 @@ WbExchange *wb_exchange_read(const char *text, gssize length, const char *name, 
     if (!tree)
         return NULL;
     g_autoptr(WbExchange) exchange = exchange_new(tree, name);
-    WbJsonReader reader = {.file = exchange->name};
+    WbJsonReader reader = wb_json_begin(exchange->name);
     WbJson root = wb_json_root(&reader, tree);
     wb_json_check_format(&root, WB_CATALOGUE_FORMAT, WB_CATALOGUE_VERSION);
     for (WbTableId id = 0; id < WB_N_TABLES; id++)
         read_list(exchange, id, &root);
-    if (!reader.error)
-        return g_steal_pointer(&exchange);
-    g_propagate_error(error, reader.error);
-    return NULL;
+    return wb_json_end(&reader, tree, &exchange->not_read, error) ? g_steal_pointer(&exchange)
+                                                                  : NULL;
 }
 
 void wb_exchange_free(WbExchange *exchange)
@@ -202,6 +212,7 @@ void wb_exchange_free(WbExchange *exchange)
         g_hash_table_unref(exchange->ids[id]);
     }
     g_string_chunk_free(exchange->texts);
+    g_clear_pointer(&exchange->not_read, g_ptr_array_unref);
     cJSON_Delete(exchange->tree);
     g_free(exchange->name);
     g_free(exchange);

@@ -12,6 +12,7 @@ typedef struct {
     char *name;                   /* of the file, in messages */
     cJSON *tree;                  /* owns most texts */
     GStringChunk *texts;          /* the others */
+    GPtrArray *not_read;          /* of WbNotRead */
     GArray *rows[WB_N_TABLES];    /* records in the order of the file */
     GHashTable *ids[WB_N_TABLES]; /* keys of the rows: id, or part, shop and date with a space */
 } WbExchange;

@@ -101,6 +101,9 @@ char *wb_json_shorten(const char *text)
 {
     enum { MOST = 80 };
     g_autofree char *valid = g_utf8_make_valid(text, -1);
+    for (char *c = valid; *c; c++)
+        if (g_ascii_iscntrl(*c))
+            *c = ' ';
     glong length = g_utf8_strlen(valid, -1);
     char *start = g_utf8_substring(valid, 0, MIN(length, MOST));
     if (length <= MOST)

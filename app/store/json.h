@@ -23,7 +23,7 @@ cJSON *wb_json_parse(const char *text, gssize length, const char *name, GError *
 char *wb_json_print(const cJSON *tree);
 /* A number as JSON and messages write it, whatever the locale. (transfer full) */
 char *wb_json_number_text(double value);
-/* A text short enough for a sentence, valid UTF-8. (transfer full) */
+/* A text short enough for a sentence: valid UTF-8, one line. (transfer full) */
 char *wb_json_shorten(const char *text);
 /* A value short enough for a sentence. (transfer full) */
 char *wb_json_excerpt(const cJSON *item);

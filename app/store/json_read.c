@@ -3,6 +3,40 @@
 #include <math.h>
 #include <string.h>
 
+WbJsonReader wb_json_begin(const char *file)
+{
+    return (WbJsonReader){.file = file, .asked = wb_json_asked_new()};
+}
+
+/* Only now it is known which members of the object are read, and so which may be a slip. */
+static void add_similar(WbJsonReader *reader)
+{
+    const char *similar =
+        reader->missing_parent
+            ? wb_json_asked_similar(reader->asked, reader->missing_parent, reader->missing_key)
+            : NULL;
+    if (!similar)
+        return;
+    g_autofree char *written = wb_json_shorten(similar);
+    g_autofree char *old = reader->error->message;
+    old[strlen(old) - 1] = '\0'; /* its full stop */
+    reader->error->message =
+        g_strdup_printf("%s; \"%s\" stands there and may be meant for it.", old, written);
+}
+
+gboolean wb_json_end(WbJsonReader *reader, const cJSON *tree, GPtrArray **rest, GError **error)
+{
+    gboolean done = reader->error == NULL;
+    if (done && rest)
+        *rest = wb_json_asked_rest(reader->asked, tree);
+    if (!done) {
+        add_similar(reader);
+        g_propagate_error(error, g_steal_pointer(&reader->error));
+    }
+    g_clear_pointer(&reader->asked, g_hash_table_unref);
+    return done;
+}
+
 WbJson wb_json_root(WbJsonReader *reader, const cJSON *tree)
 {
     return (WbJson){.reader = reader, .item = tree};
@@ -10,6 +44,8 @@ WbJson wb_json_root(WbJsonReader *reader, const cJSON *tree)
 
 WbJson wb_json_member(const WbJson *object, const char *key)
 {
+    if (cJSON_IsObject(object->item))
+        wb_json_asked_add(object->reader->asked, object->item, key);
     return (WbJson){
         .reader = object->reader,
         .parent = object,
@@ -43,11 +79,28 @@ static void append_place(GString *pointer, const WbJson *at)
         g_string_append_printf(pointer, "/%d", at->index);
 }
 
+/* What the list item a value stands in is called, NULL when it has no name or is the name. */
+static const char *name_of(const WbJson *at)
+{
+    const WbJson *item = at;
+    while (item && (item->key || !item->parent || !cJSON_IsObject(item->item)))
+        item = item->parent;
+    if (!item)
+        return NULL;
+    const cJSON *name = cJSON_GetObjectItemCaseSensitive(item->item, "name");
+    if (!cJSON_IsString(name))
+        name = cJSON_GetObjectItemCaseSensitive(item->item, "id");
+    return cJSON_IsString(name) && name != at->item && *name->valuestring ? name->valuestring
+                                                                          : NULL;
+}
+
 static char *place_of(const WbJson *at)
 {
     g_autoptr(GString) pointer = g_string_new(NULL);
     append_place(pointer, at);
-    return pointer->len == 0 ? g_strdup("the document") : wb_json_shorten(pointer->str);
+    if (pointer->len == 0)
+        return g_strdup("the document");
+    return wb_json_shorten(pointer->str);
 }
 
 void wb_json_complain(const WbJson *at, WbStoreError code, const char *problem, ...)
@@ -59,7 +112,13 @@ void wb_json_complain(const WbJson *at, WbStoreError code, const char *problem, 
     g_autofree char *text = g_strdup_vprintf(problem, arguments);
     va_end(arguments);
     g_autofree char *place = place_of(at);
-    wb_store_fail(&at->reader->error, code, "%s: %s %s.", at->reader->file, place, text);
+    const char *named = name_of(at);
+    g_autofree char *name = named ? wb_json_shorten(named) : NULL;
+    if (name)
+        wb_store_fail(&at->reader->error, code, "%s, \"%s\": %s %s.", at->reader->file, name, place,
+                      text);
+    else
+        wb_store_fail(&at->reader->error, code, "%s: %s %s.", at->reader->file, place, text);
 }
 
 void wb_json_refuse(const WbJson *at, const char *accepted, ...)
@@ -69,6 +128,10 @@ void wb_json_refuse(const WbJson *at, const char *accepted, ...)
     g_autofree char *text = g_strdup_vprintf(accepted, arguments);
     va_end(arguments);
     if (!at->item) {
+        if (!at->reader->error && at->key) {
+            at->reader->missing_parent = at->parent->item;
+            at->reader->missing_key = at->key;
+        }
         wb_json_complain(at, WB_STORE_ERROR_VALUE, "is missing; it must be %s", text);
         return;
     }
@@ -80,8 +143,9 @@ char *wb_json_range_text(const char *what, double least, double most)
 {
     g_autofree char *from = wb_json_number_text(least);
     g_autofree char *to = wb_json_number_text(most);
-    if (isinf(most))
-        return g_strdup_printf("%s of at least %s", what, from);
+    if (most >= WB_JSON_NUMBER_MOST)
+        return least <= -WB_JSON_NUMBER_MOST ? g_strdup(what)
+                                             : g_strdup_printf("%s, %s or more", what, from);
     return g_strdup_printf("%s from %s to %s", what, from, to);
 }
 

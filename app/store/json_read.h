@@ -5,6 +5,7 @@
 #define WB_JSON_READ_H
 
 #include "json.h"
+#include "json_asked.h"
 #include "store_error.h"
 #include <stdbool.h>
 #include <stdint.h>
@@ -12,6 +13,9 @@
 typedef struct {
     const char *file; /* as it stands in messages */
     GError *error;
+    WbJsonAsked *asked;          /* by wb_json_begin */
+    const cJSON *missing_parent; /* the first error is that this object */
+    const char *missing_key;     /* has no such member */
 } WbJsonReader;
 
 /* A value and where it stands; `item` NULL: absent. Parents outlive their children. */
@@ -22,6 +26,11 @@ typedef struct WbJson {
     const char *key; /* NULL: item `index` of a list */
     int index;
 } WbJson;
+
+/* A reader; wb_json_end gives its error, or the members it was not asked for. */
+WbJsonReader wb_json_begin(const char *file);
+/* FALSE and the error; TRUE and *rest, of WbNotRead (transfer full). `rest` may be NULL. */
+gboolean wb_json_end(WbJsonReader *reader, const cJSON *tree, GPtrArray **rest, GError **error);
 
 WbJson wb_json_root(WbJsonReader *reader, const cJSON *tree);
 WbJson wb_json_member(const WbJson *object, const char *key);
@@ -35,12 +44,14 @@ static inline bool wb_json_given(const WbJson *at)
 }
 
 /* "FILE: PLACE is VALUE, but must be ACCEPTED." or "FILE: PLACE is missing; it must be ACCEPTED."
+ * In a list item with a name or id, FILE is followed by it: "van.json, "Fridge": /loads/0/watts".
  */
 void wb_json_refuse(const WbJson *at, const char *accepted, ...) G_GNUC_PRINTF(2, 3);
 /* "FILE: PLACE PROBLEM." */
 void wb_json_complain(const WbJson *at, WbStoreError code, const char *problem, ...)
     G_GNUC_PRINTF(3, 4);
-/* "a number from 0 to 24"; most = INFINITY: "a number of at least 0". (transfer full) */
+/* "a number from 0 to 24"; "a number, 0 or more" where there is no limit above but what a double
+ * holds exactly. (transfer full) */
 char *wb_json_range_text(const char *what, double least, double most);
 
 /* All refuse what is absent, of another type or out of range. */

@@ -34,7 +34,8 @@ static gboolean fail_expected(Scan *scan, const char *expected)
 {
     g_autofree char *problem = NULL;
     if (scan->at >= scan->end) {
-        problem = g_strdup_printf("the text ends where %s is expected", expected);
+        problem = g_strdup_printf("the text ends where %s is expected, so it seems to be cut off",
+                                  expected);
     } else {
         gunichar c = g_utf8_get_char(scan->at);
         char found[8] = "";
@@ -77,7 +78,7 @@ static gboolean check_number_range(Scan *scan, const char *start)
     if (fabs(g_ascii_strtod(text, NULL)) <= WB_JSON_NUMBER_MOST)
         return TRUE;
     g_autofree char *problem = g_strdup_printf(
-        "%s is too large; numbers from -9007199254740992 to 9007199254740992 are accepted", text);
+        "%s is too large; numbers of up to 15 digits before the point are accepted", text);
     return fail_at(scan, start, problem);
 }
 

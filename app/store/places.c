@@ -1,4 +1,5 @@
 #include "places.h"
+#include "edit_distance.h"
 #include "embedded.h"
 #include <stdlib.h>
 #include <string.h>
@@ -26,11 +27,10 @@ typedef struct {
     GStringChunk *texts; /* of all places; most sources are the same */
 } Places;
 
-/* Name and country in lower-case ASCII, one hyphen for whatever else stands between. */
-static char *make_id(const char *name, const char *country)
+char *wb_places_fold(const char *text)
 {
-    g_autofree char *both = g_strdup_printf("%s %s", name, country);
-    g_autofree char *plain = g_str_to_ascii(both, "C");
+    g_autofree char *valid = g_utf8_make_valid(text, -1);
+    g_autofree char *plain = g_str_to_ascii(valid, "C");
     GString *id = g_string_new(NULL);
     bool gap = false;
     for (const char *c = plain; *c; c++) {
@@ -86,7 +86,8 @@ static WbPlace read_row(char **columns, GStringChunk *texts)
 {
     if (g_strv_length(columns) != N_COLUMNS)
         g_error("data/places.csv: a row has %u columns, not %d", g_strv_length(columns), N_COLUMNS);
-    g_autofree char *id = make_id(columns[NAME], columns[COUNTRY]);
+    g_autofree char *both = g_strdup_printf("%s %s", columns[NAME], columns[COUNTRY]);
+    g_autofree char *id = wb_places_fold(both);
     WbPlace place = {
         .id = keep(texts, id),
         .name = keep(texts, columns[NAME]),
@@ -163,4 +164,29 @@ const WbPlace *wb_place_find(const char *id)
     const Places *places = all_places();
     const WbPlace wanted = {.id = id};
     return bsearch(&wanted, places->places, places->n, sizeof(WbPlace), by_id);
+}
+
+/* Changes from a folded text to the place's id or name, whichever is nearer; a text the id begins
+ * with is as near as can be. */
+static guint place_distance(const WbPlace *place, const char *folded, guint most)
+{
+    g_autofree char *name = wb_places_fold(place->name);
+    if (g_str_has_prefix(place->id, folded))
+        return 0;
+    return MIN(wb_edit_distance(folded, place->id, most), wb_edit_distance(folded, name, most));
+}
+
+size_t wb_places_near(const char *text, const WbPlace **near, size_t most)
+{
+    const Places *places = all_places();
+    g_autofree char *folded = wb_places_fold(text);
+    size_t n = 0;
+    guint furthest = (guint)MIN(strlen(folded), 12) / 3;
+    if (*folded == '\0')
+        return 0;
+    for (guint changes = 0; changes <= furthest; changes++)
+        for (size_t i = 0; i < places->n && n < most; i++)
+            if (place_distance(&places->places[i], folded, furthest) == changes)
+                near[n++] = &places->places[i];
+    return n;
 }

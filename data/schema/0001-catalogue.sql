@@ -55,6 +55,8 @@ CREATE TABLE panel (
   build TEXT NOT NULL CHECK (build IN ('rigid', 'flexible')),
   mount_kg REAL NOT NULL CHECK (mount_kg BETWEEN 0 AND 200),
   kind TEXT NOT NULL DEFAULT 'panel' CHECK (kind = 'panel'),
+  CHECK (vmp_v < voc_v),
+  CHECK (imp_a <= isc_a),
   FOREIGN KEY (id, kind) REFERENCES part (id, kind) ON DELETE CASCADE
 ) STRICT;
 

@@ -5,6 +5,7 @@
 #define WB_BRIEF_FILE_H
 
 #include "brief.h"
+#include "not_read.h"
 #include "part.h"
 #include <glib.h>
 
@@ -43,6 +44,10 @@ char *wb_brief_file_get(const WbBriefFile *file, const char *pointer);
 
 /* Borrowed, lives as long as the file. */
 const WbBrief *wb_brief_file_brief(const WbBriefFile *file);
+
+/* Of WbNotRead, in the order of the file: members that are kept but mean nothing to this program,
+ * such as misspelt ones. Borrowed. */
+const GPtrArray *wb_brief_file_not_read(const WbBriefFile *file);
 
 /* Part ids the brief names (candidates, owned, fixed offers) that the catalogue does not hold:
  * FALSE and an error that names the first with its JSON Pointer. */

@@ -10,4 +10,11 @@
 const WbPlace *wb_places(size_t *n);
 const WbPlace *wb_place_find(const char *id);
 
+/* A text in lower-case ASCII without accents, one hyphen for whatever else stands between: what ids
+ * are made of. Empty for a text without Latin letters or digits. (transfer full) */
+char *wb_places_fold(const char *text);
+/* Up to `most` places whose id or name is nearest to a text, best first; those far off are left
+ * out. The number found. */
+size_t wb_places_near(const char *text, const WbPlace **near, size_t most);
+
 #endif

@@ -48,7 +48,7 @@ static const struct {
     {"/loads/0/count", "0", "/loads/0/count is 0|from 1 to 1000"},
     {"/loads/0/count", "1.5", "/loads/0/count is 1.5|a whole number"},
     {"/loads/0/supply", "\"AC\"", "/loads/0/supply is \"AC\"|\"dc\" or \"ac\""},
-    {"/loads/0/supply", NULL, "/loads/0/supply is missing"},
+    {"/loads/0/supply", NULL, "/loads/0/supply is missing|\"Fridge\":"},
     {"/loads/0/hours_per_day", "25", "/loads/0/hours_per_day is 25|from 0 to 24"},
     {"/loads/0/hours_per_day", "-1", "/loads/0/hours_per_day is -1"},
     {"/loads/0/when", "\"evening\"", "/loads/0/hours_per_day is 24|at most the 6 hours"},
@@ -77,6 +77,8 @@ static const struct {
     {"/site/place", NULL, "/site/place is missing|built-in place"},
     {"/site/place", "\"atlantis\"", "/site/place is \"atlantis\"|id of a built-in place"},
     {"/site/place", "7", "/site/place is 7"},
+    {"/site/place", "\"bergen-norwya\"", "the nearest is \"bergen-norway\"|wattberth places"},
+    {"/site/place", "\"Bergen\"", "\"bergen-norway\""},
     {"/site/place/latitude_deg", "91", "/site/place/latitude_deg is 91|from -90 to 90"},
     {"/site/place/longitude_deg", "-181", "is -181|from -180 to 180"},
     {"/site/place/altitude_m", NULL, "/site/place/altitude_m is missing"},
@@ -103,6 +105,10 @@ static const struct {
     {"/roof/max_load_kg", "-1", "/roof/max_load_kg is -1"},
     {"/roof/obstacles/0/width_mm", NULL, "/roof/obstacles/0/width_mm is missing"},
     {"/roof/obstacles/0/length_mm", "-100", "/roof/obstacles/0/length_mm is -100"},
+    {"/roof/obstacles/0/x_mm", "4350", "\"Chimney\"|outside the roof|x_mm from 4200 to 4900"},
+    {"/roof/obstacles/0/y_mm", "-550",
+     "outside the roof|y_mm from -700 to 0, the roof from 0 to 2600"},
+    {"/limits/money_minor/value", "-1", "a whole number, 0 or more"},
     {"/bay", "{\"length_mm\": 500}", "/bay/width_mm is missing"},
     {"/driving", "{\"alternator_a\": 90, \"alternator_v\": 14, \"hours_per_day\": 1}",
      "/driving/alternator_v is 14|12 or 24"},
@@ -497,6 +503,72 @@ static void test_edits(void)
     g_assert_null(wb_brief_file_get(demo, "/nothing/here"));
 }
 
+static WbBriefFile *example_with(const char *pointer, const char *json)
+{
+    g_autoptr(GError) error = NULL;
+    g_autoptr(WbBriefFile) example = read_example();
+    WbBriefFile *file = wb_brief_file_set(example, pointer, json, &error);
+    g_assert_no_error(error);
+    return file;
+}
+
+/* Kept, but named; a comment, and what is read, is not. */
+static void test_not_read(void)
+{
+    static const struct {
+        const char *pointer, *text;
+    } unknown[] = {
+        {"/loads/0/dutty", "/loads/0/dutty"},
+        {"/loads/1/dutty", "/loads/1/dutty; did you mean duty?"},
+        {"/loads/1/dayz_per_week", "/loads/1/dayz_per_week; did you mean days_per_week?"},
+        {"/roof/obsticles", "/roof/obsticles"},
+        {"/taregts", "/taregts"},
+        {"/site/place/altitude", "/site/place/altitude"},
+        {"/limits/roof/onn", "/limits/roof/onn"},
+        {"/colour", "/colour"},
+        {"/loads/1/~1~1 colour", NULL},
+        {"/loads/1/count", NULL},
+        {"/rates/CHF", NULL},
+    };
+    for (size_t i = 0; i < G_N_ELEMENTS(unknown); i++) {
+        g_autoptr(WbBriefFile) file = example_with(unknown[i].pointer, "1");
+        const GPtrArray *rest = wb_brief_file_not_read(file);
+        g_assert_cmpuint(rest->len, ==, unknown[i].text != NULL);
+        g_autofree char *text = rest->len ? wb_not_read_text(rest->pdata[0]) : NULL;
+        g_assert_cmpstr(text, ==, unknown[i].text);
+    }
+}
+
+/* Nothing the program itself makes or shows goes unread. */
+static void test_all_read(void)
+{
+    g_autoptr(WbBriefFile) example = read_example();
+    g_autoptr(WbBriefFile) demo = wb_brief_file_demo();
+    g_autoptr(WbBriefFile) new_brief = wb_brief_file_new();
+    const WbBriefFile *const files[] = {example, demo, new_brief};
+    for (size_t i = 0; i < G_N_ELEMENTS(files); i++)
+        g_assert_cmpuint(wb_brief_file_not_read(files[i])->len, ==, 0);
+}
+
+/* A required member under a wrong name: the sentence says both. */
+static void test_misspelt(void)
+{
+    g_autoptr(GError) error = NULL;
+    g_autoptr(WbBriefFile) file = example_with("/loads/0/suply", "\"dc\"");
+    g_autoptr(WbBriefFile) without = wb_brief_file_remove(file, "/loads/0/supply", &error);
+    g_assert_null(without);
+    assert_sentence(error, "/loads/0/supply is missing|\"suply\" stands there");
+}
+
+/* What lies partly on the roof, or keeps panels off it by its clearance, is accepted. */
+static void test_obstacle_at_the_edge(void)
+{
+    g_autoptr(WbBriefFile) over = example_with("/roof/obstacles/0/x_mm", "-399");
+    g_autoptr(WbBriefFile) beside = example_with("/roof/obstacles/0/x_mm", "4349");
+    g_assert_cmpint(wb_brief_file_brief(over)->roof.obstacles[0].x_mm, ==, -399);
+    g_assert_cmpint(wb_brief_file_brief(beside)->roof.obstacles[0].x_mm, ==, 4349);
+}
+
 static void test_wrong_fragments(void)
 {
     static const struct {
@@ -535,5 +607,9 @@ int main(int argc, char **argv)
     ADD("write-through-link", test_write_through_link);
     g_test_add_func("/brief/edits", test_edits);
     g_test_add_func("/brief/wrong-fragments", test_wrong_fragments);
+    g_test_add_func("/brief/not-read", test_not_read);
+    g_test_add_func("/brief/all-read", test_all_read);
+    g_test_add_func("/brief/misspelt", test_misspelt);
+    g_test_add_func("/brief/obstacle-at-the-edge", test_obstacle_at_the_edge);
     return g_test_run();
 }

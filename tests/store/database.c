@@ -110,12 +110,22 @@ static void test_view_outlives(void)
 
 /* ---- constraints: the schema and the field table say the same ---- */
 
+/* A panel's working point lies within its curve: the other figure that leaves the range free. */
+static const char *companion(const char *column)
+{
+    return strcmp(column, "voc_v") == 0   ? ", vmp_v = 0.4"
+           : strcmp(column, "vmp_v") == 0 ? ", voc_v = 500"
+           : strcmp(column, "isc_a") == 0 ? ", imp_a = 0.01"
+           : strcmp(column, "imp_a") == 0 ? ", isc_a = 100"
+                                          : "";
+}
+
 static int update(sqlite3 *handle, const char *table, const char *column, const char *value)
 {
-    g_autofree char *text =
-        g_strdup_printf("SAVEPOINT s; UPDATE %s SET %s = %s WHERE rowid = (SELECT min(rowid) FROM "
-                        "%s)",
-                        table, column, value, table);
+    g_autofree char *text = g_strdup_printf(
+        "SAVEPOINT s; UPDATE %s SET %s = %s%s WHERE rowid = (SELECT min(rowid) FROM "
+        "%s)",
+        table, column, value, companion(column), table);
     int code = sqlite3_exec(handle, text, NULL, NULL, NULL);
     g_assert_cmpint(sqlite3_exec(handle, "ROLLBACK TO s; RELEASE s", NULL, NULL, NULL), ==,
                     SQLITE_OK);
@@ -138,7 +148,8 @@ static void check_range(sqlite3 *handle, const WbTable *table, const WbField *fi
         int code;
     } values[] = {
         {field->least, SQLITE_OK},
-        {field->most, SQLITE_OK},
+        /* vmp_v is below voc_v, which has the same most. */
+        {field->most, strcmp(field->key, "vmp_v") == 0 ? SQLITE_CONSTRAINT : SQLITE_OK},
         {field->least - step, SQLITE_CONSTRAINT},
         {field->most + step * (field->most > 1e15 ? 2 : 1), SQLITE_CONSTRAINT},
     };

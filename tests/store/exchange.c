@@ -144,6 +144,8 @@ static const struct {
     {"/panels/0/power_w", "\"100\"", "/panels/0/power_w is \"100\"|a number"},
     {"/panels/0/power_w", "null", "/panels/0/power_w is null|a number"},
     {"/panels/0/power_w", NULL, "/panels/0/power_w is missing"},
+    {"/panels/0/vmp_v", "400", "/panels/0/vmp_v is 400|below voc_v, which is"},
+    {"/panels/0/imp_a", "99", "/panels/0/imp_a is 99|at most isc_a, which is"},
     {"/panels/0/voc_coeff_pct_k", "0.3", "/panels/0/voc_coeff_pct_k is 0.3|from -1 to 0, or null"},
     {"/panels/0/cells", "36.5", "/panels/0/cells is 36.5|a whole number"},
     {"/panels/0/build", "\"bendy\"", "/panels/0/build is \"bendy\"|\"rigid\" or \"flexible\""},
@@ -194,6 +196,27 @@ static void test_wrong_values(void)
         g_autofree char *after = export_all(database);
         g_assert_cmpstr(before, ==, after);
     }
+}
+
+/* A misspelt figure would be missing without a word. */
+static void test_not_read(void)
+{
+    g_autoptr(GError) error = NULL;
+    g_autoptr(GBytes) bytes = scratch_read(example_path);
+    g_autoptr(WbJsonTree) tree = cJSON_Parse(g_bytes_get_data(bytes, NULL));
+    g_autofree char *plain = wb_json_print(tree);
+    g_autoptr(GPtrArray) none = wb_exchange_not_read(plain, -1, "in.json", &error);
+    g_assert_cmpuint(none->len, ==, 0);
+    wb_json_remove(tree, "/panels/0/noct_c", NULL);
+    wb_json_set(tree, "/panels/0/nocct", cJSON_CreateNumber(45), NULL);
+    g_autofree char *text = wb_json_print(tree);
+    g_autoptr(GPtrArray) rest = wb_exchange_not_read(text, -1, "in.json", &error);
+    g_assert_no_error(error);
+    g_assert_cmpuint(rest->len, ==, 1);
+    g_autofree char *said = wb_not_read_text(rest->pdata[0]);
+    g_assert_cmpstr(said, ==, "/panels/0/nocct; did you mean noct_c?");
+    g_assert_null(wb_exchange_not_read("[]", -1, "in.json", &error));
+    assert_sentence(error, "in.json");
 }
 
 static void expect_refused(WbDatabase *database, const char *text, const char *words)
@@ -312,6 +335,7 @@ int main(int argc, char **argv)
     g_test_add_func("/exchange/merge", test_merge);
     g_test_add_func("/exchange/references-in-database", test_references_in_database);
     g_test_add_func("/exchange/wrong-values", test_wrong_values);
+    g_test_add_func("/exchange/not-read", test_not_read);
     g_test_add_func("/exchange/repeated-ids", test_repeated_ids);
     g_test_add_func("/exchange/other-kind", test_other_kind);
     g_test_add_func("/exchange/load-export", test_load_export);
