@@ -91,8 +91,7 @@ void wb_weight_row_set_default(WbWeightRow *self, const WbAnchor *anchor)
     }
     g_autofree char *full = wb_format_figure(self->criterion, anchor->full, currency);
     g_autofree char *none = wb_format_figure(self->criterion, anchor->none, currency);
-    g_autofree char *text =
-        g_strdup_printf(_("By default full at %s, none at %s."), full, none);
+    g_autofree char *text = g_strdup_printf(_("By default full at %s, none at %s."), full, none);
     gtk_label_set_text(self->anchors, text);
 }
 
