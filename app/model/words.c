@@ -81,6 +81,9 @@ static const Sentences sentences[WB_N_RULES] = {
                              N_("{value} in series; the battery's maker allows only {limit}.")},
     [WB_RULE_BANK_PARALLEL] = {0, N_("{value} in parallel; the battery's maker allows {limit}."),
                                N_("{value} in parallel; the battery's maker allows only {limit}.")},
+    [WB_RULE_LOAD_VOLTAGE] = {1, N_("The DC loads' {load-v} V suit the bank's {limit} V."),
+                              N_("The load “{load}” runs on {load-v} V; this bank makes {limit} "
+                                 "V, so it needs a converter.")},
     [WB_RULE_BAY_FIT] = {0, N_("All {value} of the batteries stand in the bay of {bay}."),
                          N_("The bank needs {value} batteries; no more than {limit} were found to "
                             "stand in the bay of {bay}.")},
@@ -233,6 +236,9 @@ char *wb_words_finding(const WbProblem *problem, const WbVerdict *verdict, const
         broken =
             N_("In {month} the bank stands at {value} °C; {chemistry} must not be charged below "
                "{limit} °C, so it needs a warmer place or a battery that warms itself.");
+    if (finding->rule == WB_RULE_LOAD_VOLTAGE && isnan(finding->value))
+        broken = N_("This bank makes {limit} V: whatever DC load is given in watts, such as "
+                    "“{load}”, must be made for that or needs a converter.");
     GString *text = g_string_new(NULL);
     if (idle(finding)) {
         g_string_append(text, finding->assumed != 0 ? _("This could not be checked.")

@@ -22,6 +22,7 @@ static const char *const meanings[WB_N_RULES] = {
     [WB_RULE_BANK_SYSTEM] = N_("the bank makes no system voltage you allow"),
     [WB_RULE_BANK_SERIES] = N_("more batteries in series than their maker allows"),
     [WB_RULE_BANK_PARALLEL] = N_("more batteries in parallel than their maker allows"),
+    [WB_RULE_LOAD_VOLTAGE] = N_("a DC load is made for another voltage"),
     [WB_RULE_BAY_FIT] = N_("the bank does not fit the storage bay"),
     [WB_RULE_NO_INVERTER] = N_("AC loads and no inverter"),
     [WB_RULE_INVERTER_BUS] = N_("the inverter is made for another system voltage"),

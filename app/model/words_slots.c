@@ -1,6 +1,7 @@
 #include "words_slots.h"
 
 #include "figures_text.h"
+#include "rules.h"
 #include "words.h"
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -229,6 +230,20 @@ static char *unpriced(const WbTold *told)
     return g_string_free(names, FALSE);
 }
 
+/* The DC load whose voltage is told. */
+static char *load(const WbTold *told)
+{
+    const WbLoad *decides = wb_load_of_voltage(told->problem->brief, &told->verdict->bank);
+    return g_strdup(decides != NULL ? decides->name : _("any"));
+}
+
+/* As whole as it is: 12 V, but 13.8 V. */
+static char *load_v(const WbTold *told)
+{
+    double volts = told->finding->value;
+    return wb_text_number(volts, volts == floor(volts) ? 0 : telling_decimals(told));
+}
+
 static const struct {
     const char *name;
     char *(*text)(const WbTold *told);
@@ -254,6 +269,8 @@ static const struct {
     {"peak-ac-w", peak_ac_w},
     {"bay", bay},
     {"unpriced", unpriced},
+    {"load", load},
+    {"load-v", load_v},
 };
 
 static char *slot_text(const char *name, gsize length, const WbTold *told)

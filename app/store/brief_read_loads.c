@@ -71,7 +71,8 @@ static void read_hours(const WbJson *item, WbLoad *load)
     }
 }
 
-static double read_power(const WbJson *item)
+/* Watts; *made_for_v gets the volts, NaN where they are not given. */
+static double read_power(const WbJson *item, double *made_for_v)
 {
     WbJson watts = wb_json_member(item, "watts");
     WbJson volts = wb_json_member(item, "volts"), amps = wb_json_member(item, "amps");
@@ -82,8 +83,9 @@ static double read_power(const WbJson *item)
         wb_json_complain(item, WB_STORE_ERROR_VALUE,
                          "has watts beside volts or amps; either watts or both of the others are "
                          "accepted");
+    *made_for_v = by_current ? wb_json_number(&volts, 0, 1000) : NAN;
     if (by_current)
-        return wb_json_number(&volts, 0, 1000) * wb_json_number(&amps, 0, 1000);
+        return *made_for_v * wb_json_number(&amps, 0, 1000);
     return wb_json_number(&watts, 0, 1000000);
 }
 
@@ -109,7 +111,7 @@ static void read_load(const WbJson *item, WbLoad *load)
     WbJson supply = wb_json_member(item, "supply"), duty = wb_json_member(item, "duty");
     WbJson months = wb_json_member(item, "months"), days = wb_json_member(item, "days_per_week");
     load->name = wb_json_text(&name, WB_NAME_MOST);
-    load->power_w = read_power(item);
+    load->power_w = read_power(item, &load->volts);
     load->count = (int)wb_json_integer_or(&count, 1, 1000, 1);
     load->ac = wb_json_word(&supply, supplies) == 1;
     read_hours(item, load);

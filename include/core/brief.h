@@ -19,6 +19,7 @@ typedef enum {
 typedef struct {
     const char *name;
     double power_w; /* of one */
+    double volts;   /* it is made for; NaN: given in watts, not known */
     int count;
     bool ac;
     double hours_day; /* 0..24 */

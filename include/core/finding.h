@@ -35,6 +35,7 @@ typedef enum {
     WB_RULE_BANK_SYSTEM,         /* bank volts make a 12, 24 or 48 V system the brief allows */
     WB_RULE_BANK_SERIES,         /* maker's limit */
     WB_RULE_BANK_PARALLEL,       /* maker's limit */
+    WB_RULE_LOAD_VOLTAGE,        /* DC loads made for the bank's system voltage */
     WB_RULE_BAY_FIT,             /* storage bay */
     WB_RULE_NO_INVERTER,         /* AC loads, no inverter */
     WB_RULE_INVERTER_BUS,        /* inverter made for this system voltage */

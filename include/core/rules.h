@@ -56,6 +56,14 @@ WbFinding wb_rule_charge_profile(const WbController *controller, const WbChemist
 WbFinding wb_rule_bank_system(const WbBrief *brief, const WbBankVolts *bank);
 WbFinding wb_rule_bank_series(const WbStorage *storage, int series);
 WbFinding wb_rule_bank_parallel(const WbStorage *storage, int parallel);
+/* The DC load in use that decides wb_rule_load_voltage, NULL: none. The first whose volts make
+ * another system voltage than the bank's; else, on a bank that is not of 12 V, the first given in
+ * watts; else the first whose volts make the bank's. 10..15 V make 12, 20..30 V 24, 40..60 V 48;
+ * other volts (5 V of a USB socket) make none and are passed over. */
+const WbLoad *wb_load_of_voltage(const WbBrief *brief, const WbBankVolts *bank);
+/* Another system voltage: a caution, value the load's volts. In watts: a note that does not hold,
+ * value NaN. Limit: the bank's system volts. */
+WbFinding wb_rule_load_voltage(const WbBrief *brief, const WbBankVolts *bank);
 WbFinding wb_rule_bay_fit(const WbBrief *brief, WbFitAnswer answer, int n_batteries);
 WbFinding wb_rule_no_inverter(const WbLoadBudget *loads, const WbInverter *inverter);
 WbFinding wb_rule_inverter_bus(const WbInverter *inverter, const WbBankVolts *bank);

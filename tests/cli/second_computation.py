@@ -100,6 +100,9 @@ def polar_winter():
     brief["roof"]["max_load_kg"] = 16
     brief["bay"] = {"length_mm": 540, "width_mm": 520, "height_mm": 260}
     brief["targets"]["autonomy_days"] = 1
+    for load in brief["loads"]:
+        if "volts" in load:  # as much power from 24 V
+            load.update(volts=2 * load["volts"], amps=load["amps"] / 2)
     return brief
 
 

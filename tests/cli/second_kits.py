@@ -11,7 +11,7 @@ CRITERIA = ["cost", "weight", "usable_capacity", "roof_area", "autonomy", "spare
 LESS_IS_BETTER = {"cost", "weight", "roof_area"}
 RULES = ["no-price", "roof-fit", "roof-undecided", "roof-load", "controller-share", "system-voltage", "cold-voc", "pv-current",
          "hot-vmp", "pwm-match", "array-watts", "output-clipped", "string-fuse", "controller-bus", "charge-profile",
-         "bank-system", "bank-series", "bank-parallel", "bay-fit", "no-inverter", "inverter-bus", "inverter-window",
+         "bank-system", "bank-series", "bank-parallel", "load-voltage", "bay-fit", "no-inverter", "inverter-bus", "inverter-window",
          "inverter-continuous", "inverter-surge", "waveform", "inverter-draw", "peak-draw", "cold-charge", "freezing",
          "ventilation", "autonomy", "dcdc-source", "dcdc-bus", "dcdc-profile", "dcdc-alternator", "charge-maximum",
          "charge-minimum", "supply", "money", "weight"]
@@ -47,6 +47,12 @@ def nearest(volts, wanted):
     return min(volts, key=lambda v: (abs(v - wanted), v), default=0)
 
 
+def system_of(volts):
+    """0: none, or not known."""
+    kinds = ((12, 10, 15), (24, 20, 30), (48, 40, 60))
+    return next((v for v, low, high in kinds if volts is not None and low <= volts <= high), 0)
+
+
 def least(pairs):
     """(figure, month) of the smallest figure, the first of equals."""
     return min(pairs, key=lambda pair: pair[0])
@@ -72,6 +78,7 @@ class Second:
         self.loads, self.shops = Loads(brief, self.sky), Shops(brief, catalogue)
         (self.ac_peak, self.ac_surge), (self.dc_peak, self.dc_surge) = self.loads.peak("ac"), self.loads.peak("dc")
         self.ac_loads = [load for m in self.used for load in self.loads.running(m, "ac")]
+        self.dc_loads = [load for load in brief["loads"] if any(load in self.loads.running(m, "dc") for m in self.used)]
         self.driving = given(brief, "driving", {"alternator_a": 0, "alternator_v": 0, "hours_per_day": 0})
         self.anchors, self.weights = self.find_anchors(), self.find_weights()
         for name in ("panel_day", "hottest_cell_c", "need", "bank", "bank_months", "array_wh", "grams", "array_rules", "bank_rules",
@@ -284,6 +291,16 @@ class Second:
             return finding(bank_c, limit_c, False, "stop", month=month)
         return self.at_cold(limit_c)
 
+    def load_voltage(self, system_v):
+        made_for = [(load.get("volts"), system_of(load.get("volts"))) for load in self.dc_loads if system_v]
+        other = [volts for volts, kind in made_for if kind not in (0, system_v)]
+        alike = [volts for volts, kind in made_for if kind == system_v]
+        if other:
+            return finding(other[0], system_v, False, "caution")
+        if system_v != 12 and any(volts is None for volts, _ in made_for):
+            return finding(None, system_v, False, "note")
+        return finding(alike[0], system_v, True) if alike else idle()
+
     def bank_rules(self, storage_id, s, p, inverter_id):
         storage, bank, inverter = self.parts[storage_id], self.bank(storage_id, s), self.parts[inverter_id]
         chemistry, near_v = self.chemistry(storage), nearest(given(self.brief, "system_volts", [12, 24, 48]), bank.nominal_v)
@@ -293,6 +310,7 @@ class Second:
             "bank-system": finding(bank.nominal_v, near_v, bank.system_v != 0 and bank.system_v == near_v),
             "bank-series": at_most(s, storage["max_series"]),
             "bank-parallel": at_most(p, storage["max_parallel"]),
+            "load-voltage": self.load_voltage(bank.system_v),
             "bay-fit": self.bay_fit(storage, s * p),
             "no-inverter": same(int(inverter is not None), 1) if self.ac_loads else idle(),
             "peak-draw": self.peak_draw(storage, p, bank, inverter),

@@ -13,6 +13,7 @@ typedef struct {
     WbInverter inverter;
     WbDcdc dcdc;
     WbBrief brief;
+    WbLoad load[2]; /* DC, for the rule that looks at the loads themselves */
     WbLoadBudget loads;
     WbBankVolts bank;
     WbRoofFit fit;
@@ -76,6 +77,22 @@ static const Case sound = {
               .weight_kg = {60, true},
               .autonomy_target_days = 2,
               .system_v = 7},
+    .load = {{.name = "VHF radio",
+              .power_w = 25,
+              .volts = 12,
+              .count = 1,
+              .hours_day = 2,
+              .duty = 1,
+              .months = 1,
+              .days_week = 7},
+             {.name = "Lights",
+              .power_w = 5,
+              .volts = WB_MISSING,
+              .count = 3,
+              .hours_day = 4,
+              .duty = 1,
+              .months = 1,
+              .days_week = 7}},
     .loads = {.peak_dc_w = 120,
               .surge_dc_w = 240,
               .peak_ac_w = 240,
@@ -138,6 +155,15 @@ static WbFinding judge_array(const Case *c, WbRule rule)
     }
 }
 
+static WbFinding judge_loads(const Case *c)
+{
+    WbBrief brief = c->brief;
+    brief.loads = c->load;
+    brief.n_loads = 2;
+    brief.site.months = 1;
+    return wb_rule_load_voltage(&brief, &c->bank);
+}
+
 static WbFinding judge_bank(const Case *c, WbRule rule)
 {
     const WbInverter *inverter = c->without_inverter ? NULL : &c->inverter;
@@ -148,6 +174,8 @@ static WbFinding judge_bank(const Case *c, WbRule rule)
         return wb_rule_bank_series(&c->storage, c->bank_series);
     case WB_RULE_BANK_PARALLEL:
         return wb_rule_bank_parallel(&c->storage, c->bank_parallel);
+    case WB_RULE_LOAD_VOLTAGE:
+        return judge_loads(c);
     case WB_RULE_BAY_FIT:
         return wb_rule_bay_fit(&c->brief, (WbFitAnswer)c->bay, 2);
     case WB_RULE_NO_INVERTER:

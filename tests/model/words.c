@@ -3,6 +3,7 @@
 
 #include "brief_file.h"
 #include "database.h"
+#include "rules.h"
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
@@ -122,6 +123,42 @@ static void test_numbers_told_apart(Fixture *f, gconstpointer data)
     }
 }
 
+/* The load the rule decides by is named: the first of another voltage, else the first in watts. */
+static void test_load_voltage(Fixture *f, gconstpointer data)
+{
+    WbLoad loads[] = {{.name = "Lights",
+                       .power_w = 5,
+                       .volts = NAN,
+                       .count = 3,
+                       .hours_day = 4,
+                       .duty = 1,
+                       .months = 0xfff,
+                       .days_week = 7},
+                      {.name = "VHF radio",
+                       .power_w = 25,
+                       .volts = 12,
+                       .count = 1,
+                       .hours_day = 2,
+                       .duty = 1,
+                       .months = 0xfff,
+                       .days_week = 7}};
+    WbBrief brief = *f->problem->brief;
+    WbProblem problem = *f->problem;
+    brief.loads = loads;
+    problem.brief = &brief;
+    f->verdict.bank.system_v = 24;
+    for (brief.n_loads = 2; brief.n_loads > 0; brief.n_loads--) {
+        WbFinding told = wb_rule_load_voltage(&brief, &f->verdict.bank);
+        g_autofree char *text = wb_words_finding(&problem, &f->verdict, &told);
+        g_assert_cmpstr(text, ==,
+                        brief.n_loads == 2
+                            ? "The load “VHF radio” runs on 12 V; this bank makes 24 V, so it "
+                              "needs a converter."
+                            : "This bank makes 24 V: whatever DC load is given in watts, such as "
+                              "“Lights”, must be made for that or needs a converter.");
+    }
+}
+
 static void test_idle(Fixture *f, gconstpointer data)
 {
     WbFinding idle = finding(WB_RULE_SYSTEM_VOLTAGE, true, NAN, NAN);
@@ -222,6 +259,7 @@ int main(int argc, char **argv)
     ADD("every-rule", test_every_rule);
     ADD("exact", test_exact);
     ADD("numbers-told-apart", test_numbers_told_apart);
+    ADD("load-voltage", test_load_voltage);
     ADD("idle", test_idle);
     ADD("assumed", test_assumed);
     ADD("limit-off", test_limit_off);

@@ -369,6 +369,8 @@ static void test_example(void)
     g_assert_cmpuint(brief->n_loads, ==, 3);
     g_assert_cmpuint(brief->loads[0].months, ==, 0x1F8);
     g_assert_cmpfloat(brief->loads[1].power_w, ==, 120);
+    g_assert_cmpfloat(brief->loads[1].volts, ==, 24);
+    g_assert_true(isnan(brief->loads[0].volts));
     g_assert_cmpint(brief->loads[1].day_part, ==, WB_DAY_DAYLIGHT);
     g_assert_cmpint(brief->loads[2].day_part, ==, WB_DAY_FROM_TO);
     g_assert_cmpfloat(brief->loads[2].from_h, ==, 21);

@@ -71,6 +71,7 @@ void wb_bank_findings(const WbProblem *problem, const WbKit *kit, const WbBankKi
     f[WB_RULE_BANK_SYSTEM] = wb_rule_bank_system(brief, &bank->volts);
     f[WB_RULE_BANK_SERIES] = wb_rule_bank_series(storage, s);
     f[WB_RULE_BANK_PARALLEL] = wb_rule_bank_parallel(storage, p);
+    f[WB_RULE_LOAD_VOLTAGE] = wb_rule_load_voltage(brief, &bank->volts);
     f[WB_RULE_BAY_FIT] =
         wb_rule_bay_fit(brief, bay_answer(&problem->storage[kit->storage], s * p), s * p);
     f[WB_RULE_NO_INVERTER] = wb_rule_no_inverter(loads, inverter);

@@ -1,6 +1,7 @@
 /* What the bank makes and drives: system voltage, series and parallel, the inverter behind it and
  * the amps that loads draw. */
 #include "compare.h"
+#include "load_window.h"
 
 WbFinding wb_rule_bank_system(const WbBrief *brief, const WbBankVolts *bank)
 {
@@ -19,6 +20,52 @@ WbFinding wb_rule_bank_parallel(const WbStorage *storage, int parallel)
 {
     return wb_finding_at_most(WB_RULE_BANK_PARALLEL, parallel, (double)storage->max_parallel,
                               WB_STOP);
+}
+
+/* 0: no system voltage, or not known. */
+static int system_v_of(double volts)
+{
+    static const int system_v[] = {12, 24, 48};
+    for (int i = 0; i < 3; i++)
+        if (volts >= system_v[i] / 1.2 && volts <= system_v[i] * 1.25)
+            return system_v[i];
+    return 0;
+}
+
+static bool is_dc_in_use(const WbBrief *brief, const WbLoad *load)
+{
+    bool used = false;
+    for (int m = 0; m < WB_MONTHS; m++)
+        used |= (brief->site.months >> m & 1) && wb_load_runs(load, m);
+    return used && !load->ac;
+}
+
+const WbLoad *wb_load_of_voltage(const WbBrief *brief, const WbBankVolts *bank)
+{
+    const WbLoad *same = NULL, *unknown = NULL;
+    for (size_t i = 0; i < brief->n_loads && bank->system_v != 0; i++) {
+        const WbLoad *load = &brief->loads[i];
+        int made_for_v = system_v_of(load->volts);
+        if (!is_dc_in_use(brief, load))
+            continue;
+        if (made_for_v != 0 && made_for_v != bank->system_v)
+            return load;
+        if (made_for_v != 0 && !same)
+            same = load;
+        if (isnan(load->volts) && !unknown)
+            unknown = load;
+    }
+    return unknown && bank->system_v != 12 ? unknown : same;
+}
+
+WbFinding wb_rule_load_voltage(const WbBrief *brief, const WbBankVolts *bank)
+{
+    const WbLoad *load = wb_load_of_voltage(brief, bank);
+    if (!load)
+        return wb_finding_idle(WB_RULE_LOAD_VOLTAGE);
+    bool same = system_v_of(load->volts) == bank->system_v;
+    return wb_finding_of(WB_RULE_LOAD_VOLTAGE, load->volts, bank->system_v, same,
+                         isnan(load->volts) ? WB_NOTE : WB_CAUTION);
 }
 
 WbFinding wb_rule_no_inverter(const WbLoadBudget *loads, const WbInverter *inverter)

@@ -57,6 +57,10 @@ static const WbRuleInfo table[WB_N_RULES] = {
      "batteries in series <= maker's limit", RATING},
     {WB_RULE_BANK_PARALLEL, "bank-parallel", "batteries", WB_SIDE_BANK, WB_STOP,
      "strings in parallel <= maker's limit", RATING},
+    {WB_RULE_LOAD_VOLTAGE, "load-voltage", "V", WB_SIDE_BANK, WB_CAUTION,
+     "volts of every DC load in use make the bank's system V: 10 to 15 V make 12, 20 to 30 V 24, "
+     "40 to 60 V 48; a note where a load given in watts meets a bank that is not of 12 V",
+     PRACTICE},
     {WB_RULE_BAY_FIT, "bay-fit", "batteries", WB_SIDE_BANK, WB_STOP,
      "batteries stand upright in the bay, each turned by 0 or 90 degrees; where that is not "
      "proved the limit is one less; a note while the limit is off",
