@@ -105,8 +105,8 @@ static void append_score(GString *out, const WbProblem *problem, const WbVerdict
 
 static void append_energy(GString *out, const WbProblem *problem, const WbVerdict *verdict)
 {
-    g_autoptr(WbTable) table =
-        wb_table_new(_("Month|>Array|>Alternator|>Storing loss|>Supply|>Need|>Left|>Cut off"));
+    g_autoptr(WbTable) table = wb_table_new(
+        _("Month|>Array|>Alternator|>Storing loss|>Supply|>Need of this kit|>Left|>Cut off"));
     for (int m = 0; m < WB_MONTHS; m++) {
         const WbMonth *month = &verdict->month[m];
         if (!(problem->brief->site.months >> m & 1u))
@@ -128,8 +128,8 @@ static void append_energy(GString *out, const WbProblem *problem, const WbVerdic
 static void append_bank(GString *out, const WbProblem *problem, const WbVerdict *verdict)
 {
     const WbStorageChoice *choice = &problem->storage[verdict->kit.storage];
-    g_autoptr(WbTable) table =
-        wb_table_new(_("Month|>Bank °C|>f temp|>A a string|>f rate|>Usable Wh|>Days"));
+    g_autoptr(WbTable) table = wb_table_new(_("Month|>Bank °C|>Share left by cold|>Draw, A a "
+                                              "string|>Share left by draw|>Usable Wh|>Days"));
     for (int m = 0; m < WB_MONTHS; m++) {
         const WbMonth *month = &verdict->month[m];
         if (!(problem->brief->site.months >> m & 1u))
@@ -145,7 +145,11 @@ static void append_bank(GString *out, const WbProblem *problem, const WbVerdict 
     g_string_append_printf(out, "\n%s\n", _("Bank"));
     wb_table_append(table, out);
     g_autofree char *formula = g_strdup_printf(
-        _("Usable = %g V x %g Ah x %d strings x depth %g x f temp x f rate; days = usable / need."),
+        ngettext("Usable = %g V x %g Ah x %d string x depth %g x share left by cold x share left "
+                 "by draw; days = usable / need of this kit.",
+                 "Usable = %g V x %g Ah x %d strings x depth %g x share left by cold x share left "
+                 "by draw; days = usable / need of this kit.",
+                 (gulong)verdict->kit.bank_parallel),
         verdict->bank.nominal_v, choice->storage->capacity_ah, verdict->kit.bank_parallel,
         wb_depth_limit(choice->storage, choice->chemistry));
     wb_cli_wrap(out, "", formula);

@@ -21,13 +21,13 @@ static void fill(WbGauge *gauge, double value, double limit, int decimals, const
 {
     gauge->value = value;
     gauge->limit = limit;
-    gauge->breaks = gauge->least ? value < limit : value > limit;
+    gauge->breaks = value > limit;
     gauge->text = against(value, limit, decimals, unit);
     if (!gauge->breaks)
         return;
-    g_autofree char *by = wb_text_number(fabs(value - limit), decimals);
+    g_autofree char *by = wb_text_number(value - limit, decimals);
     /* Translators: by how much a limit is broken: "88 EUR over". */
-    gauge->broken_by = g_strdup_printf(gauge->least ? _("%s %s short") : _("%s %s over"), by, unit);
+    gauge->broken_by = g_strdup_printf(_("%s %s over"), by, unit);
 }
 
 static double limit_of(const WbLimit *limit, double scale)
@@ -35,13 +35,28 @@ static double limit_of(const WbLimit *limit, double scale)
     return limit->on ? limit->value / scale : NAN;
 }
 
-/* Usable capacity against what the target of days needs, in the month that decides autonomy. */
+/* The days are what is wanted, so the bar counts days; the energy beside them is the kit's figure
+ * of usable capacity, the lowest over the months in use. */
 static void fill_usable(WbGauge *gauge, const WbBrief *brief, const WbVerdict *verdict)
 {
-    const WbMonth *month = &verdict->month[MAX(verdict->figures.worst_autonomy_month, 0)];
-    double need = month->autonomy_days > 0 ? month->usable_wh / month->autonomy_days : 0;
     gauge->least = TRUE;
-    fill(gauge, month->usable_wh, brief->autonomy_target_days * need, 0, "Wh");
+    gauge->value = verdict->figures.autonomy_days;
+    gauge->limit = brief->autonomy_target_days > 0 ? brief->autonomy_target_days : NAN;
+    gauge->breaks = gauge->value < gauge->limit;
+    int decimals = gauge->breaks ? 2 : 1; /* 1.46 days where 1.5 are wanted */
+    g_autofree char *wh = wb_text_number(verdict->figures.usable_wh, 0);
+    g_autofree char *days = wb_text_number(gauge->value, decimals);
+    g_autofree char *wanted = wb_text_number(gauge->limit, decimals);
+    if (isnan(gauge->limit)) {
+        gauge->text = g_strdup_printf(_("%s Wh, %s days"), wh, days);
+        return;
+    }
+    /* Translators: usable energy, days it lasts, days wished for. */
+    gauge->text = g_strdup_printf(_("%s Wh, %s days; %s wanted"), wh, days, wanted);
+    if (!gauge->breaks)
+        return;
+    g_autofree char *by = wb_text_number(gauge->limit - gauge->value, decimals);
+    gauge->broken_by = g_strdup_printf(_("%s days short"), by);
 }
 
 /* The roof's limit is the fit, never the area. */

@@ -136,15 +136,32 @@ static void parts_line(const Facts *facts, WbOutlineLine *out)
         set(out, WB_MARK_DONE, line, NULL);
 }
 
-static char *why_none_works(const WbRanking *ranking)
+WbRule wb_outline_decisive_rule(const WbRanking *ranking)
 {
-    int most = 0;
-    for (int r = 1; r < WB_N_RULES; r++)
-        if (ranking->ruled_out[r].first > ranking->ruled_out[most].first)
-            most = r;
+    WbRule alone = 0, first = 0;
+    for (WbRule rule = 1; rule < WB_N_RULES; rule++) {
+        if (ranking->ruled_out[rule].alone > ranking->ruled_out[alone].alone)
+            alone = rule;
+        if (ranking->ruled_out[rule].first > ranking->ruled_out[first].first)
+            first = rule;
+    }
+    return ranking->ruled_out[alone].alone > 0 ? alone : first;
+}
+
+char *wb_outline_why_none_works(const WbRanking *ranking)
+{
     if (ranking->raw == 0)
         return g_strdup(_("There is no combination to try: a kind of part has no candidate."));
-    return g_strdup_printf(_("No kit works. The most common reason: %s."), wb_words_rule(most));
+    WbRule rule = wb_outline_decisive_rule(ranking);
+    guint64 n_alone = ranking->ruled_out[rule].alone;
+    g_autofree char *raw = wb_text_number((double)ranking->raw, 0);
+    g_autofree char *first = wb_text_number((double)ranking->ruled_out[rule].first, 0);
+    g_autofree char *alone = wb_text_number((double)n_alone, 0);
+    if (n_alone > 0)
+        return g_strdup_printf(_("Of %s combinations, %s would work but for one thing: %s."), raw,
+                               alone, wb_words_rule(rule));
+    return g_strdup_printf(_("Of %s combinations, most fail here first: %s (%s)."), raw,
+                           wb_words_rule(rule), first);
 }
 
 static void ranking_line(const Facts *facts, WbOutlineLine *out)
@@ -158,7 +175,7 @@ static void ranking_line(const Facts *facts, WbOutlineLine *out)
     char *line =
         ranking->feasible ? g_strdup_printf(_("%s work"), number) : g_strdup(_("none works"));
     if (ranking->feasible == 0)
-        set(out, WB_MARK_CONFLICT, line, why_none_works(ranking));
+        set(out, WB_MARK_CONFLICT, line, wb_outline_why_none_works(ranking));
     else
         set(out, WB_MARK_DONE, line, NULL);
 }

@@ -24,7 +24,7 @@ static const Sentences sentences[WB_N_RULES] = {
                               "{limit} kg."),
                            N_("The panels with their mounts weigh {value} kg; the roof carries "
                               "only {limit} kg.")},
-    [WB_RULE_CONTROLLER_SHARE] = {0, N_("{strings} on {controllers}: {value} left over."),
+    [WB_RULE_CONTROLLER_SHARE] = {0, N_("{strings-shared}."),
                                   N_("{strings} on {controllers}: {value} left over where {limit} "
                                      "may be, for each controller needs the same.")},
     [WB_RULE_SYSTEM_VOLTAGE] = {1,
@@ -62,9 +62,7 @@ static const Sentences sentences[WB_N_RULES] = {
                                    "{limit} W."),
                                 N_("Each controller gets {value} W of panels and puts out no more "
                                    "than {limit} W; what is above is cut off in strong sun.")},
-    [WB_RULE_STRING_FUSE] = {1,
-                             N_("A faulty string gets at most {value} A from the others; the "
-                                "panel stands {limit} A."),
+    [WB_RULE_STRING_FUSE] = {1, N_("{others-push}; the panel stands {limit} A."),
                              N_("A faulty string gets up to {value} A from the others; the panel "
                                 "stands {limit} A, so every string needs its own fuse.")},
     [WB_RULE_CONTROLLER_BUS] = {0,
@@ -123,17 +121,18 @@ static const Sentences sentences[WB_N_RULES] = {
                            N_("At their peak all loads draw {value} A; the bank gives {limit} A."),
                            N_("At their peak all loads draw {value} A; the bank gives only {limit} "
                               "A.")},
-    [WB_RULE_COLD_CHARGE] = {0,
-                             N_("{chemistry} may be charged down to {limit} °C; it gets no colder "
-                                "than {value} °C here."),
-                             N_("{chemistry} must not be charged below {limit} °C; it can get "
-                                "{value} °C here, so charging has to stop in the cold or the bank "
-                                "be warmed.")},
+    [WB_RULE_COLD_CHARGE] =
+        {0,
+         N_("{chemistry} may be charged down to {limit} °C; standing "
+            "through {cold-night} it gets no colder."),
+         N_("{chemistry} must not be charged below {limit} °C; standing through "
+            "{cold-night} it would be, so charging has to stop in the cold or "
+            "the bank be warmed.")},
     [WB_RULE_FREEZING] = {0,
-                          N_("Drawn to its limit this battery freezes at {limit} °C; it gets no "
-                             "colder than {value} °C here."),
-                          N_("Drawn to its limit this battery freezes at {limit} °C; it can get "
-                             "{value} °C here, so leave it charged in the cold.")},
+                          N_("Drawn to its limit this battery freezes at {limit} °C; standing "
+                             "through {cold-night} it stays above."),
+                          N_("Drawn to its limit this battery freezes at {limit} °C; standing "
+                             "through {cold-night} it could, so leave it charged in the cold.")},
     [WB_RULE_VENTILATION] = {2,
                              N_("Charging gives off {value} m³ of air to be replaced an hour; the "
                                 "vents carry {limit} m³."),

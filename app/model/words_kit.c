@@ -20,20 +20,72 @@ static char *short_number(double value)
 
 static char *panels_text(const WbProblem *problem, const WbKit *kit)
 {
-    static const char *const mountings[] = {N_("raised"), N_("close to the roof"), N_("bonded")};
     g_autofree char *watts = short_number(problem->panels[kit->panel].panel->power_w);
-    return g_strdup_printf(_("%d x %s W %s"), kit->n_series * kit->n_parallel, watts,
-                           _(mountings[problem->brief->site.mounting]));
+    int n = kit->n_series * kit->n_parallel, each = kit->n_parallel / kit->n_controllers;
+    if (n == 1)
+        return g_strdup_printf(_("1 x %s W"), watts);
+    if (kit->n_parallel == 1)
+        return g_strdup_printf(_("%d x %s W in series"), n, watts);
+    if (kit->n_series > 1)
+        return g_strdup_printf(_("%d x %s W, %d strings of %d"), n, watts, kit->n_parallel,
+                               kit->n_series);
+    if (kit->n_controllers == 1)
+        return g_strdup_printf(_("%d x %s W in parallel"), n, watts);
+    if (each == 1)
+        return g_strdup_printf(_("%d x %s W, one on each controller"), n, watts);
+    return g_strdup_printf(_("%d x %s W, %d in parallel on each controller"), n, watts, each);
 }
 
+char *wb_words_panel_wiring(const WbKit *kit)
+{
+    int s = kit->n_series, p = kit->n_parallel, controllers = kit->n_controllers;
+    int each = p / controllers;
+    if (s * p == 1)
+        return g_strdup(_("one panel by itself"));
+    if (p == 1)
+        return g_strdup_printf(_("%d panels in series"), s);
+    g_autofree char *what = s == 1 ? g_strdup_printf(_("%d panels"), p)
+                                   : g_strdup_printf(_("%d strings of %d panels in series"), p, s);
+    if (controllers == 1)
+        return g_strdup_printf(_("%s, joined in parallel"), what);
+    if (each == 1)
+        return g_strdup_printf(_("%s, one on each of the %d controllers"), what, controllers);
+    return g_strdup_printf(_("%s, %d in parallel on each of the %d controllers"), what, each,
+                           controllers);
+}
+
+char *wb_words_bank_wiring(const WbKit *kit)
+{
+    int s = kit->bank_series, p = kit->bank_parallel;
+    if (s * p == 1)
+        return g_strdup(_("one battery by itself"));
+    if (p == 1)
+        return g_strdup_printf(_("%d batteries in series"), s);
+    if (s == 1)
+        return g_strdup_printf(_("%d batteries in parallel"), p);
+    return g_strdup_printf(_("%d strings of %d batteries in series, joined in parallel"), p, s);
+}
+
+/* "200 Ah LFP 12 V", "3 x 100 Ah LFP in parallel (300 Ah 12 V)" */
 static char *bank_text(const WbProblem *problem, const WbKit *kit)
 {
     const WbStorageChoice *choice = &problem->storage[kit->storage];
-    int system_v = wb_bank_volts(choice->storage, choice->chemistry, kit->bank_series).system_v;
-    g_autofree char *ah = short_number(choice->storage->capacity_ah * kit->bank_parallel);
-    g_autofree char *volts =
-        short_number(system_v > 0 ? system_v : choice->storage->nominal_v * kit->bank_series);
-    return g_strdup_printf(_("%s Ah %s %s V"), ah, choice->chemistry->name, volts);
+    const char *chemistry = choice->chemistry->name;
+    int s = kit->bank_series, p = kit->bank_parallel;
+    int system_v = wb_bank_volts(choice->storage, choice->chemistry, s).system_v;
+    g_autofree char *one = short_number(choice->storage->capacity_ah);
+    g_autofree char *ah = short_number(choice->storage->capacity_ah * p);
+    g_autofree char *volts = short_number(system_v > 0 ? system_v : choice->storage->nominal_v * s);
+    if (s * p == 1)
+        return g_strdup_printf(_("%s Ah %s %s V"), ah, chemistry, volts);
+    if (p == 1)
+        return g_strdup_printf(_("%d x %s Ah %s in series (%s Ah %s V)"), s, one, chemistry, ah,
+                               volts);
+    if (s == 1)
+        return g_strdup_printf(_("%d x %s Ah %s in parallel (%s Ah %s V)"), p, one, chemistry, ah,
+                               volts);
+    return g_strdup_printf(_("%d x %s Ah %s, %d strings of %d (%s Ah %s V)"), s * p, one, chemistry,
+                           p, s, ah, volts);
 }
 
 static char *controllers_text(const WbProblem *problem, const WbKit *kit)

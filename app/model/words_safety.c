@@ -5,10 +5,6 @@
 #include <math.h>
 
 static const char *const beside[WB_N_RULES] = {
-    [WB_RULE_ROOF_FIT] =
-        N_("Fix the panels against the wind of the road and the storm, and seal every hole: a "
-           "panel that comes off kills."),
-    [WB_RULE_ROOF_LOAD] = N_("Ask the vehicle's or roof's maker what it carries while it moves."),
     [WB_RULE_SYSTEM_VOLTAGE] =
         N_("Panels are live whenever light falls on them: cover them before you touch a lead."),
     [WB_RULE_COLD_VOC] =
@@ -40,9 +36,39 @@ static const char *const beside[WB_N_RULES] = {
            "off instead, without warning."),
     [WB_RULE_SUPPLY] = N_("This is a mean day: some weeks bring less, so do not hang anything on "
                           "it that keeps someone alive."),
-    [WB_RULE_WEIGHT] = N_("Have the loaded vehicle weighed: axle and roof limits bind as well as "
-                          "the total."),
 };
+
+/* Where the kit is built decides what is to be feared. */
+typedef struct {
+    WbRule rule;
+    const char *text[WB_RULES_BUILDING + 1];
+} ByPlace;
+
+static const ByPlace by_place[] = {
+    {WB_RULE_ROOF_FIT,
+     {N_("Fix the panels against the wind of the road and the storm, and seal every hole: a panel "
+         "that comes off kills."),
+      N_("Fix the panels against gale and sea with fittings that stand salt, and seal every hole: "
+         "a panel that comes off kills."),
+      N_("Fix the panels against the storm, and seal every hole: a panel that comes off kills.")}},
+    {WB_RULE_ROOF_LOAD,
+     {N_("Ask the vehicle's or roof's maker what it carries while it moves."),
+      N_("Ask the boat's builder or a surveyor what the deck carries in a seaway."),
+      N_("Have it judged what the roof carries with wind and snow on top of the panels.")}},
+    {WB_RULE_WEIGHT,
+     {N_("Have the loaded vehicle weighed: axle and roof limits bind as well as the total."),
+      N_("Weight changes a hull's stability and trim: keep it low and near the middle, and ask the "
+         "boat's builder what she carries."),
+      N_("Have it judged what the roof and the floor under the bank carry.")}},
+};
+
+static const char *caution_text(const WbProblem *problem, WbRule rule)
+{
+    for (gsize i = 0; i < G_N_ELEMENTS(by_place); i++)
+        if (by_place[i].rule == rule)
+            return by_place[i].text[problem->brief->rule_set];
+    return beside[rule];
+}
 
 static bool concerns(const WbFinding *finding)
 {
@@ -52,12 +78,13 @@ static bool concerns(const WbFinding *finding)
 /* Cold hurts lithium in charging, whatever its limit says; other rules speak for all kits. */
 char *wb_words_safety(const WbProblem *problem, const WbVerdict *verdict, const WbFinding *finding)
 {
-    if (beside[finding->rule] == NULL || !concerns(finding))
+    const char *text = caution_text(problem, finding->rule);
+    if (text == NULL || !concerns(finding))
         return NULL;
     bool lithium = problem->storage[verdict->kit.storage].chemistry->family == WB_FAMILY_LITHIUM;
     if (finding->rule == WB_RULE_COLD_CHARGE && !lithium)
         return NULL;
-    return g_strdup(_(beside[finding->rule]));
+    return g_strdup(_(text));
 }
 
 static void add(GPtrArray *notes, bool applies, const char *note)
@@ -66,11 +93,15 @@ static void add(GPtrArray *notes, bool applies, const char *note)
         g_ptr_array_add(notes, g_strdup(note));
 }
 
-static void add_battery_notes(GPtrArray *notes, const WbChemistry *chemistry, bool moves)
+static void add_battery_notes(GPtrArray *notes, const WbChemistry *chemistry, int rules)
 {
     add(notes, true,
         _("Disconnect battery and panels before any work, and fit the first fuse at the battery."));
-    add(notes, moves, _("Fasten the batteries so that they stay put in a crash or a capsize."));
+    add(notes, rules == WB_RULES_ROAD_VEHICLE,
+        _("Fasten the batteries so that they stay put in a crash or a roll-over."));
+    add(notes, rules == WB_RULES_BOAT,
+        _("Fasten the batteries so that they stay put in a knockdown or a capsize, and stow them "
+          "low: their weight changes the hull's stability and trim."));
     add(notes, chemistry->family == WB_FAMILY_LITHIUM,
         _("A lithium bank's own protection may cut off under load without warning, and can damage "
           "an alternator that charges it."));
@@ -87,8 +118,7 @@ char **wb_words_safety_notes(const WbProblem *problem, const WbVerdict *verdict)
     GPtrArray *notes = g_ptr_array_new();
     int rules = problem->brief->rule_set;
     bool inverter = problem->inverters[verdict->kit.inverter].inverter != NULL;
-    add_battery_notes(notes, problem->storage[verdict->kit.storage].chemistry,
-                      rules != WB_RULES_BUILDING);
+    add_battery_notes(notes, problem->storage[verdict->kit.storage].chemistry, rules);
     add(notes, inverter,
         _("Never join the inverter's output with shore power or a generator without a changeover "
           "switch; it needs a neutral bond and residual-current protection."));
@@ -97,7 +127,7 @@ char **wb_words_safety_notes(const WbProblem *problem, const WbVerdict *verdict)
           "hole in the roof."));
     add(notes, rules == WB_RULES_BOAT,
         _("On a boat use tinned conductors and gear that does not spark wherever petrol vapour can "
-          "gather."));
+          "gather, and keep every joint out of spray and salt."));
     add(notes, true,
         _("Wires and fuses are not sized yet: size every circuit before you buy cable."));
     add(notes, true,

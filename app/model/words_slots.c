@@ -115,6 +115,39 @@ static char *controller_count(const WbTold *told)
     return g_strdup_printf(ngettext("%d controller", "%d controllers", (unsigned long)n), n);
 }
 
+/* What is left over when the strings share the controllers. */
+static char *strings_shared(const WbTold *told)
+{
+    const WbKit *kit = &told->verdict->kit;
+    if (kit->n_controllers == 1 && kit->n_parallel == 1)
+        return g_strdup(_("The one string goes to the one controller"));
+    if (kit->n_controllers == 1)
+        return g_strdup_printf(_("All %d strings go to the one controller"), kit->n_parallel);
+    return g_strdup_printf(_("%d strings share %d controllers evenly"), kit->n_parallel,
+                           kit->n_controllers);
+}
+
+/* A string by itself has no others that could push current into it. */
+static char *others_push(const WbTold *told)
+{
+    if (told->verdict->kit.n_parallel <= told->verdict->kit.n_controllers)
+        return g_strdup(_("No other string is joined to this one, so none can push current into a "
+                          "faulty one"));
+    g_autofree char *amps = value(told);
+    return g_strdup_printf(_("A faulty string gets at most %s A from the others"), amps);
+}
+
+/* The all-year design cold, and where it comes from. */
+static char *cold_night(const WbTold *told)
+{
+    g_autofree char *cold = value(told);
+    if (!isnan(told->problem->brief->site.design_cold_c))
+        return g_strdup_printf(_("the coldest night of the year, %s °C"), cold);
+    return g_strdup_printf(_("the coldest night of the year, assumed %s °C (the coldest month's "
+                             "mean low less 15 K),"),
+                           cold);
+}
+
 static char *panel(const WbTold *told)
 {
     return g_strdup(wb_told_panel(told)->part.model);
@@ -257,6 +290,9 @@ static const struct {
     {"panels", panel_count},
     {"strings", string_count},
     {"controllers", controller_count},
+    {"strings-shared", strings_shared},
+    {"others-push", others_push},
+    {"cold-night", cold_night},
     {"panel", panel},
     {"controller", controller},
     {"storage", storage},

@@ -38,6 +38,12 @@ void wb_outline_make(const WbBrief *brief, const WbCatalogue *catalogue, const W
                      const char *kit_id, WbOutlineLine line[WB_N_STEPS]);
 void wb_outline_clear(WbOutlineLine line[WB_N_STEPS]);
 
+/* Where nothing works: the rule by which most fail alone, for there the smallest change lets kits
+ * in; where nothing fails by one rule alone, the one most fail at first. */
+WbRule wb_outline_decisive_rule(const WbRanking *ranking);
+/* The same in a sentence with its counts. */
+char *wb_outline_why_none_works(const WbRanking *ranking);
+
 typedef enum {
     WB_GAUGE_MONEY,
     WB_GAUGE_WEIGHT,
@@ -48,7 +54,7 @@ typedef enum {
 
 typedef struct {
     double value, limit; /* same unit; limit NaN: switched off */
-    gboolean least;      /* the limit is the least (usable capacity), not the most */
+    gboolean least;      /* the limit is the least (days the bank lasts), not the most */
     gboolean breaks;     /* on the wrong side of the limit */
     char *text;          /* "1,612 of 2,000 EUR" */
     char *broken_by;     /* "88 EUR over", NULL while it holds */

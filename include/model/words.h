@@ -14,8 +14,11 @@ char *wb_words_finding(const WbProblem *problem, const WbVerdict *verdict,
 char *wb_words_safety(const WbProblem *problem, const WbVerdict *verdict, const WbFinding *finding);
 /* What a rule means when it ruled out kits: "panels do not fit the roof". */
 const char *wb_words_rule(WbRule rule);
-/* "2 x 175 W raised, 200 Ah LFP 12 V, 30 A MPPT, 600 W" */
+/* "2 x 175 W in series, 3 x 100 Ah LFP in parallel (300 Ah 12 V), 30 A MPPT, 600 W inverter" */
 char *wb_words_kit(const WbProblem *problem, const WbKit *kit);
+/* How the parts are joined: "2 strings of 2 panels in series, joined in parallel". */
+char *wb_words_panel_wiring(const WbKit *kit);
+char *wb_words_bank_wiring(const WbKit *kit);
 /* Money with its currency: "1,612.00 EUR". */
 char *wb_words_money(int64_t minor, const char *currency);
 /* General safety notes that apply to this kit (shore changeover, roof fixing, ...).

@@ -10,6 +10,8 @@ static void add_figures(WbSheet *sheet, const WbProblem *problem, const WbVerdic
 {
     const WbFigures *figures = &verdict->figures;
     g_autofree char *words = wb_words_kit(problem, &verdict->kit);
+    g_autofree char *panels = wb_words_panel_wiring(&verdict->kit);
+    g_autofree char *bank = wb_words_bank_wiring(&verdict->kit);
     g_autofree char *money = wb_words_money(figures->cost_minor, problem->brief->currency);
     g_autofree char *weight = wb_text_number((double)figures->weight_g / 1e3, 1);
     g_autofree char *usable = wb_text_number(figures->usable_wh, 0);
@@ -21,6 +23,8 @@ static void add_figures(WbSheet *sheet, const WbProblem *problem, const WbVerdic
     g_autofree char *energy = g_strdup_printf(_("%s Wh, %s days without sun"), usable, days);
     g_autofree char *power = g_strdup_printf(_("%s W beyond the AC peak"), spare);
     wb_sheet_text(sheet, words, "section");
+    wb_sheet_row(sheet, _("Panels"), panels, NULL);
+    wb_sheet_row(sheet, _("Bank"), bank, NULL);
     wb_sheet_row(sheet, _("Cost"), money, NULL);
     wb_sheet_row(sheet, _("Weight, roof"), sizes, NULL);
     wb_sheet_row(sheet, _("Usable"), energy, NULL);
@@ -91,8 +95,9 @@ static void add_safety(WbSheet *sheet, const WbProblem *problem, const WbVerdict
 
 static void add_months(WbSheet *sheet, const WbProblem *problem, const WbVerdict *verdict)
 {
-    const char *heads[] = {_("Month, Wh a day"), _("Array"), _("Alternator"), _("Storing loss"),
-                           _("Supply"),          _("Need"),  _("Usable"),     _("Autonomy\ndays")};
+    const char *heads[] = {_("Month, Wh a day"), _("Array"),         _("Alternator"),
+                           _("Storing loss"),    _("Supply"),        _("Need\nof this kit"),
+                           _("Usable"),          _("Autonomy\ndays")};
     wb_sheet_section(sheet, _("Month by month"));
     WbSheetTable table = wb_sheet_table(sheet, heads, G_N_ELEMENTS(heads));
     for (int m = 0; m < WB_MONTHS; m++) {

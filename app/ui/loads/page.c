@@ -22,6 +22,7 @@ struct _WbLoadsPage {
     GtkColumnView *view;
     GtkBox *pictures;
     GtkWidget *day, *months;
+    WbLoadCell *refused; /* whose sentence is shown; only compared */
     gboolean dirty;
 };
 
@@ -71,7 +72,7 @@ static void refresh(WbLoadsPage *self)
         return;
     double most = day->month >= 0 ? day->total_wh[day->month] : 0;
     g_autofree char *number = wb_text_number(most, 0);
-    g_autofree char *total = g_strdup_printf(_("%s Wh/day"), number);
+    g_autofree char *total = g_strdup_printf(_("%s Wh/day at the loads"), number);
     g_autofree char *peak = peak_text(&day->budget);
     gtk_label_set_text(self->total, total);
     gtk_label_set_text(self->peak, brief->n_loads > 0 ? peak : "");
@@ -186,8 +187,12 @@ static void act_paste(GtkWidget *widget, const char *name, GVariant *parameter)
 
 /* ---- the table ---- */
 
+/* A cell that is well again takes back its own sentence only. */
 static void on_cell_message(WbLoadCell *cell, const char *sentence, WbLoadsPage *self)
 {
+    if (sentence == NULL && self->refused != cell)
+        return;
+    self->refused = sentence != NULL ? cell : NULL;
     show_message(self, sentence);
 }
 

@@ -1,9 +1,7 @@
 #include "nothing_works.h"
 
-#include "figures_text.h"
 #include "outline.h"
 #include "resources.h"
-#include "words.h"
 #include <glib/gi18n-lib.h>
 
 struct _WbNothingWorks {
@@ -55,32 +53,6 @@ static Advice advice_for(WbRule rule)
     return (Advice){rule, WB_STEP_PARTS, N_("Tick more parts, so that some of them go together.")};
 }
 
-/* The rule by which most fail alone: there the smallest change lets kits in. Where nothing fails by
- * one rule alone, the one most fail at first. */
-static WbRule decisive(const WbRanking *ranking)
-{
-    WbRule alone = 0, first = 0;
-    for (WbRule rule = 1; rule < WB_N_RULES; rule++) {
-        if (ranking->ruled_out[rule].alone > ranking->ruled_out[alone].alone)
-            alone = rule;
-        if (ranking->ruled_out[rule].first > ranking->ruled_out[first].first)
-            first = rule;
-    }
-    return ranking->ruled_out[alone].alone > 0 ? alone : first;
-}
-
-static char *reason_text(const WbRanking *ranking, WbRule rule)
-{
-    g_autofree char *raw = wb_text_number((double)ranking->raw, 0);
-    g_autofree char *first = wb_text_number((double)ranking->ruled_out[rule].first, 0);
-    g_autofree char *alone = wb_text_number((double)ranking->ruled_out[rule].alone, 0);
-    if (ranking->ruled_out[rule].alone > 0)
-        return g_strdup_printf(_("Of %s combinations, %s would work but for one thing: %s."), raw,
-                               alone, wb_words_rule(rule));
-    return g_strdup_printf(_("Of %s combinations, most fail here first: %s (%s)."), raw,
-                           wb_words_rule(rule), first);
-}
-
 static void show_step(WbNothingWorks *self, WbStep step)
 {
     self->step = step;
@@ -100,9 +72,8 @@ void wb_nothing_works_show(WbNothingWorks *self, WbResult *result)
         show_step(self, WB_STEP_PARTS);
         return;
     }
-    WbRule rule = decisive(ranking);
-    Advice advice = advice_for(rule);
-    g_autofree char *reason = reason_text(ranking, rule);
+    Advice advice = advice_for(wb_outline_decisive_rule(ranking));
+    g_autofree char *reason = wb_outline_why_none_works(ranking);
     gtk_label_set_text(self->headline, _("No kit works yet"));
     gtk_label_set_text(self->reason, reason);
     gtk_label_set_text(self->advice, _(advice.advice));

@@ -67,6 +67,15 @@ static void add_limit(WbSheet *sheet, const WbProblem *problem, gint64 cost_mino
         wb_sheet_text(sheet, text, left < 0 ? "over" : NULL);
 }
 
+static void add_wiring(WbSheet *sheet, const WbKit *kit)
+{
+    g_autofree char *panels = wb_words_panel_wiring(kit);
+    g_autofree char *bank = wb_words_bank_wiring(kit);
+    wb_sheet_section(sheet, _("How they are joined"));
+    wb_sheet_row(sheet, _("Panels"), panels, NULL);
+    wb_sheet_row(sheet, _("Bank"), bank, NULL);
+}
+
 static void fill(WbSheet *sheet, const WbContext *context, const WbResult *result,
                  const WbVerdict *verdict, GtkWidget *picture)
 {
@@ -89,6 +98,7 @@ static void fill(WbSheet *sheet, const WbContext *context, const WbResult *resul
             currency, "quiet");
     add_sum(&table, _("All of it"), figures->cost_minor, currency, "section");
     add_limit(sheet, problem, figures->cost_minor);
+    add_wiring(sheet, &verdict->kit);
     wb_sheet_text(sheet,
                   _("Conductors and fuses are not sized here; have them chosen by your local code "
                     "or a licensed person before anything is connected."),

@@ -30,7 +30,7 @@ static char *place_text(const WbResult *result, const Best *best)
 {
     double kept = (double)wb_result_get_ranking(result)->n_top;
     g_autofree char *number = wb_text_number(best->place ? (double)best->place : kept, 0);
-    return best->place ? g_strdup(number) : g_strdup_printf(_("after %s"), number);
+    return best->place ? g_strdup(number) : g_strdup_printf(_("beyond the first %s"), number);
 }
 
 static void add_kit(WbSheetTable *table, const WbResult *result, const WbChemistry *chemistry,
