@@ -63,8 +63,8 @@ static void counts_json(WbJsonOut *json, const WbCatalogue *catalogue)
 static char *counts_text(const char *path, const WbCatalogue *catalogue)
 {
     g_autofree char *sentence = g_strdup_printf(
-        _("“%s” holds %zu panels, %zu controllers, %zu storage models, %zu inverters, %zu DC-DC "
-          "chargers, %zu conductors, %zu fuses, %zu chemistries, %zu shops and %zu offers."),
+        _("“%s” holds, by kind: panels %zu, controllers %zu, storage %zu, inverters %zu, DC-DC "
+          "chargers %zu, conductors %zu, fuses %zu, chemistries %zu, shops %zu, offers %zu."),
         path, catalogue->n_panels, catalogue->n_controllers, catalogue->n_storage,
         catalogue->n_inverters, catalogue->n_dcdc, catalogue->n_conductors, catalogue->n_fuses,
         catalogue->n_chemistries, catalogue->n_shops, catalogue->n_offers);

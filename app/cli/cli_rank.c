@@ -109,10 +109,18 @@ static void append_head(GString *out, const WbProblem *problem, const WbRanking 
     g_autofree char *raw = wb_text_number((double)ranking->raw, 0);
     g_autofree char *feasible = wb_text_number((double)ranking->feasible, 0);
     g_autofree char *front = wb_text_number((double)ranking->front_count, 0);
-    g_autofree char *sentence =
-        g_strdup_printf(_("%s: of %s combinations %s work; %s of them no other kit beats in every "
-                          "criterion at once (marked *)."),
-                        problem->brief->name, raw, feasible, front);
+    g_autofree char *sentence = NULL;
+    if (ranking->feasible == 0)
+        sentence =
+            g_strdup_printf(_("%s: none of %s combinations works."), problem->brief->name, raw);
+    else if (ranking->feasible == 1)
+        sentence =
+            g_strdup_printf(_("%s: one of %s combinations works."), problem->brief->name, raw);
+    else
+        sentence = g_strdup_printf(
+            _("%s: of %s combinations %s work. Those on the front, marked *, no other kit beats in "
+              "everything at once: %s."),
+            problem->brief->name, raw, feasible, front);
     wb_cli_wrap(out, "", sentence);
     if (ranking->undecided == 0)
         return;

@@ -143,8 +143,8 @@ static const WbBriefField fields[WB_N_SITE_FIELDS] = {
                       .number = tilt},
     [WB_SITE_AZIMUTH] = {.title = N_("Direction they face"),
                          .unit = "\302\260",
-                         .note = N_("Clockwise from north: 180 is south. Empty: any, as a vehicle "
-                                    "parks."),
+                         .note = N_("Clockwise from north: 180 is south. Empty: any, for "
+                                    "what turns."),
                          .step = N_("Change the direction"),
                          .pointer = "/site/azimuth_deg",
                          .empty = N_("any"),
@@ -176,7 +176,7 @@ static const WbBriefField fields[WB_N_SITE_FIELDS] = {
                         .pointer = "/site/ground_albedo",
                         .scale = 100,
                         .number = albedo},
-    [WB_SITE_COLD] = {.title = N_("Coldest ever"),
+    [WB_SITE_COLD] = {.title = N_("Coldest expected, all year"),
                       .unit = "\302\260C",
                       .step = N_("Change the coldest temperature"),
                       .pointer = "/site/design_cold_c",
@@ -228,7 +228,7 @@ static const WbBriefField fields[WB_N_SITE_FIELDS] = {
                           .step = N_("Change the days of autonomy"),
                           .pointer = "/targets/autonomy_days",
                           .number = autonomy},
-    [WB_SITE_RULES] = {.title = N_("Wired by the rules for a"),
+    [WB_SITE_RULES] = {.title = N_("Built into a"),
                        .step = N_("Change the rule set"),
                        .pointer = "/rule_set",
                        .kind = WB_BRIEF_CHOICE,
