@@ -62,7 +62,9 @@ static const WbCommand commands[] = {
         "brief",
         N_("brief --new | brief check FILE [--catalogue FILE] [--json]"),
         N_("Print a valid new brief, or check one"),
-        N_("check reads the brief and makes sure the catalogue holds every part it names."),
+        N_("check reads the brief, makes sure the catalogue holds every part it names, and prints "
+           "what was understood, so that a slip shows. What was not read is named on standard "
+           "error."),
         "catalogue new json",
         0,
         2,
@@ -77,6 +79,24 @@ static const WbCommand commands[] = {
         0,
         1,
         wb_cli_run_places,
+    },
+};
+
+/* Words that are no commands of the table above, but can be asked about. */
+static const WbCommand explained[] = {
+    {
+        .name = "open",
+        .usage = N_("[open] [BRIEF]"),
+        .summary = N_("Open the window, on a brief where one is named"),
+        .help =
+            N_("BRIEF has to be a file here. Without BRIEF and without a display the demo brief "
+               "is ranked in the terminal."),
+    },
+    {
+        .name = "help",
+        .usage = N_("help COMMAND"),
+        .summary = N_("Say more about one command"),
+        .help = N_("wattberth --help lists the commands and the exit codes."),
     },
 };
 
@@ -136,6 +156,9 @@ static int run_help(int argc, char **argv)
     if (argc < 3)
         return print_overview();
     const WbCommand *command = find_command(argv[2]);
+    for (gsize i = 0; command == NULL && i < G_N_ELEMENTS(explained); i++)
+        if (strcmp(explained[i].name, argv[2]) == 0)
+            command = &explained[i];
     if (command == NULL)
         return wb_cli_fail(WB_EXIT_WRONG_USE,
                            _("There is no command “%s”; wattberth --help lists them."), argv[2]);

@@ -1,6 +1,11 @@
 /* brief: a new one, and a check. */
 #include "cli_job.h"
 #include "cli_json.h"
+#include "cli_not_read.h"
+#include "cli_table.h"
+#include "figures_text.h"
+#include "load_window.h"
+#include "words.h"
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
@@ -10,15 +15,85 @@ static int print_new(void)
     return wb_cli_print(wb_brief_file_text(file));
 }
 
-static char *sound_text(const char *name, const WbBrief *brief)
+static void append_line(GString *out, char *sentence)
 {
-    return g_strdup_printf(
-        _("“%s” is a sound brief: “%s”, %zu loads, %zu obstacles on the roof.\n"), name,
-        brief->name, brief->n_loads, brief->roof.n_obstacles);
+    wb_cli_wrap(out, "  ", sentence);
+    g_free(sentence);
 }
 
-static char *sound_json(const char *name, const WbBrief *brief)
+/* The largest of the months in use. */
+static double load_wh_day(const WbBrief *brief, const WbLoad *load)
 {
+    double largest = 0;
+    for (int month = 0; month < WB_MONTHS; month++)
+        if (brief->site.months >> month & 1)
+            largest = MAX(largest, wb_load_day_wh(load, month));
+    return largest;
+}
+
+static void append_loads(GString *out, const WbProblem *problem)
+{
+    const WbBrief *brief = problem->brief;
+    for (size_t i = 0; i < brief->n_loads; i++) {
+        const WbLoad *load = &brief->loads[i];
+        g_autofree char *watts = wb_text_number(load->power_w, 1);
+        g_autofree char *hours = wb_text_number(load->hours_day, 2);
+        g_autofree char *duty = wb_text_number(load->duty * 100, 1);
+        g_autofree char *need = wb_text_number(load_wh_day(brief, load), 0);
+        append_line(out,
+                    g_strdup_printf(_("Load “%s”: %d x %s W %s, %s h a day at %s %% duty: %s Wh "
+                                      "a day."),
+                                    load->name, load->count, watts, load->ac ? "AC" : "DC", hours,
+                                    duty, need));
+    }
+    g_autofree char *all = wb_text_number(problem->reference_need_wh, 0);
+    append_line(out, g_strdup_printf(_("Reference need: %s Wh a day, with AC loads through an "
+                                       "inverter."),
+                                     all));
+}
+
+static char *on_text(bool on)
+{
+    return g_strdup(on ? "" : _(" (switched off)"));
+}
+
+static void append_wishes(GString *out, const WbBrief *brief)
+{
+    g_autofree char *money = wb_words_money((int64_t)brief->money_minor.value, brief->currency);
+    g_autofree char *money_on = on_text(brief->money_minor.on);
+    g_autofree char *weight = wb_text_number(brief->weight_kg.value, 1);
+    g_autofree char *weight_on = on_text(brief->weight_kg.on);
+    g_autofree char *days = wb_text_number(brief->autonomy_target_days, 1);
+    append_line(out, g_strdup_printf(_("Money: limit %s%s."), money, money_on));
+    append_line(out, g_strdup_printf(_("Weight: limit %s kg%s."), weight, weight_on));
+    append_line(out, g_strdup_printf(_("Autonomy: target %s days."), days));
+    append_line(out, g_strdup_printf(
+                         _("Roof: %" G_GINT64_FORMAT " x %" G_GINT64_FORMAT " mm, obstacles: %zu."),
+                         brief->roof.length_mm, brief->roof.width_mm, brief->roof.n_obstacles));
+}
+
+static char *sound_text(const char *name, const WbProblem *problem)
+{
+    const WbBrief *brief = problem->brief;
+    const WbPlace *place = &brief->site.place;
+    GString *out = g_string_new(NULL);
+    g_autofree char *head = g_strdup_printf(_("“%s” is a sound brief: “%s”."), name, brief->name);
+    g_autofree char *months = wb_text_months(brief->site.months);
+    wb_cli_wrap(out, "", head);
+    append_line(out, g_strdup_printf(_("Place: %s%s%s; months of use: %s."), place->name,
+                                     *place->country ? ", " : "", place->country, months));
+    append_loads(out, problem);
+    append_wishes(out, brief);
+    append_line(out, g_strdup_printf(_("Ticked: panels %zu, controllers %zu, storage models %zu, "
+                                       "inverters %zu, DC-DC chargers %zu."),
+                                     problem->n_panels, problem->n_controllers, problem->n_storage,
+                                     problem->n_inverters - 1, problem->n_dcdc - 1));
+    return g_string_free(out, FALSE);
+}
+
+static char *sound_json(const char *name, const WbJob *job)
+{
+    const WbBrief *brief = wb_brief_file_brief(job->file);
     WbJsonOut json;
     wb_out_start(&json);
     wb_out_object(&json, NULL);
@@ -27,6 +102,8 @@ static char *sound_json(const char *name, const WbBrief *brief)
     wb_out_text(&json, "name", brief->name);
     wb_out_count(&json, "loads", brief->n_loads);
     wb_out_count(&json, "obstacles", brief->roof.n_obstacles);
+    wb_out_number(&json, "reference_need_wh_day", job->problem->reference_need_wh);
+    wb_cli_not_read_json(&json, wb_brief_file_not_read(job->file));
     wb_out_end_object(&json);
     return wb_out_finish(&json);
 }
@@ -34,11 +111,10 @@ static char *sound_json(const char *name, const WbBrief *brief)
 static int check(const WbArguments *arguments, const char *name)
 {
     WbJob job = {0};
-    int code = wb_cli_load_both(arguments, name, &job);
-    if (code == WB_EXIT_DONE) {
-        const WbBrief *brief = wb_brief_file_brief(job.file);
-        code = wb_cli_print(arguments->json ? sound_json(name, brief) : sound_text(name, brief));
-    }
+    int code = wb_cli_load_job(arguments, name, &job);
+    if (code == WB_EXIT_DONE)
+        code =
+            wb_cli_print(arguments->json ? sound_json(name, &job) : sound_text(name, job.problem));
     wb_cli_clear_job(&job);
     return code;
 }

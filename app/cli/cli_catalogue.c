@@ -1,6 +1,7 @@
 /* catalogue: export, import, check. */
 #include "cli_job.h"
 #include "cli_json.h"
+#include "cli_not_read.h"
 #include "cli_table.h"
 #include "exchange.h"
 #include <glib/gi18n-lib.h>
@@ -73,8 +74,9 @@ static char *counts_text(const char *path, const WbCatalogue *catalogue)
     return g_string_free(out, FALSE);
 }
 
+/* `not_read` NULL: of what was written, or of a database, there is none. */
 static int print_counts(const WbArguments *arguments, const char *path,
-                        const WbCatalogue *catalogue)
+                        const WbCatalogue *catalogue, const GPtrArray *not_read)
 {
     if (!arguments->json)
         return wb_cli_print(counts_text(path, catalogue));
@@ -84,6 +86,8 @@ static int print_counts(const WbArguments *arguments, const char *path,
     wb_out_format(&json, "wattberth-catalogue-counts");
     wb_out_text(&json, "file", path);
     counts_json(&json, catalogue);
+    if (not_read != NULL)
+        wb_cli_not_read_json(&json, not_read);
     wb_out_end_object(&json);
     return wb_cli_print(wb_out_finish(&json));
 }
@@ -100,7 +104,17 @@ static int run_export(const WbArguments *arguments, const char *path)
     /* On standard output the export stands alone. */
     if (code != WB_EXIT_DONE || strcmp(path, "-") == 0)
         return code;
-    return print_counts(arguments, path, catalogue);
+    return print_counts(arguments, path, catalogue, NULL);
+}
+
+/* Told on standard error; of an export that has passed. (transfer full) */
+static GPtrArray *find_not_read(const GString *text, const char *path)
+{
+    GPtrArray *not_read = wb_exchange_not_read(text->str, (gssize)text->len, path, NULL);
+    if (not_read == NULL)
+        return g_ptr_array_new();
+    wb_cli_say_not_read(not_read);
+    return not_read;
 }
 
 static int run_check(const WbArguments *arguments, const char *path)
@@ -109,10 +123,19 @@ static int run_check(const WbArguments *arguments, const char *path)
     g_autoptr(WbCatalogueView) view = wb_exchange_load(path, &error);
     if (view == NULL)
         return wb_cli_fail_with(error);
-    return print_counts(arguments, path, wb_catalogue_view_get(view));
+    g_autoptr(GPtrArray) not_read = NULL;
+    if (!is_database(path)) {
+        g_autoptr(GString) text = g_string_new(NULL);
+        int code = wb_cli_read_text(path, text);
+        if (code != WB_EXIT_DONE)
+            return code;
+        not_read = find_not_read(text, path);
+    }
+    return print_counts(arguments, path, wb_catalogue_view_get(view), not_read);
 }
 
-static int print_report(const WbArguments *arguments, const WbImportReport *report)
+static int print_report(const WbArguments *arguments, const WbImportReport *report,
+                        const GPtrArray *not_read)
 {
     if (!arguments->json)
         return wb_cli_print(g_strdup_printf(
@@ -128,6 +151,7 @@ static int print_report(const WbArguments *arguments, const WbImportReport *repo
     wb_out_integer(&json, "added", report->added);
     wb_out_integer(&json, "changed", report->changed);
     wb_out_integer(&json, "same", report->same);
+    wb_cli_not_read_json(&json, not_read);
     wb_out_end_object(&json);
     return wb_cli_print(wb_out_finish(&json));
 }
@@ -157,7 +181,10 @@ static int run_import(const WbArguments *arguments, const char *path)
         code = import_into(":memory:", path, text, TRUE, &report);
     if (code == WB_EXIT_DONE && (there || !arguments->preview))
         code = import_into(target, path, text, arguments->preview, &report);
-    return code == WB_EXIT_DONE ? print_report(arguments, &report) : code;
+    if (code != WB_EXIT_DONE)
+        return code;
+    g_autoptr(GPtrArray) not_read = find_not_read(text, path);
+    return print_report(arguments, &report, not_read);
 }
 
 int wb_cli_run_catalogue(const WbArguments *arguments)

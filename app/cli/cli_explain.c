@@ -23,7 +23,7 @@ static int rank_number(const char *text, guint64 *rank)
 static int kit_at(const WbProblem *problem, const WbRanking *ranking, guint64 rank, WbKit *kit)
 {
     if (ranking->feasible == 0)
-        return wb_cli_fail_no_kit(problem);
+        return wb_cli_fail_no_kit(problem, ranking);
     if (rank > ranking->n_top)
         return wb_cli_fail(
             WB_EXIT_WRONG_USE,
@@ -86,12 +86,13 @@ static void bill_json(WbJsonOut *json, const WbProblem *problem, const WbKit *ki
     wb_out_end_array(json);
 }
 
-static char *explain_json(const WbProblem *problem, const WbVerdict *verdict, WbStanding standing)
+static char *explain_json(const WbBriefFile *file, const WbProblem *problem,
+                          const WbVerdict *verdict, WbStanding standing)
 {
     WbJsonOut json;
     wb_out_start(&json);
     wb_out_object(&json, NULL);
-    wb_cli_head_json(&json, "wattberth-kit", problem->brief);
+    wb_cli_head_json(&json, "wattberth-kit", file);
     wb_cli_reference_json(&json, problem);
     wb_cli_kit_json(&json, "kit", problem, verdict, standing);
     bill_json(&json, problem, &verdict->kit);
@@ -100,8 +101,9 @@ static char *explain_json(const WbProblem *problem, const WbVerdict *verdict, Wb
     return wb_out_finish(&json);
 }
 
-static int explain(const WbArguments *arguments, const WbProblem *problem, WbRanking *ranking)
+static int explain(const WbArguments *arguments, const WbJob *job, WbRanking *ranking)
 {
+    const WbProblem *problem = job->problem;
     WbKit kit;
     WbVerdict verdict;
     const char *text = arguments->n_rest > 1 ? arguments->rest[1] : "1";
@@ -110,7 +112,7 @@ static int explain(const WbArguments *arguments, const WbProblem *problem, WbRan
         return code;
     wb_judge(problem, &kit, &verdict);
     WbStanding standing = wb_cli_standing(problem, ranking, &kit);
-    return wb_cli_print(arguments->json ? explain_json(problem, &verdict, standing)
+    return wb_cli_print(arguments->json ? explain_json(job->file, problem, &verdict, standing)
                                         : wb_cli_explain_text(problem, &verdict, standing));
 }
 
@@ -120,7 +122,7 @@ int wb_cli_run_explain(const WbArguments *arguments)
     WbRanking ranking = {0};
     int code = wb_cli_load_job(arguments, arguments->rest[0], &job);
     if (code == WB_EXIT_DONE)
-        code = explain(arguments, job.problem, &ranking);
+        code = explain(arguments, &job, &ranking);
     wb_ranking_free(&ranking);
     wb_cli_clear_job(&job);
     return code;

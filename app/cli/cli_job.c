@@ -1,5 +1,6 @@
 #include "cli_job.h"
 
+#include "cli_not_read.h"
 #include "exchange.h"
 #include "store_error.h"
 #include <errno.h>
@@ -109,6 +110,8 @@ int wb_cli_load_both(const WbArguments *arguments, const char *name, WbJob *job)
 {
     GError *error = NULL;
     int code = wb_cli_load_brief(name, &job->file);
+    if (code == WB_EXIT_DONE)
+        wb_cli_say_not_read(wb_brief_file_not_read(job->file));
     if (code == WB_EXIT_DONE)
         code = wb_cli_load_catalogue(arguments, &job->view);
     if (code == WB_EXIT_DONE &&

@@ -2,6 +2,7 @@
 #ifndef WB_CLI_KIT_JSON_H
 #define WB_CLI_KIT_JSON_H
 
+#include "brief_file.h"
 #include "cli_json.h"
 #include "kit.h"
 
@@ -17,7 +18,7 @@ void wb_cli_kit_json(WbJsonOut *json, const char *key, const WbProblem *problem,
 void wb_cli_reference_json(WbJsonOut *json, const WbProblem *problem);
 /* "no_price" and "no_rate": what was left out, by name. */
 void wb_cli_left_out_json(WbJsonOut *json, const WbProblem *problem);
-/* Format, version, the brief's name and its currency. */
-void wb_cli_head_json(WbJsonOut *json, const char *format, const WbBrief *brief);
+/* Format, version, the brief's name and currency, and what of it was not read. */
+void wb_cli_head_json(WbJsonOut *json, const char *format, const WbBriefFile *file);
 
 #endif

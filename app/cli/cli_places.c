@@ -7,23 +7,25 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-static gboolean holds(const char *text, const char *wanted)
+/* Is `wanted` in the place's name, country or id, whatever its case and accents? A text without
+ * Latin letters or digits is looked for as it stands. */
+static gboolean holds(const WbPlace *place, const char *text, const char *wanted)
 {
-    g_autofree char *folded = g_utf8_casefold(text, -1);
-    return strstr(folded, wanted) != NULL;
+    if (*wanted == '\0')
+        return strstr(place->name, text) != NULL || strstr(place->country, text) != NULL;
+    g_autofree char *country = wb_places_fold(place->country);
+    return strstr(place->id, wanted) != NULL || strstr(country, wanted) != NULL;
 }
 
-/* The places whose id, name or country holds `text`, all of them for NULL. */
+/* All of them for NULL. */
 static GPtrArray *find_places(const char *text)
 {
     size_t n;
     const WbPlace *places = wb_places(&n);
-    g_autofree char *valid = g_utf8_make_valid(text != NULL ? text : "", -1);
-    g_autofree char *wanted = g_utf8_casefold(valid, -1);
+    g_autofree char *wanted = wb_places_fold(text != NULL ? text : "");
     GPtrArray *found = g_ptr_array_new();
     for (size_t i = 0; i < n; i++)
-        if (holds(places[i].name, wanted) || holds(places[i].country, wanted) ||
-            holds(places[i].id, wanted))
+        if (text == NULL || holds(&places[i], text, wanted))
             g_ptr_array_add(found, (gpointer)&places[i]);
     return found;
 }

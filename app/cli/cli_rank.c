@@ -6,6 +6,7 @@
 #include "cli_ranking.h"
 #include "cli_table.h"
 #include "figures_text.h"
+#include "money.h"
 #include "words.h"
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -87,13 +88,13 @@ static void kits_json(WbJsonOut *json, const WbProblem *problem, Listed listed)
     wb_out_end_array(json);
 }
 
-static char *rank_json(const WbArguments *arguments, const WbProblem *problem,
-                       const WbRanking *ranking, Listed listed)
+static char *rank_json(const WbArguments *arguments, const WbBriefFile *file,
+                       const WbProblem *problem, const WbRanking *ranking, Listed listed)
 {
     WbJsonOut json;
     wb_out_start(&json);
     wb_out_object(&json, NULL);
-    wb_cli_head_json(&json, "wattberth-ranking", problem->brief);
+    wb_cli_head_json(&json, "wattberth-ranking", file);
     totals_json(&json, problem, ranking);
     wb_cli_reference_json(&json, problem);
     chemistries_json(&json, problem, ranking);
@@ -201,6 +202,42 @@ static void append_ruled_out(GString *out, const WbRanking *ranking)
                 _("First: kits whose first broken rule this is. Alone: kits that break no other."));
 }
 
+/* The currency an offer waits for: its own, or that of the shop's shipping. */
+static const char *missing_currency(const WbProblem *problem, const WbOffer *offer)
+{
+    int64_t converted;
+    const WbCatalogue *catalogue = problem->catalogue;
+    if (!wb_money_convert(problem->brief, offer->price_minor, offer->currency, &converted))
+        return offer->currency;
+    for (size_t i = 0; i < catalogue->n_shops; i++)
+        if (strcmp(catalogue->shops[i].id, offer->shop_id) == 0)
+            return catalogue->shops[i].currency;
+    return offer->currency;
+}
+
+/* One line a currency: what is left out for the want of a rate, and the cure. */
+static void append_rates(GString *out, const WbProblem *problem)
+{
+    g_autoptr(GPtrArray) offers = wb_cli_offers_without_rate(problem);
+    for (guint i = 0; i < offers->len; i++) {
+        const char *currency = missing_currency(problem, offers->pdata[i]);
+        guint before = 0, n = 0;
+        for (guint j = 0; j < offers->len; j++)
+            if (strcmp(missing_currency(problem, offers->pdata[j]), currency) == 0) {
+                before += j < i;
+                n++;
+            }
+        if (before > 0)
+            continue;
+        g_autofree char *sentence = g_strdup_printf(
+            g_dngettext(GETTEXT_PACKAGE,
+                        "No rate: %u offer in %s is left out: add %s to /rates of the brief.",
+                        "No rate: %u offers in %s are left out: add %s to /rates of the brief.", n),
+            n, currency, currency);
+        wb_cli_wrap(out, "", sentence);
+    }
+}
+
 static void append_left_out(GString *out, const WbProblem *problem)
 {
     g_autoptr(GArray) parts = wb_cli_parts(problem);
@@ -213,15 +250,7 @@ static void append_left_out(GString *out, const WbProblem *problem)
                             listed->part->model, listed->part->id);
         wb_cli_wrap(out, "", sentence);
     }
-    g_autoptr(GPtrArray) offers = wb_cli_offers_without_rate(problem);
-    for (guint i = 0; i < offers->len; i++) {
-        const WbOffer *offer = offers->pdata[i];
-        g_autofree char *price = wb_words_money(offer->price_minor, offer->currency);
-        g_autofree char *sentence =
-            g_strdup_printf(_("No rate: the offer of %s by %s for %s is left out."), offer->part_id,
-                            offer->shop_id, price);
-        wb_cli_wrap(out, "", sentence);
-    }
+    append_rates(out, problem);
 }
 
 static void append_cautions(GString *out, const WbProblem *problem, const WbKit *kit)
@@ -254,15 +283,16 @@ static char *rank_table(const WbProblem *problem, const WbRanking *ranking, List
     return g_string_free(out, FALSE);
 }
 
-static int print_ranking(const WbArguments *arguments, const WbProblem *problem,
-                         const WbRanking *ranking)
+static int print_ranking(const WbArguments *arguments, const WbJob *job, const WbRanking *ranking)
 {
+    const WbProblem *problem = job->problem;
     Listed listed = choose_list(arguments, problem, ranking);
-    int code = wb_cli_print(arguments->json ? rank_json(arguments, problem, ranking, listed)
-                                            : rank_table(problem, ranking, listed));
+    int code =
+        wb_cli_print(arguments->json ? rank_json(arguments, job->file, problem, ranking, listed)
+                                     : rank_table(problem, ranking, listed));
     g_free(listed.standings);
     if (code == WB_EXIT_DONE && ranking->feasible == 0)
-        return wb_cli_fail_no_kit(problem);
+        return wb_cli_fail_no_kit(problem, ranking);
     return code;
 }
 
@@ -274,7 +304,7 @@ int wb_cli_run_rank(const WbArguments *arguments)
     if (code == WB_EXIT_DONE)
         code = wb_cli_rank(job.problem, (size_t)arguments->top, &ranking);
     if (code == WB_EXIT_DONE)
-        code = print_ranking(arguments, job.problem, &ranking);
+        code = print_ranking(arguments, &job, &ranking);
     wb_ranking_free(&ranking);
     wb_cli_clear_job(&job);
     return code;

@@ -2,6 +2,8 @@
 
 #include "cli_job.h"
 #include "cli_progress.h"
+#include "figures_text.h"
+#include "words.h"
 #include <glib/gi18n-lib.h>
 
 int wb_cli_rank(const WbProblem *problem, size_t top, WbRanking *ranking)
@@ -68,13 +70,38 @@ static char *missing_kinds(const WbProblem *problem)
                     : g_strdup_printf(_("%s, no %s and no %s"), words[0], words[1], words[2]);
 }
 
-int wb_cli_fail_no_kit(const WbProblem *problem)
+/* The rule that alone rules out most; where none stands alone, the one met first most often. */
+static WbRule decisive(const WbRanking *ranking)
+{
+    WbRule alone = 0, first = 0;
+    for (WbRule rule = 1; rule < WB_N_RULES; rule++) {
+        if (ranking->ruled_out[rule].alone > ranking->ruled_out[alone].alone)
+            alone = rule;
+        if (ranking->ruled_out[rule].first > ranking->ruled_out[first].first)
+            first = rule;
+    }
+    return ranking->ruled_out[alone].alone > 0 ? alone : first;
+}
+
+int wb_cli_fail_no_kit(const WbProblem *problem, const WbRanking *ranking)
 {
     g_autofree char *missing = missing_kinds(problem);
     if (missing)
         return wb_cli_fail(WB_EXIT_NO_KIT,
                            _("There is no kit to try for “%s”: no %s is ticked in /candidates."),
                            problem->brief->name, missing);
-    return wb_cli_fail(WB_EXIT_NO_KIT, _("No combination of the ticked parts works for “%s”."),
-                       problem->brief->name);
+    WbRule rule = decisive(ranking);
+    if (ranking->ruled_out[rule].first == 0 && ranking->ruled_out[rule].alone == 0)
+        return wb_cli_fail(WB_EXIT_NO_KIT, _("No combination of the ticked parts works for “%s”."),
+                           problem->brief->name);
+    bool alone = ranking->ruled_out[rule].alone > 0;
+    g_autofree char *n = wb_text_number(
+        (double)(alone ? ranking->ruled_out[rule].alone : ranking->ruled_out[rule].first), 0);
+    return wb_cli_fail(
+        WB_EXIT_NO_KIT,
+        alone ? _("No combination of the ticked parts works for “%s”; %s would work but for one "
+                  "thing: %s.")
+              : _("No combination of the ticked parts works for “%s”; %s of them fail here first: "
+                  "%s."),
+        problem->brief->name, n, wb_words_rule(rule));
 }

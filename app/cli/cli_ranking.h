@@ -11,7 +11,7 @@ WbStanding wb_cli_standing(const WbProblem *problem, const WbRanking *ranking, c
 /* Of the ranking's top or front, in their order. (transfer full) */
 WbStanding *wb_cli_standings(const WbProblem *problem, const WbRanking *ranking,
                              const WbRanked *kits, size_t n);
-/* Says that no kit works; returns WB_EXIT_NO_KIT. */
-int wb_cli_fail_no_kit(const WbProblem *problem);
+/* Says that no kit works, and which rule rules out most by itself; returns WB_EXIT_NO_KIT. */
+int wb_cli_fail_no_kit(const WbProblem *problem, const WbRanking *ranking);
 
 #endif

@@ -1,12 +1,15 @@
 #include "cli_kit_json.h"
+#include "cli_not_read.h"
 
 #include "cli_parts.h"
 
-void wb_cli_head_json(WbJsonOut *json, const char *format, const WbBrief *brief)
+void wb_cli_head_json(WbJsonOut *json, const char *format, const WbBriefFile *file)
 {
+    const WbBrief *brief = wb_brief_file_brief(file);
     wb_out_format(json, format);
     wb_out_text(json, "brief", brief->name);
     wb_out_text(json, "currency", brief->currency);
+    wb_cli_not_read_json(json, wb_brief_file_not_read(file));
 }
 
 static void criteria_json(WbJsonOut *json, const WbProblem *problem)

@@ -80,12 +80,13 @@ static void fit_json(WbJsonOut *json, const PanelFit *item)
     wb_out_end_object(json);
 }
 
-static char *roof_json(const WbBrief *brief, const GArray *fits)
+static char *roof_json(const WbBriefFile *file, const GArray *fits)
 {
+    const WbBrief *brief = wb_brief_file_brief(file);
     WbJsonOut json;
     wb_out_start(&json);
     wb_out_object(&json, NULL);
-    wb_cli_head_json(&json, "wattberth-roof", brief);
+    wb_cli_head_json(&json, "wattberth-roof", file);
     wb_out_number(&json, "clear_area_m2", (double)wb_roof_clear_mm2(&brief->roof) / 1e6);
     wb_out_array(&json, "panels");
     for (guint i = 0; i < fits->len; i++)
@@ -136,7 +137,7 @@ int wb_cli_run_roof(const WbArguments *arguments)
         code = find_fits(&job, fits);
     if (code == WB_EXIT_DONE) {
         const WbBrief *brief = wb_brief_file_brief(job.file);
-        code = wb_cli_print(arguments->json ? roof_json(brief, fits) : roof_text(brief, fits));
+        code = wb_cli_print(arguments->json ? roof_json(job.file, fits) : roof_text(brief, fits));
     }
     wb_cli_clear_job(&job);
     return code;

@@ -34,6 +34,14 @@ static gboolean perform(WbWindow *self, WbLeave leave, const char *path, GError 
     return TRUE;
 }
 
+static void say_not_read(WbWindow *self, WbLeave leave)
+{
+    g_autofree char *sentence =
+        leave == WB_LEAVE_OPEN ? wb_document_not_read(self->context.document) : NULL;
+    if (sentence)
+        wb_window_say(self, sentence);
+}
+
 gboolean wb_window_leave(WbWindow *self, WbLeave leave, const char *path)
 {
     g_autoptr(GError) error = NULL;
@@ -49,8 +57,10 @@ gboolean wb_window_leave(WbWindow *self, WbLeave leave, const char *path)
         return FALSE;
     }
     wb_window_hush(self);
-    if (perform(self, leave, path, &error))
+    if (perform(self, leave, path, &error)) {
+        say_not_read(self, leave);
         return TRUE;
+    }
     if (leave == WB_LEAVE_CLOSE)
         self->leaving = leave; /* it could not be saved: the person may go on all the same */
     wb_window_say(self, error->message);
@@ -67,6 +77,8 @@ void wb_window_go_on(WbWindow *self)
         gtk_window_destroy(GTK_WINDOW(self));
     else if (!perform(self, leave, path, &error))
         wb_window_say(self, error->message);
+    else
+        say_not_read(self, leave);
 }
 
 void wb_window_save_to(WbWindow *self, const char *path)

@@ -86,6 +86,9 @@ gboolean wb_document_save_as(WbDocument *self, const char *path, GError **error)
 const char *wb_document_get_path(WbDocument *self);  /* NULL: never saved */
 const char *wb_document_get_title(WbDocument *self); /* the brief's name */
 gboolean wb_document_get_modified(WbDocument *self);
+/* One sentence on the members of the brief that are kept but not read, such as misspelt ones; NULL:
+ * none. (transfer full) */
+char *wb_document_not_read(WbDocument *self);
 
 /* Candidates: unticking one of "all" makes the list explicit; ticking the last missing one makes it
  * "all" again. */

@@ -327,6 +327,58 @@ def test_left_out():
     equal(sorted((o["part"], o["shop"], o["price_minor"]) for o in totals["no_rate"]), wanted)
 
 
+def test_not_read():
+    """Unknown members are named on standard error and in JSON, comments are not, and the exit code stays."""
+    brief = json.loads(terminal.text("brief", "--new"))
+    brief["loads"][0]["dutty"] = 0.5
+    brief["// note"] = "a comment"
+    terminal.write("slip.json", json.dumps(brief))
+    line = "Not read: /loads/0/dutty"
+    for command in (["brief", "check", "slip.json"], ["rank", "slip.json"], ["explain", "slip.json"], ["roof", "slip.json"]):
+        for more in ([], ["--json"]):
+            done = terminal.run(*command, *more)
+            equal(done.returncode, DONE, command)
+            holds(line in done.stderr.decode(), done.stderr)
+            holds("note" not in done.stderr.decode(), done.stderr)
+        equal([m["pointer"] for m in json.loads(done.stdout)["not_read"]], ["/loads/0/dutty"])
+    catalogue = json.loads(terminal.text("catalogue", "export", "-"))
+    panel = catalogue["panels"][0]
+    panel["nocct"] = panel.pop("noct_c")
+    terminal.write("slip-catalogue.json", json.dumps(catalogue))
+    for command in (["check", "slip-catalogue.json"], ["import", "slip-catalogue.json", "--preview"]):
+        done = terminal.run("catalogue", *command, "--json")
+        equal((done.returncode, done.stderr.decode()), (DONE, "Not read: /panels/0/nocct; did you mean noct_c?\n"))
+        equal(json.loads(done.stdout)["not_read"], [{"pointer": "/panels/0/nocct", "nearest": "noct_c"}])
+
+
+def test_check_says_what_it_read():
+    text = terminal.text("brief", "check", "demo")
+    narrow(text)
+    for words in ("Nantes", "March to October", "Router", "48 Wh", "2,600.00 EUR", "120.0 kg", "1.5 days", "3420 x 1700", "obstacles: 5", "panels 31"):
+        holds(words in text, words)
+
+
+def test_rates_in_one_line():
+    brief = json.loads(terminal.text("brief", "--new"))
+    brief["rates"] = {}
+    brief["limits"]["money_minor"]["value"] = 1800
+    terminal.write("no-rates.json", json.dumps(brief))
+    done = terminal.run("rank", "no-rates.json")
+    lines = re.findall(r"^No rate: (\d+) offers? in ([A-Z]{3}) .*add ([A-Z]{3}) to /rates", done.stdout.decode(), re.M)
+    holds(lines and all(own == cure for _, own, cure in lines), lines)
+    equal(len({own for _, own, _ in lines}), len(lines))
+    full = json.loads(terminal.run("rank", "no-rates.json", "--json").stdout)["totals"]
+    equal(sum(int(n) for n, _, _ in lines), len(full["no_rate"]))
+    alone = max(rule["alone"] for rule in full["ruled_out"])
+    equal(done.returncode, NO_KIT)
+    holds("{:,} would work but for one thing".format(alone) in done.stderr.decode(), done.stderr)
+
+
+def test_help_of_the_rest():
+    for word in ("open", "help"):
+        holds(terminal.text("help", word).startswith("Usage: wattberth "), word)
+
+
 def test_places():
     everywhere = terminal.json("places")["places"]
     holds(len(everywhere) > 50, len(everywhere))
@@ -337,6 +389,8 @@ def test_places():
         holds(abs(place["design_cold_c"] - (min(place["air_min_c"]) - 15)) < 1e-9, place["id"])
         holds(place["kind"] and place["source"], place["id"])
     narrow(terminal.text("places"))
+    for text in ("Coruña", "CORUNA", "coruña"):
+        equal([place["id"] for place in terminal.json("places", text)["places"]], ["a-coruna-spain"])
     holds("No built-in place" in terminal.text("places", "atlantis under the sea"), "nothing found is said")
 
 
@@ -402,6 +456,10 @@ main([
     ("no kit works", test_no_kit),
     ("left out by name", test_left_out),
     ("places", test_places),
+    ("what is not read is said", test_not_read),
+    ("brief check says what it read", test_check_says_what_it_read),
+    ("one line a currency without a rate", test_rates_in_one_line),
+    ("help of open and help", test_help_of_the_rest),
     ("without a display", test_without_display),
     ("progress", test_progress),
     ("a full disk behind standard output", test_output_full),

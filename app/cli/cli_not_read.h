@@ -1,0 +1,13 @@
+/* Members of a file that were not read, told to the person. */
+#ifndef WB_CLI_NOT_READ_H
+#define WB_CLI_NOT_READ_H
+
+#include "cli_json.h"
+#include "not_read.h"
+
+/* One line each on standard error. */
+void wb_cli_say_not_read(const GPtrArray *not_read);
+/* "not_read": [ { "pointer", "nearest" or null } ] */
+void wb_cli_not_read_json(WbJsonOut *json, const GPtrArray *not_read);
+
+#endif
