@@ -1,5 +1,6 @@
 #include "load_cell.h"
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 struct _WbLoadCell {
     GtkWidget parent_instance;
@@ -88,6 +89,23 @@ static void on_row_changed(WbLoadCell *self)
         set_refused(self, NULL);
 }
 
+/* Which load and column, and what is accepted there. (transfer full) */
+static char *refusal(WbLoadCell *self, const char *text, const char *why)
+{
+    const WbLoad *load = wb_load_row_get_load(self->row);
+    const WbLoadColumn *column = wb_load_column(self->field);
+    if (text[strspn(text, " \t")] == '\0')
+        /* Translators: load, column, what it accepts. */
+        return g_strdup_printf(_("%s: %s cannot be empty, so the old value comes back; it takes "
+                                 "%s."),
+                               load->name, _(column->title), _(column->hint));
+    if (column->kind == WB_CELL_NUMBER && strchr(text, '-') != NULL)
+        /* Translators: load, column, what it accepts, what was typed. */
+        return g_strdup_printf(_("%s: %s takes %s; “%.60s” is not that."), load->name,
+                               _(column->title), _(column->hint), text);
+    return g_strdup_printf("%s: %s", load->name, why);
+}
+
 static void commit(WbLoadCell *self, const char *text)
 {
     g_autoptr(GError) error = NULL;
@@ -95,7 +113,8 @@ static void commit(WbLoadCell *self, const char *text)
         return;
     gboolean taken = wb_load_set_text(self->document, wb_load_row_get_index(self->row), self->field,
                                       text, &error);
-    set_refused(self, taken ? NULL : error->message);
+    g_autofree char *sentence = taken ? NULL : refusal(self, text, error->message);
+    set_refused(self, sentence);
     if (taken && self->row)
         fill(self);
 }

@@ -380,8 +380,8 @@ static void wb_loads_page_init(WbLoadsPage *self)
     gtk_widget_init_template(GTK_WIDGET(self));
     self->day = wb_day_chart_new();
     self->months = wb_month_chart_new();
-    gtk_widget_set_size_request(self->day, 240, 126);
-    gtk_widget_set_size_request(self->months, 240, 126);
+    gtk_widget_set_size_request(self->day, 240, 96);
+    gtk_widget_set_size_request(self->months, 240, 96);
     gtk_box_append(self->pictures, self->day);
     gtk_box_append(self->pictures, self->months);
     fill_appliances(self);

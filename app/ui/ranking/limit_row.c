@@ -10,7 +10,7 @@ struct _WbLimitRow {
     GtkBox parent_instance;
     GtkCheckButton *on;
     GtkEntry *entry;
-    GtkLabel *unit, *problem;
+    GtkLabel *title, *unit, *problem; /* title: of a limit that cannot be switched off */
     WbDocument *document;
     WbLimitKind kind;
     gboolean updating;
@@ -60,21 +60,53 @@ static void tell(WbLimitRow *self, const char *problem)
         problem != NULL ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
 }
 
+static char *shown_text(WbLimitRow *self)
+{
+    double value = shown_value(self, wb_document_get_brief(self->document));
+    return isnan(value) ? g_strdup("") : wb_text_plain(value);
+}
+
+/* A bay without a size holds anything: there is nothing to switch on. */
+static void show_bay(WbLimitRow *self, const WbBrief *brief)
+{
+    gboolean given =
+        brief->bay.length_mm > 0 && brief->bay.width_mm > 0 && brief->bay.height_mm > 0;
+    gtk_widget_set_sensitive(GTK_WIDGET(self->on), given);
+    gtk_label_set_text(self->problem, _("Give the bay its size on the roof page first."));
+    gtk_widget_set_visible(GTK_WIDGET(self->problem), !given);
+}
+
 void wb_limit_row_refresh(WbLimitRow *self)
 {
     g_return_if_fail(WB_IS_LIMIT_ROW(self));
     const WbBrief *brief = wb_document_get_brief(self->document);
     const gboolean on[WB_N_LIMITS] = {brief->money_minor.on, brief->weight_kg.on, TRUE,
                                       brief->roof_on, brief->bay_on};
-    double value = shown_value(self, brief);
-    g_autofree char *text = isnan(value) ? g_strdup("") : wb_text_plain(value);
+    g_autofree char *text = shown_text(self);
     self->updating = TRUE;
     gtk_check_button_set_active(self->on, on[self->kind]);
     if (!gtk_widget_has_focus(GTK_WIDGET(gtk_editable_get_delegate(GTK_EDITABLE(self->entry)))))
         gtk_editable_set_text(GTK_EDITABLE(self->entry), text);
     if (self->kind == WB_LIMIT_MONEY)
         gtk_label_set_text(self->unit, brief->currency);
+    if (self->kind == WB_LIMIT_BAY)
+        show_bay(self, brief);
     self->updating = FALSE;
+}
+
+/* Escape takes back what is typed, and with it why it was refused. */
+static gboolean on_key(GtkEventControllerKey *controller, guint key, guint code,
+                       GdkModifierType state, WbLimitRow *self)
+{
+    if (key != GDK_KEY_Escape || self->document == NULL)
+        return FALSE;
+    g_autofree char *text = shown_text(self);
+    gboolean refused = gtk_widget_has_css_class(GTK_WIDGET(self->entry), "refused");
+    if (!refused && g_str_equal(text, gtk_editable_get_text(GTK_EDITABLE(self->entry))))
+        return FALSE;
+    gtk_editable_set_text(GTK_EDITABLE(self->entry), text);
+    tell(self, NULL);
+    return TRUE;
 }
 
 static void on_toggled(WbLimitRow *self)
@@ -124,6 +156,7 @@ static void wb_limit_row_class_init(WbLimitRowClass *class)
     G_OBJECT_CLASS(class)->dispose = wb_limit_row_dispose;
     gtk_widget_class_set_template_from_resource(widget, WB_RESOURCE_PREFIX "/ranking/limit_row.ui");
     gtk_widget_class_bind_template_child(widget, WbLimitRow, on);
+    gtk_widget_class_bind_template_child(widget, WbLimitRow, title);
     gtk_widget_class_bind_template_child(widget, WbLimitRow, entry);
     gtk_widget_class_bind_template_child(widget, WbLimitRow, unit);
     gtk_widget_class_bind_template_child(widget, WbLimitRow, problem);
@@ -137,6 +170,10 @@ static void wb_limit_row_init(WbLimitRow *self)
     GtkEventController *focus = gtk_event_controller_focus_new();
     g_signal_connect_swapped(focus, "leave", G_CALLBACK(on_commit), self);
     gtk_widget_add_controller(GTK_WIDGET(self->entry), focus);
+    GtkEventController *key = gtk_event_controller_key_new();
+    gtk_event_controller_set_propagation_phase(key, GTK_PHASE_CAPTURE);
+    g_signal_connect(key, "key-pressed", G_CALLBACK(on_key), self);
+    gtk_widget_add_controller(GTK_WIDGET(self->entry), key);
 }
 
 GtkWidget *wb_limit_row_new(WbDocument *document, WbLimitKind kind)
@@ -145,7 +182,9 @@ GtkWidget *wb_limit_row_new(WbDocument *document, WbLimitKind kind)
     WbLimitRow *self = g_object_new(WB_TYPE_LIMIT_ROW, NULL);
     self->kind = kind;
     gtk_check_button_set_label(self->on, _(info->title));
-    gtk_widget_set_sensitive(GTK_WIDGET(self->on), info->on != NULL);
+    gtk_label_set_text(self->title, _(info->title));
+    gtk_widget_set_visible(GTK_WIDGET(self->on), info->on != NULL);
+    gtk_widget_set_visible(GTK_WIDGET(self->title), info->on == NULL);
     gtk_widget_set_visible(GTK_WIDGET(self->entry), info->value != NULL);
     gtk_widget_set_visible(GTK_WIDGET(self->unit), info->value != NULL);
     gtk_label_set_text(self->unit, info->unit != NULL ? _(info->unit) : "");

@@ -30,6 +30,7 @@ struct _WbRankingPage {
     WbSession *session;
     WbRankingJob *job;
     WbKitList *list;
+    char *side_before; /* the pane shown before nothing worked, NULL: we did not turn it */
 };
 
 G_DEFINE_FINAL_TYPE(WbRankingPage, wb_ranking_page, GTK_TYPE_BOX)
@@ -93,6 +94,21 @@ static void show_kit(WbRankingPage *self)
     wb_kit_plot_choose(self->plot, any ? kit_id : NULL);
 }
 
+/* Turns to what was ruled out while nothing works, and back afterwards unless the person chose
+ * another pane meanwhile. */
+static void turn_side(WbRankingPage *self, gboolean nothing_works)
+{
+    const char *now = gtk_stack_get_visible_child_name(self->side);
+    if (nothing_works && self->side_before == NULL) {
+        self->side_before = g_strdup(now);
+        gtk_stack_set_visible_child_name(self->side, "ruled-out");
+    } else if (!nothing_works && self->side_before != NULL) {
+        if (g_str_equal(now, "ruled-out"))
+            gtk_stack_set_visible_child_name(self->side, self->side_before);
+        g_clear_pointer(&self->side_before, g_free);
+    }
+}
+
 static void show_result(WbRankingPage *self)
 {
     WbResult *result = wb_ranking_job_get_result(self->job);
@@ -104,8 +120,8 @@ static void show_result(WbRankingPage *self)
     wb_nothing_works_show(self->nothing, result);
     wb_weights_pane_show(self->weights, result);
     wb_ruled_out_pane_show(self->ruled_out, result);
-    if (result != NULL && !works)
-        gtk_stack_set_visible_child_name(self->side, "ruled-out");
+    if (result != NULL)
+        turn_side(self, !works);
     show_kit(self);
     show_status(self);
 }
@@ -126,6 +142,7 @@ static void wb_ranking_page_dispose(GObject *object)
     g_clear_object(&self->list);
     g_clear_object(&self->session);
     g_clear_object(&self->job);
+    g_clear_pointer(&self->side_before, g_free);
     G_OBJECT_CLASS(wb_ranking_page_parent_class)->dispose(object);
 }
 
