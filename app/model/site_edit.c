@@ -174,6 +174,25 @@ gboolean wb_site_use_month(WbDocument *document, int month, gboolean in_use, GEr
                                 error);
 }
 
+gboolean wb_site_try_system(WbDocument *document, int bit, gboolean tried, GError **error)
+{
+    g_return_val_if_fail(bit >= 0 && bit < 3, FALSE);
+    guint32 bits = wb_document_get_brief(document)->system_v;
+    bits = tried ? bits | 1U << bit : bits & ~(1U << bit);
+    if ((bits & 7) == 0) {
+        g_set_error_literal(error, WB_STORE_ERROR, WB_STORE_ERROR_VALUE,
+                            _("At least one system voltage must be tried."));
+        return FALSE;
+    }
+    g_autoptr(GString) json = g_string_new("[");
+    for (int b = 0; b < 3; b++)
+        if (bits >> b & 1)
+            g_string_append_printf(json, "%s%d", json->len > 1 ? ", " : "", 12 << b);
+    g_string_append_c(json, ']');
+    return wb_document_set_json(document, _("Change the system voltages"), "/system_volts",
+                                json->str, error);
+}
+
 gboolean wb_site_is_shaded_by_month(WbDocument *document)
 {
     g_autofree char *json = wb_document_get_json(document, "/site/shading_loss");

@@ -30,6 +30,8 @@ gboolean wb_site_paste(WbDocument *document, WbMonthFigure first, int month, con
                        GError **error);
 
 gboolean wb_site_use_month(WbDocument *document, int month, gboolean in_use, GError **error);
+/* Whether banks of a system voltage are tried; bit as in WbBrief.system_v. The last stays on. */
+gboolean wb_site_try_system(WbDocument *document, int bit, gboolean tried, GError **error);
 /* One figure of shading for the year, or one a month; changing over keeps the loss as well as it
  * can be kept (the mean of the months in use). */
 gboolean wb_site_is_shaded_by_month(WbDocument *document);

@@ -161,6 +161,31 @@ static void test_last_month(void)
     close_window(window);
 }
 
+/* One system voltage stays on, whatever is toggled; a change is one step to undo. */
+static void test_system_volts(void)
+{
+    GtkWidget *window = open_window(WB_STEP_PLACE);
+    WbDocument *document = wb_window_get_context(WB_WINDOW(window))->document;
+    wb_document_set_merge_ms(document, 0);
+    GtkWidget *toggles = find(window, "WbSystemToggles");
+    g_assert_nonnull(toggles);
+    GtkWidget *v12 = toggle_named(toggles, "12 V"), *v24 = toggle_named(toggles, "24 V");
+    g_assert_true(wb_document_set_json(document, "Volts", "/system_volts", "[12]", NULL));
+    g_assert_true(gtk_toggle_button_get_active(GTK_TOGGLE_BUTTON(v12)));
+    g_assert_false(gtk_toggle_button_get_active(GTK_TOGGLE_BUTTON(v24)));
+    gtk_toggle_button_set_active(GTK_TOGGLE_BUTTON(v12), FALSE);
+    g_assert_true(gtk_toggle_button_get_active(GTK_TOGGLE_BUTTON(v12)));
+    g_assert_cmpuint(wb_document_get_brief(document)->system_v, ==, 1);
+    gtk_toggle_button_set_active(GTK_TOGGLE_BUTTON(v24), TRUE);
+    g_assert_cmpuint(wb_document_get_brief(document)->system_v, ==, 3);
+    gtk_toggle_button_set_active(GTK_TOGGLE_BUTTON(v12), FALSE);
+    g_assert_cmpuint(wb_document_get_brief(document)->system_v, ==, 2);
+    g_assert_true(wb_document_undo(document));
+    g_assert_cmpuint(wb_document_get_brief(document)->system_v, ==, 3);
+    g_assert_true(gtk_toggle_button_get_active(GTK_TOGGLE_BUTTON(v12)));
+    close_window(window);
+}
+
 int main(int argc, char **argv)
 {
     gtk_test_init(&argc, &argv, NULL);
@@ -173,6 +198,7 @@ int main(int argc, char **argv)
     g_test_add_func("/edit/old-layout", test_old_layout);
     g_test_add_func("/edit/plan-signals", test_plan_signals);
     g_test_add_func("/edit/last-month", test_last_month);
+    g_test_add_func("/edit/system-volts", test_system_volts);
     int code = g_test_run();
     wb_look_end();
     g_object_unref(application);

@@ -13,6 +13,7 @@
 #include "resources.h"
 #include "site_edit.h"
 #include "site_fields.h"
+#include "system_toggles.h"
 #include <glib/gi18n-lib.h>
 
 #define WB_TYPE_PLACE_PAGE (wb_place_page_get_type())
@@ -214,6 +215,9 @@ static void add_forms(WbPlacePage *self)
     add_rows(self, self->driving, WB_SITE_ALTERNATOR_A, WB_SITE_DRIVE_HOURS);
     add_section(self->wishes, _("Wishes and rules"));
     add_rows(self, self->wishes, WB_SITE_AUTONOMY, WB_SITE_RULES);
+    gtk_box_append(self->wishes, wb_system_toggles_new(self->context.document));
+    add_section(self->wishes, _("Most of each to try"));
+    add_rows(self, self->wishes, WB_SITE_MOST_SERIES, WB_SITE_MOST_BANK_PARALLEL);
 }
 
 static void add_parts(WbPlacePage *self)

@@ -104,6 +104,31 @@ static double rules(const WbBrief *brief, int index)
     return brief->rule_set;
 }
 
+static double most_series(const WbBrief *brief, int index)
+{
+    return brief->largest.series;
+}
+
+static double most_parallel(const WbBrief *brief, int index)
+{
+    return brief->largest.parallel;
+}
+
+static double most_controllers(const WbBrief *brief, int index)
+{
+    return brief->largest.controllers;
+}
+
+static double most_bank_series(const WbBrief *brief, int index)
+{
+    return brief->largest.bank_series;
+}
+
+static double most_bank_parallel(const WbBrief *brief, int index)
+{
+    return brief->largest.bank_parallel;
+}
+
 static const char *const mounting_words[] = {N_("Raised over the roof"), N_("Close to the roof"),
                                              N_("Bonded to the roof"), NULL};
 static const char *const mounting_json[] = {"\"raised\"", "\"close\"", "\"bonded\"", NULL};
@@ -235,6 +260,26 @@ static const WbBriefField fields[WB_N_SITE_FIELDS] = {
                        .words = rule_words,
                        .json = rule_json,
                        .number = rules},
+    [WB_SITE_MOST_SERIES] = {.title = N_("Panels in series"),
+                             .step = N_("Change the most panels in series"),
+                             .pointer = "/largest/series",
+                             .number = most_series},
+    [WB_SITE_MOST_PARALLEL] = {.title = N_("Strings of panels in parallel"),
+                               .step = N_("Change the most strings"),
+                               .pointer = "/largest/parallel",
+                               .number = most_parallel},
+    [WB_SITE_MOST_CONTROLLERS] = {.title = N_("Controllers"),
+                                  .step = N_("Change the most controllers"),
+                                  .pointer = "/largest/controllers",
+                                  .number = most_controllers},
+    [WB_SITE_MOST_BANK_SERIES] = {.title = N_("Batteries in series"),
+                                  .step = N_("Change the most batteries in series"),
+                                  .pointer = "/largest/bank_series",
+                                  .number = most_bank_series},
+    [WB_SITE_MOST_BANK_PARALLEL] = {.title = N_("Batteries in parallel"),
+                                    .step = N_("Change the most batteries in parallel"),
+                                    .pointer = "/largest/bank_parallel",
+                                    .number = most_bank_parallel},
 };
 
 const WbBriefField *wb_site_field(WbSiteFieldId id)
