@@ -98,7 +98,7 @@ class Story:
         chosen = self.program.one("text", "Id").text
         assert chosen in candidates, (chosen, candidates)
         self.program.one("push button", "Delete the part").act()
-        self.program.one("status bar", re.compile("still names a part that is gone: .*" + chosen))
+        self.program.one("status bar", re.compile("the catalogue now lacks, .*" + chosen))
         self.picture("deleted")
         self.program.one("push button", "Undo the change of parts").act()
         self.until_count((self.ticked - 1, self.total))

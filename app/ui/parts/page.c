@@ -187,8 +187,9 @@ static char *deleted_sentence(WbPartsPage *self, const char *title, guint offers
                           title, offers);
     if (wb_document_check_parts(self->document, &missing))
         return g_steal_pointer(&sentence);
-    return g_strdup_printf(_("%s The brief still names a part that is gone: %s"), sentence,
-                           missing->message);
+    return g_strdup_printf(
+        _("%s The brief names what the catalogue now lacks, and the ranking leaves it out: %s"),
+        sentence, missing->message);
 }
 
 static void act_delete(GtkWidget *widget, const char *name, GVariant *parameter)
