@@ -263,9 +263,19 @@ static void test_finalization(void)
     g_assert_finalize_object(document);
 }
 
+static void test_not_read(void)
+{
+    g_autoptr(WbDocument) document = rig_document();
+    g_assert_null(wb_document_not_read(document));
+    g_assert_true(wb_document_set_json(document, "Slip", "/taregts", "{}", NULL));
+    g_autofree char *sentence = wb_document_not_read(document);
+    g_assert_nonnull(strstr(sentence, "/taregts"));
+}
+
 int main(int argc, char **argv)
 {
     g_test_init(&argc, &argv, NULL);
+    g_test_add_func("/document/not-read", test_not_read);
     g_test_add_func("/document/round-trips", test_round_trips);
     g_test_add_func("/document/labels", test_labels);
     g_test_add_func("/document/merge", test_merge);
