@@ -5,6 +5,7 @@
 #include "figures_text.h"
 #include "format.h"
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 enum { RANK, KIT, SCORE, FIRST_FIGURE };
 
@@ -60,21 +61,22 @@ static void set_up_bar(GtkSignalListItemFactory *factory, GtkListItem *item, gpo
     gtk_list_item_set_child(item, wb_bar_cell_new());
 }
 
-/* The bar is the worth of the figure, so a fuller one is always the better one. */
+/* The bar is full where the figure is at its limit (less is better) or as good as ever counts. */
 static void bind_bar(GtkSignalListItemFactory *factory, GtkListItem *item, gpointer column)
 {
     WbKitRow *row = gtk_list_item_get_item(item);
     WbCriterion criterion = figures[GPOINTER_TO_INT(column) - FIRST_FIGURE];
     const WbProblem *problem = wb_result_get_problem(wb_kit_row_get_result(row));
-    GtkWidget *cell = gtk_list_item_get_child(item);
+    const WbAnchor *anchor = &problem->anchor[criterion];
+    gboolean less = wb_criterion_less_is_better(criterion);
+    double full = less ? anchor->none : anchor->full;
     double value = wb_kit_row_get_figure(row, criterion);
-    double worth = wb_worth(&problem->anchor[criterion], criterion, value);
     g_autofree char *text = wb_format_figure_bare(criterion, value, problem->brief->currency);
-    g_autofree char *percent = wb_format_percent(worth);
-    g_autofree char *tip = g_strdup_printf(
-        _("The bar is the share of full worth, here %s: the fuller, the better."), percent);
-    wb_bar_cell_set(WB_BAR_CELL(cell), text, worth, FALSE);
-    gtk_widget_set_tooltip_text(cell, tip);
+    wb_bar_cell_set(WB_BAR_CELL(gtk_list_item_get_child(item)), text, full > 0 ? value / full : NAN,
+                    less && value > full);
+    gtk_widget_set_tooltip_text(gtk_list_item_get_child(item),
+                                less ? _("The bar is full at the limit.")
+                                     : _("The bar is full where more would count no more."));
 }
 
 static void add_column(GtkColumnView *view, int column, int width, const char *title)
