@@ -122,17 +122,15 @@ static const Sentences sentences[WB_N_RULES] = {
                            N_("At their peak all loads draw {value} A; the bank gives only {limit} "
                               "A.")},
     [WB_RULE_COLD_CHARGE] =
+        {0, N_("{chemistry} may be charged down to {limit} °C; {cold-night} is no colder."),
+         N_("{chemistry} must not be charged below {limit} °C; {cold-night} is colder, so "
+            "charging has to stop then or the bank be warmed.")},
+    [WB_RULE_FREEZING] =
         {0,
-         N_("{chemistry} may be charged down to {limit} °C; standing "
-            "through {cold-night} it gets no colder."),
-         N_("{chemistry} must not be charged below {limit} °C; standing through "
-            "{cold-night} it would be, so charging has to stop in the cold or "
-            "the bank be warmed.")},
-    [WB_RULE_FREEZING] = {0,
-                          N_("Drawn to its limit this battery freezes at {limit} °C; standing "
-                             "through {cold-night} it stays above."),
-                          N_("Drawn to its limit this battery freezes at {limit} °C; standing "
-                             "through {cold-night} it could, so leave it charged in the cold.")},
+         N_("Drawn to its limit this battery freezes at {limit} °C; {cold-night} is "
+            "no colder."),
+         N_("Drawn to its limit this battery freezes at {limit} °C; {cold-night} is "
+            "colder, so leave it charged in the cold.")},
     [WB_RULE_VENTILATION] = {2,
                              N_("Charging gives off {value} m³ of air to be replaced an hour; the "
                                 "vents carry {limit} m³."),

@@ -142,9 +142,9 @@ static char *cold_night(const WbTold *told)
 {
     g_autofree char *cold = value(told);
     if (!isnan(told->problem->brief->site.design_cold_c))
-        return g_strdup_printf(_("the coldest night of the year, %s °C"), cold);
-    return g_strdup_printf(_("the coldest night of the year, assumed %s °C (the coldest month's "
-                             "mean low less 15 K),"),
+        return g_strdup_printf(_("the coldest night of the year (%s °C)"), cold);
+    return g_strdup_printf(_("the coldest night of the year (%s °C, our assumption: the coldest "
+                             "month's mean low less 15 K)"),
                            cold);
 }
 

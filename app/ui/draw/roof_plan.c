@@ -89,24 +89,6 @@ static void paint_choice(WbPen *pen, const WbPlanPlace *place, const WbRect *rec
                      &pen->palette.accent);
 }
 
-/* Within where it fits, else beside it, on the side with more room. */
-static void paint_name(WbRoofPlan *self, WbPen *pen, const WbPlanPlace *place, const char *name,
-                       const WbRect *rect)
-{
-    int width, height;
-    double x = place->x + place->scale * (double)rect->x_mm;
-    double right = x + place->scale * (double)rect->length_mm;
-    double middle = place->y + place->scale * ((double)rect->y_mm + (double)rect->width_mm / 2);
-    double end = place->x + place->scale * (double)self->length_mm;
-    wb_pen_text_size(pen, name, &width, &height);
-    if (width + 8 <= right - x)
-        wb_pen_text(pen, name, x + 4, middle, 0, 0.5, &pen->palette.ink);
-    else if (end - right >= x - place->x)
-        wb_pen_text(pen, name, right + 4, middle, 0, 0.5, &pen->palette.ink);
-    else
-        wb_pen_text(pen, name, x - 4, middle, 1, 0.5, &pen->palette.ink);
-}
-
 static void paint_obstacle(WbRoofPlan *self, WbPen *pen, const WbPlanPlace *place, guint index)
 {
     const WbPlanObstacle *obstacle = &self->obstacles[index];
@@ -117,9 +99,14 @@ static void paint_obstacle(WbRoofPlan *self, WbPen *pen, const WbPlanPlace *plac
     if (obstacle->clearance_mm > 0)
         paint_dashed(pen, place, &clear);
     paint_box(pen, place, &rect, &pen->palette.grid, line);
+    double width = place->scale * (double)rect.length_mm;
+    double x = place->x + place->scale * (double)rect.x_mm;
+    double y = place->y + place->scale * (double)rect.y_mm;
     if (chosen)
         paint_choice(pen, place, &rect);
-    paint_name(self, pen, place, obstacle->name, &rect);
+    if (width > 34)
+        wb_pen_text_within(pen, obstacle->name, x + 4, y + place->scale * (double)rect.width_mm / 2,
+                           width - 8, &pen->palette.ink);
 }
 
 static void paint_obstacles(WbRoofPlan *self, WbPen *pen, const WbPlanPlace *place)
