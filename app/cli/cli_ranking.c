@@ -3,6 +3,7 @@
 #include "cli_job.h"
 #include "cli_progress.h"
 #include "figures_text.h"
+#include "outline.h"
 #include "words.h"
 #include <glib/gi18n-lib.h>
 
@@ -70,19 +71,6 @@ static char *missing_kinds(const WbProblem *problem)
                     : g_strdup_printf(_("%s, no %s and no %s"), words[0], words[1], words[2]);
 }
 
-/* The rule that alone rules out most; where none stands alone, the one met first most often. */
-static WbRule decisive(const WbRanking *ranking)
-{
-    WbRule alone = 0, first = 0;
-    for (WbRule rule = 1; rule < WB_N_RULES; rule++) {
-        if (ranking->ruled_out[rule].alone > ranking->ruled_out[alone].alone)
-            alone = rule;
-        if (ranking->ruled_out[rule].first > ranking->ruled_out[first].first)
-            first = rule;
-    }
-    return ranking->ruled_out[alone].alone > 0 ? alone : first;
-}
-
 int wb_cli_fail_no_kit(const WbProblem *problem, const WbRanking *ranking)
 {
     g_autofree char *missing = missing_kinds(problem);
@@ -90,7 +78,7 @@ int wb_cli_fail_no_kit(const WbProblem *problem, const WbRanking *ranking)
         return wb_cli_fail(WB_EXIT_NO_KIT,
                            _("There is no kit to try for “%s”: no %s is ticked in /candidates."),
                            problem->brief->name, missing);
-    WbRule rule = decisive(ranking);
+    WbRule rule = wb_outline_decisive_rule(ranking);
     if (ranking->ruled_out[rule].first == 0 && ranking->ruled_out[rule].alone == 0)
         return wb_cli_fail(WB_EXIT_NO_KIT, _("No combination of the ticked parts works for “%s”."),
                            problem->brief->name);
