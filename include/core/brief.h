@@ -86,6 +86,12 @@ typedef struct {
     double drive_hours_day;
 } WbDriving;
 
+/* Shore power in the months in use: on so many nights a week, spread evenly over it, from 18 to 8
+ * h, a charger of so many amps at the bank's nominal volts. */
+typedef struct {
+    double nights_week, charger_a; /* 0: none */
+} WbShore;
+
 typedef struct {
     const char *part_id;
     int count;
@@ -110,10 +116,12 @@ typedef struct {
     WbSite site;
     WbRoof roof;
     WbBay bay;
-    WbDriving driving;
+    WbDriving driving; /* drives from 9 h on */
+    WbShore shore;
     double inverter_hours_day; /* hours the inverter is on; NaN: while an AC load runs */
     double autonomy_target_days;
     WbLimit money_minor, weight_kg;
+    WbLimit dark_hours;   /* a year, in the months in use; 100, on */
     bool roof_on, bay_on; /* whether the fit is a limit */
     WbAnchor anchor[WB_N_CRITERIA];
     double weight[WB_N_CRITERIA]; /* >= 0, as typed; wb_score normalises the sum to 1 */

@@ -57,6 +57,7 @@ typedef struct {
     double isc_coeff_pct_k;   /* %/K, positive; may be missing */
     double power_coeff_pct_k; /* %/K, negative; may be missing */
     double noct_c;            /* may be missing: 45 C assumed and said */
+    double low_light_pct;     /* efficiency at 200 W/m2, % of that at 1000; may be missing: 96 */
     int64_t cells;            /* in series inside the panel, 0 unknown */
     double max_system_v;      /* may be missing */
     double series_fuse_a;     /* largest series fuse the maker allows; may be missing */
@@ -98,6 +99,7 @@ typedef struct {
     int64_t max_series, max_parallel;
     double internal_mohm; /* may be missing */
     bool heated;          /* warms itself before charging in the cold */
+    double heater_w;      /* of one while it does; may be missing: 40 W assumed and said */
     int64_t length_mm, width_mm, height_mm;
 } WbStorage;
 
@@ -163,6 +165,10 @@ typedef struct {
     double charge_v_per_cell;                       /* absorption */
     double depth_limit;                             /* 0..1 of rated capacity drawn at most */
     double charge_efficiency, discharge_efficiency; /* 0..1, energy */
+    double charge_efficiency_full; /* at full charge; may be missing: as charge_efficiency */
+    /* Charging current the cells accept, A per Ah: accept_c up to the state of charge accept_from
+     * (0..1), from there in a straight line to accept_full_c when full. All three or none. */
+    double accept_c, accept_from, accept_full_c;
     double peukert;
     double min_charge_c; /* no charging below; missing: no such limit */
     double self_discharge_pct_month;

@@ -34,6 +34,9 @@ typedef struct {
     double bank_own_c;              /* bank temperature where bank_where is WB_BANK_OWN */
     double inside_c;                /* living space, where the bank stands inside */
     bool sleeping_space;            /* the bank shares air with sleepers */
+    int weather_years;              /* of made weather, 1..100; 10 */
+    uint64_t weather_seed;          /* of made weather; 1 */
+    const struct WbHours *hours;    /* the person's own hours instead (weather.h); NULL: made */
 } WbSite;
 
 /* Default design cold: the coldest month's mean minimum less 15 K (our assumption, shown). */

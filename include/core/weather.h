@@ -1,0 +1,64 @@
+/* Weather, hour by hour: made from a place's twelve monthly means, or a person's own hours.
+ *
+ * A year has 365 days; hour i of a record is year i / 8760, day i / 24 % 365, hour h = i % 24, and
+ * means h:00 to h+1:00. Made weather runs in local solar time (noon: the sun is highest); a
+ * person's own hours run in the clock time of their file, and solar_shift_h tells the sun's. */
+#ifndef WB_WEATHER_H
+#define WB_WEATHER_H
+
+#include "control.h"
+#include "place.h"
+#include "status.h"
+#include <stddef.h>
+
+#define WB_YEAR_DAYS 365
+#define WB_YEAR_HOURS 8760
+#define WB_MOST_WEATHER_YEARS 100
+
+/* Global and diffuse on a horizontal plane, W/m2, mean over the hour; air in C. */
+typedef struct {
+    int n_years;
+    double *global_w_m2, *diffuse_w_m2, *air_c; /* n_years x 8760 each */
+    double solar_shift_h[WB_YEAR_DAYS];         /* solar time = hour + 0.5 + this */
+} WbWeather;
+
+/* A person's own hours, as the store read and checked them: n_years x 8760 rows, 29 February left
+ * out. Missing diffuse or air (WB_MISSING in the row) are worked out: diffuse by Erbs' hourly
+ * split, air by the place's months. */
+typedef struct WbHours {
+    int n_years;
+    const double *global_w_m2, *diffuse_w_m2, *air_c;
+    double utc_offset_h; /* of the clock the rows follow */
+    const char *name;    /* of the file, for people */
+} WbHours;
+
+/* Made weather of so many years (1..100); the same place, years and seed give the same bits.
+ * Method, distribution and persistence: app/core/sky/clearness.c and hours.c. Every month's mean
+ * over all years is the place's within 0.5 %. WB_BAD_INPUT as wb_sky. */
+WbStatus wb_weather_make(const WbPlace *place, int years, uint64_t seed, WbWeather *weather);
+/* The person's own hours under the place's sun. */
+WbStatus wb_weather_own(const WbPlace *place, const WbHours *hours, WbWeather *weather);
+/* By the site: own hours where it has them, else made. */
+WbStatus wb_weather_of_site(const WbSite *site, WbWeather *weather);
+void wb_weather_free(WbWeather *weather);
+
+int wb_month_of_day(int day); /* 0..364 -> 0..11 */
+int wb_first_day_of_month(int month);
+int wb_days_of_month(int month);
+
+/* What a panel meets: weather on its plane, after the month's shading and soiling. */
+typedef struct {
+    int n_years;
+    double *plane_w_m2; /* n_years x 8760: mean over the hour */
+    double *air_c;      /* n_years x 8760 */
+    double *low_light;  /* n_years x 8760: max(0, ln(1000 / plane) / ln 5); 0 where plane is 0 */
+    double *day_air_c;  /* n_years x 365: mean of the day */
+    double plane_kwh_m2_day[WB_MONTHS]; /* mean over all years, after shading and soiling */
+    double hottest_air_c;               /* of any hour of the months in use */
+} WbPlaneHours;
+
+/* Tilt by Perez et al. 1990; azimuth "any": the mean over 16 azimuths. */
+WbStatus wb_plane_hours(const WbSite *site, const WbWeather *weather, WbPlaneHours *plane);
+void wb_plane_hours_free(WbPlaneHours *plane);
+
+#endif

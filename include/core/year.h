@@ -1,0 +1,111 @@
+/* The hourly balance of one kit over years of weather: what the sun and other sources give, what
+ * the bank takes, holds and gives back, what the loads want and do not get.
+ *
+ * Knows nothing of parts and briefs; kit_year.h fills these records from them. Energies in Wh at
+ * the bank's terminals; one step is an hour, so W and Wh an hour are one number. */
+#ifndef WB_YEAR_H
+#define WB_YEAR_H
+
+#include "array.h"
+#include "weather.h"
+
+/* Need at the terminals (inverter losses and idle draw in it, controllers' not) by kind of day.
+ * Weekday of day d of the whole record: d % 7, 0 = Monday. Kind 0 is a day out of the months in
+ * use: nothing runs. drain: what a Wh out of the bank costs its charge in that hour by the rate,
+ * (I / I_rated)^(k-1) >= 1, I = the hour's whole need as a current (on the safe side in hours with
+ * some sun); it depends on bank and kit and stands in WbYearKit. */
+#define WB_WEEK 7
+typedef struct {
+    int n_kinds;
+    uint8_t kind[WB_MONTHS][WB_WEEK];
+    double (*wh)[WB_HOURS]; /* n_kinds rows */
+    uint32_t months;        /* in use: bit m */
+} WbDemand;
+
+/* Other sources by hour of the day, Wh at the terminals; shore nights by weekday. */
+typedef struct {
+    double alternator_wh[WB_HOURS]; /* every day of the months in use */
+    double shore_wh[WB_HOURS];      /* on days with shore power, in the months in use */
+    bool shore_day[WB_WEEK];
+} WbOtherSources;
+
+/* What the chemistry and the bank's place do to it, day by day; shared by all banks of a chemistry
+ * whose charging limit and heating are the same. */
+typedef struct {
+    int n_years;
+    double *capacity_factor; /* n_years x 365: f_temp <= 1 */
+    uint8_t *too_cold;       /* n_years x 365: 1 = below the chemistry's charging limit */
+} WbBankDays;
+
+typedef struct {
+    WbArrayLaw array;
+    WbOtherSources other;
+    const WbDemand *demand;
+    const WbBankDays *days;
+    double capacity_wh; /* nominal V x Ah x strings, at the rated hours and 25 C */
+    double depth;       /* of it that may be drawn, 0..1 */
+    double rated_w;     /* bank's W at the rated current; Peukert counts above it */
+    double peukert;
+    double charge_efficiency, discharge_efficiency;
+    double
+        charge_efficiency_full; /* at full charge; falls in a straight line from accept_from on */
+    double max_charge_w, max_discharge_w;
+    double accept_w, accept_full_w; /* charge acceptance below accept_from, and at full; a straight
+                                       line between. INFINITY: no taper */
+    double accept_from;             /* state of charge 0..1 */
+    double self_discharge_h;        /* share of the charge lost each hour */
+    double heater_w; /* draws this while it charges on a too cold day; 0: does not charge then */
+} WbYearKit;
+
+/* Of one hour, for traces: in Wh. Balance of the terminals, to 1e-9 of the larger side:
+ *   array + alternator + shore + drawn + unmet = need + idle + heater + charged + spilled
+ * and of the bank: charge = charge before + stored - drained - lost. */
+typedef struct {
+    double array_wh, clipped_wh, alternator_wh, shore_wh;
+    double need_wh, idle_wh, heater_wh, unmet_wh;
+    double charged_wh, stored_wh; /* taken at the terminals, kept after the charging loss */
+    double drawn_wh, drained_wh;  /* given at the terminals, taken from the charge */
+    double lost_wh;               /* self-discharge */
+    double spilled_wh;            /* kept by the array's limit, but neither used nor stored */
+    double charge_wh;             /* at the hour's end */
+    double floor_wh;              /* charge below which nothing is drawn */
+} WbYearHour;
+
+/* Means a day of the month over all years. */
+typedef struct {
+    double array_wh, clipped_wh, alternator_wh, shore_wh, need_wh, own_draw_wh, unmet_wh,
+        spilled_wh;
+    double dark_h;        /* a month */
+    double lowest_charge; /* share of full, of any year */
+} WbYearMonth;
+
+typedef struct {
+    int n_years;
+    double dark_h;       /* a year, mean; only months in use count */
+    double dark_worst_h; /* of the worst year */
+    int dark_worst_year;
+    double need_wh, unmet_wh; /* a year, mean, months in use */
+    double loss_of_load;      /* unmet / need; 0 without need */
+    double lowest_charge;     /* share of full, months in use */
+    int longest_dark_h;       /* longest spell */
+    double spilled_wh;        /* a year, mean, months in use */
+    double full_cycles;       /* drained / capacity, a year, mean, whole year */
+    int worst_hour;           /* index of the hour of the lowest charge (first of equals); the worst
+                                 fortnight ends about there */
+    WbYearMonth month[WB_MONTHS];
+} WbYear;
+
+/* An hour is dark if more than this of its need is not met, Wh. */
+#define WB_DARK_WH 1e-6
+
+/* Whole balance of one kit; the bank starts full. trace: n_years x 8760 records, or NULL. */
+WbStatus wb_year_run(const WbYearKit *kit, const WbPlaneHours *plane, WbYear *year,
+                     WbYearHour *trace);
+
+/* Mean dark hours a year of many kits at once, which must share `days`; the same bits as
+ * wb_year_run gives, whatever the vector width. A kit whose mean is already sure to exceed `enough`
+ * may be left early: its answer is then some number above `enough` (INFINITY: never). */
+WbStatus wb_year_dark(const WbYearKit *const *kits, size_t n, const WbPlaneHours *plane,
+                      double enough, WbControl *control, double *dark_h);
+
+#endif
