@@ -22,11 +22,10 @@ typedef struct {
     uint32_t months;        /* in use: bit m */
 } WbDemand;
 
-/* Other sources by hour of the day, Wh at the terminals; shore nights by weekday. */
+/* Other sources by weekday and hour, Wh at the terminals, in the months in use. */
 typedef struct {
-    double alternator_wh[WB_HOURS]; /* every day of the months in use */
-    double shore_wh[WB_HOURS];      /* on days with shore power, in the months in use */
-    bool shore_day[WB_WEEK];
+    double alternator_wh[WB_HOURS];     /* every day */
+    double shore_wh[WB_WEEK][WB_HOURS]; /* a night of shore power ends on the next weekday */
 } WbOtherSources;
 
 /* What the chemistry and the bank's place do to it, day by day; shared by all banks of a chemistry
