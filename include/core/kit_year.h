@@ -5,14 +5,9 @@
 #include "kit.h"
 #include "year.h"
 
-/* Pointers inside lead into the problem. */
+/* Pointers inside lead into the problem. Driving starts at 9 h, or earlier where its hours would
+ * not fit into the day; a heated battery without a heater figure is taken to draw 40 W. */
 void wb_kit_year_fill(const WbProblem *problem, const WbKit *kit, WbYearKit *year_kit);
-
-/* Loads by kind of day through one inverter (NULL: AC loads left out). A load of d days a week runs
- * on the last d days of it (a part of a day counts in proportion), so loads of some days fall
- * together. WB_NO_MEMORY. */
-WbStatus wb_demand(const WbBrief *brief, const WbSky *sky, const WbInverter *inverter,
-                   WbDemand *demand);
-void wb_demand_free(WbDemand *demand);
+WbArrayLaw wb_kit_array_law(const WbProblem *problem, const WbKit *kit, const WbBankVolts *bank);
 
 #endif

@@ -4,13 +4,16 @@
 #ifndef WB_PROBLEM_H
 #define WB_PROBLEM_H
 
+#include "bank_days.h"
 #include "brief.h"
 #include "control.h"
+#include "demand.h"
 #include "energy.h"
 #include "load.h"
 #include "part.h"
 #include "roof.h"
 #include "status.h"
+#include "weather.h"
 
 typedef struct {
     bool priced;         /* false: has to be bought and has no usable offer */
@@ -46,6 +49,7 @@ typedef struct {
     const WbInverter *inverter; /* NULL for the choice "none" */
     WbSourced sourced;
     WbNeed need;
+    WbDemand demand;
 } WbInverterChoice;
 
 typedef struct {
@@ -63,6 +67,8 @@ typedef struct {
     const WbCatalogue *catalogue;
     double design_cold_c;
     WbSky sky;
+    WbPlaneHours plane;    /* weather on the panels, hour by hour */
+    WbBankDays *bank_days; /* one for each chemistry of the catalogue, in its order */
     WbLoadBudget loads;
     double reference_need_wh;
     double clear_m2;

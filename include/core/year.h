@@ -7,34 +7,15 @@
 #define WB_YEAR_H
 
 #include "array.h"
+#include "bank_days.h"
+#include "demand.h"
 #include "weather.h"
-
-/* Need at the terminals (inverter losses and idle draw in it, controllers' not) by kind of day.
- * Weekday of day d of the whole record: d % 7, 0 = Monday. Kind 0 is a day out of the months in
- * use: nothing runs. drain: what a Wh out of the bank costs its charge in that hour by the rate,
- * (I / I_rated)^(k-1) >= 1, I = the hour's whole need as a current (on the safe side in hours with
- * some sun); it depends on bank and kit and stands in WbYearKit. */
-#define WB_WEEK 7
-typedef struct {
-    int n_kinds;
-    uint8_t kind[WB_MONTHS][WB_WEEK];
-    double (*wh)[WB_HOURS]; /* n_kinds rows */
-    uint32_t months;        /* in use: bit m */
-} WbDemand;
 
 /* Other sources by weekday and hour, Wh at the terminals, in the months in use. */
 typedef struct {
     double alternator_wh[WB_HOURS];     /* every day */
     double shore_wh[WB_WEEK][WB_HOURS]; /* a night of shore power ends on the next weekday */
 } WbOtherSources;
-
-/* What the chemistry and the bank's place do to it, day by day; shared by all banks of a chemistry
- * whose charging limit and heating are the same. */
-typedef struct {
-    int n_years;
-    double *capacity_factor; /* n_years x 365: f_temp <= 1 */
-    uint8_t *too_cold;       /* n_years x 365: 1 = below the chemistry's charging limit */
-} WbBankDays;
 
 typedef struct {
     WbArrayLaw array;
@@ -43,7 +24,10 @@ typedef struct {
     const WbBankDays *days;
     double capacity_wh; /* nominal V x Ah x strings, at the rated hours and 25 C */
     double depth;       /* of it that may be drawn, 0..1 */
-    double rated_w;     /* bank's W at the rated current; Peukert counts above it */
+    /* Bank's W at the rated current. A Wh given in an hour takes max(1, (W / rated_w)^(k-1)) from
+     * the charge besides the discharging loss; W = the hour's whole need, on the safe side in hours
+     * with some sun. */
+    double rated_w;
     double peukert;
     double charge_efficiency, discharge_efficiency;
     double
