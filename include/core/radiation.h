@@ -49,4 +49,17 @@ typedef struct {
 double wb_plane_isotropic(const WbHorizontal *on, const WbTilted *plane);
 double wb_plane_hdkr(const WbHorizontal *on, const WbTilted *plane);
 
+/* Relative air mass (Kasten & Young, Applied Optics 28, 1989, 4735), z in degrees, at most 90:
+ * 1 / (cos z + 0.50572 (96.07995 - z)^-1.6364) */
+double wb_air_mass(double zenith_rad);
+
+/* Perez, Ineichen, Seals, Michalsky & Stewart, Solar Energy 44, 1990, 271 (sky clearness and
+ * brightness choose the light around the sun, F1, and along the horizon, F2; table in perez.c):
+ *   Ib Rb + max(0, Id ((1 - F1)(1 + cos tilt)/2 + F1 a/b + F2 sin tilt))
+ *   + (Ib + Id) albedo (1 - cos tilt)/2
+ * a = max(0, cos incidence), b = max(cos 85 deg, cos zenith). In a it is a straight line, so the
+ * mean over several azimuths under one sun is the value for the mean of max(0, cos incidence),
+ * which may stand in for cos_incidence. A sun on or below the horizon leaves an even sky. */
+double wb_plane_perez(const WbHorizontal *on, const WbTilted *plane);
+
 #endif
