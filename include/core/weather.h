@@ -28,7 +28,8 @@ typedef struct {
 typedef struct WbHours {
     int n_years;
     const double *global_w_m2, *diffuse_w_m2, *air_c;
-    double utc_offset_h; /* of the clock the rows follow */
+    double utc_offset_h; /* of the clock the rows follow; WB_MISSING: the whole hours nearest to
+                            longitude / 15 */
     const char *name;    /* of the file, for people */
 } WbHours;
 
@@ -36,8 +37,14 @@ typedef struct WbHours {
  * Method, distribution and persistence: app/core/sky/clearness.c and hours.c. Every month's mean
  * over all years is the place's within 0.5 %. WB_BAD_INPUT as wb_sky. */
 WbStatus wb_weather_make(const WbPlace *place, int years, uint64_t seed, WbWeather *weather);
-/* The person's own hours under the place's sun. */
+/* The person's own hours under the place's sun: solar_shift_h from the equation of time, the
+ * longitude and the clock. Diffuse above global counts as global. WB_BAD_INPUT: coordinates outside
+ * -90..90 or -180..180, years outside 1..100, a global that is missing or negative, an offset
+ * outside -14..14. */
 WbStatus wb_weather_own(const WbPlace *place, const WbHours *hours, WbWeather *weather);
+/* Share of all light, 0..1, that falls into hours without sun at this place: small, or else the
+ * hours follow another clock or come from elsewhere. */
+double wb_light_without_sun(const WbPlace *place, const WbWeather *weather);
 /* By the site: own hours where it has them, else made. */
 WbStatus wb_weather_of_site(const WbSite *site, WbWeather *weather);
 void wb_weather_free(WbWeather *weather);
