@@ -40,7 +40,7 @@ WbStatus wb_weather_make(const WbPlace *place, int years, uint64_t seed, WbWeath
 /* The person's own hours under the place's sun: solar_shift_h from the equation of time, the
  * longitude and the clock. Diffuse above global counts as global. WB_BAD_INPUT: coordinates outside
  * -90..90 or -180..180, years outside 1..100, a global that is missing or negative, an offset
- * outside -14..14. */
+ * outside -14..14, a place without air temperatures. */
 WbStatus wb_weather_own(const WbPlace *place, const WbHours *hours, WbWeather *weather);
 /* Share of all light, 0..1, that falls into hours without sun at this place: small, or else the
  * hours follow another clock or come from elsewhere. */
