@@ -11,16 +11,17 @@ static void set_file_error(GError **error, const char *path, const char *what)
     wb_store_fail(error, WB_STORE_ERROR_FILE, "%s %s: %s.", path, what, g_strerror(errno));
 }
 
-static char *read_stream(FILE *stream, const char *path, gsize *length, GError **error)
+static char *read_stream(FILE *stream, const char *path, gsize most_mib, gsize *length,
+                         GError **error)
 {
     g_autoptr(GString) text = g_string_new(NULL);
     char block[65536];
     size_t n;
     while ((n = fread(block, 1, sizeof block, stream)) > 0) {
         g_string_append_len(text, block, (gssize)n);
-        if (text->len > WB_TEXT_FILE_MOST) {
+        if (text->len > most_mib * 1024 * 1024) {
             wb_store_fail(error, WB_STORE_ERROR_FILE,
-                          "%s is larger than 16 MiB, the most that is accepted.", path);
+                          "%s is larger than %zu MiB, the most that is accepted.", path, most_mib);
             return NULL;
         }
     }
@@ -34,12 +35,17 @@ static char *read_stream(FILE *stream, const char *path, gsize *length, GError *
 
 char *wb_text_file_read(const char *path, gsize *length, GError **error)
 {
+    return wb_text_file_read_most(path, WB_TEXT_FILE_MOST / (1024 * 1024), length, error);
+}
+
+char *wb_text_file_read_most(const char *path, gsize most_mib, gsize *length, GError **error)
+{
     FILE *stream = g_fopen(path, "rbe");
     if (!stream) {
         set_file_error(error, path, "cannot be opened");
         return NULL;
     }
-    char *text = read_stream(stream, path, length, error);
+    char *text = read_stream(stream, path, most_mib, length, error);
     fclose(stream);
     return text;
 }

@@ -9,6 +9,8 @@
 
 /* (transfer full), NUL-terminated; NULL and error. Pipes work too. */
 char *wb_text_file_read(const char *path, gsize *length, GError **error);
+/* The same with another limit. */
+char *wb_text_file_read_most(const char *path, gsize most_mib, gsize *length, GError **error);
 /* Temporary beside the target, flushed, then renamed over it. A symbolic link stays one; an
  * existing file keeps its permissions. */
 gboolean wb_text_file_write(const char *path, const char *text, GError **error);

@@ -42,9 +42,9 @@ WbStatus wb_weather_make(const WbPlace *place, int years, uint64_t seed, WbWeath
  * -90..90 or -180..180, years outside 1..100, a global that is missing or negative, an offset
  * outside -14..14, a place without air temperatures. */
 WbStatus wb_weather_own(const WbPlace *place, const WbHours *hours, WbWeather *weather);
-/* Share of all light, 0..1, that falls into hours without sun at this place: small, or else the
- * hours follow another clock or come from elsewhere. */
-double wb_light_without_sun(const WbPlace *place, const WbWeather *weather);
+/* Solar time about which the light lies, 0..24 h: circular mean of the hours' middles, weighted
+ * with global; near 12, or else the hours follow another clock. No light: 12. */
+double wb_light_middle_h(const WbWeather *weather);
 /* By the site: own hours where it has them, else made. */
 WbStatus wb_weather_of_site(const WbSite *site, WbWeather *weather);
 void wb_weather_free(WbWeather *weather);

@@ -27,8 +27,8 @@ const WbHours *wb_hours_file_hours(const WbHoursFile *file);
 const GPtrArray *wb_hours_file_notes(const WbHoursFile *file);
 
 /* Does the file suit the place of the brief? FALSE and an error where an EPW was recorded more than
- * 3 degrees away from it, or where more than 2 % of the light falls into hours without sun there
- * (another clock, another place, hours moved). */
+ * 3 degrees of arc away from it, or where the light of the file does not lie about the place's noon
+ * within 45 minutes (another UTC offset, summer time, hours moved). */
 gboolean wb_hours_file_check_place(const WbHoursFile *file, const WbPlace *place, GError **error);
 
 #endif

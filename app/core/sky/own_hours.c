@@ -92,19 +92,15 @@ WbStatus wb_weather_own(const WbPlace *place, const WbHours *hours, WbWeather *w
     return status;
 }
 
-double wb_light_without_sun(const WbPlace *place, const WbWeather *weather)
+double wb_light_middle_h(const WbWeather *weather)
 {
-    WbSunHour *suns = malloc(WB_YEAR_HOURS * sizeof *suns);
-    if (!suns)
-        return 0;
-    wb_sun_hours(place, weather->solar_shift_h, suns);
     size_t n = (size_t)weather->n_years * WB_YEAR_HOURS;
-    double all = 0, dark = 0;
+    double noon = 0, evening = 0;
     for (size_t i = 0; i < n; i++) {
-        all += weather->global_w_m2[i];
-        if (suns[i % WB_YEAR_HOURS].length_h <= 0)
-            dark += weather->global_w_m2[i];
+        int of_year = (int)(i % WB_YEAR_HOURS);
+        double solar_h = of_year % WB_HOURS + 0.5 + weather->solar_shift_h[of_year / WB_HOURS];
+        noon += weather->global_w_m2[i] * cos(wb_hour_angle_rad(solar_h));
+        evening += weather->global_w_m2[i] * sin(wb_hour_angle_rad(solar_h));
     }
-    free(suns);
-    return all > 0 ? dark / all : 0;
+    return 12 + atan2(evening, noon) / WB_PI * 12;
 }
