@@ -3,14 +3,17 @@
 #define WB_ARRAY_H
 
 #include "energy.h"
+#include "vector.h"
 #include "weather.h"
 
 /* One array with its controllers on one bank, as a law of irradiance G (W/m2), air temperature T
  * (C) and low-light measure L (WbPlaneHours): watts offered =
- *   peak_w x G/1000 x (1 - low_light_loss x L) x max(0, 1 + power_coeff_k x (T + heating x G - 25))
+ *   peak_w x G/1000 x max(0, 1 - low_light_loss x L)
+ *          x max(0, 1 + power_coeff_k x (T + heating x G - 25))
  * kept = min(offered, limit_w). MPPT: peak_w = panel W x panels x efficiency; limit_w by the rated
  * output amps (at the bank's nominal volts) and by the input watts the maker allows. PWM: peak_w =
- * Imp x strings x bank nominal V, neither temperature nor low light (the current follows the sun).
+ * Imp x strings x bank nominal V, neither temperature nor low light (the current follows the sun),
+ * limit_w by the rated output amps alone. Low light: Evans, Solar Energy 27 (1981) 555.
  * A missing coefficient, NOCT or low-light figure takes the typical value (-0.45 %/K, 45 C, 96 %).
  */
 typedef struct {
@@ -33,6 +36,23 @@ double wb_array_offered_w(const WbArrayLaw *law, double plane_w_m2, double air_c
  * be negative), clipped_wh = what the limit cut off. Vector code chosen at run time; the same bits
  * everywhere. */
 void wb_array_months(const WbArrayLaw *law, const WbPlaneHours *plane, WbSupply *supply);
+
+/* The same on one way of computing that runs here, for tests and benchmarks. */
+void wb_array_months_on(WbVector vector, const WbArrayLaw *law, const WbPlaneHours *plane,
+                        WbSupply *supply);
+
+/* A law per watt of peak_w, without limit and own draw, over the whole weather. */
+typedef struct {
+    double day_wh[WB_MONTHS]; /* Wh a day for each watt */
+    double most;              /* in any hour, W for each watt */
+} WbArrayUnit;
+
+void wb_array_unit(const WbArrayLaw *law, const WbPlaneHours *plane, WbArrayUnit *unit);
+
+/* As wb_array_months, with the unit of the same law at hand: an array that is never clipped is a
+ * multiple of it. */
+void wb_array_months_by_unit(const WbArrayLaw *law, const WbArrayUnit *unit,
+                             const WbPlaneHours *plane, WbSupply *supply);
 
 /* Does a give at least what b gives in every hour of this weather, with no more idle draw? Proved,
  * not sampled: false where it cannot be shown. */

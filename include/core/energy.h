@@ -23,6 +23,8 @@ void wb_panel_day(const WbSite *site, const WbSky *sky, const WbPanel *panel, Wb
  * 64..89 mm; an open rack would be 0, which no vehicle roof is), close +11 K (13..38 mm), bonded
  * +18 K (less than 13 mm). */
 double wb_cell_c(double irradiance_w_m2, double air_c, double noct_c, int mounting);
+/* Of it: kelvin above the air for each W/m2. */
+double wb_heating_k_m2_w(double noct_c, int mounting);
 
 /* What a bank is to a charger. */
 typedef struct {

@@ -62,6 +62,8 @@ typedef struct {
     double *day_air_c;  /* n_years x 365: mean of the day */
     double plane_kwh_m2_day[WB_MONTHS]; /* mean over all years, after shading and soiling */
     double hottest_air_c;               /* of any hour of the months in use */
+    /* Over all hours with sun; 0 without any. */
+    double sun_air_min_c, sun_air_max_c, plane_max_w_m2, low_light_max;
 } WbPlaneHours;
 
 /* Tilt by Perez et al. 1990; azimuth "any": the mean over 16 azimuths. */

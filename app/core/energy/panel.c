@@ -20,10 +20,15 @@ static double mounting_adder_k(int mounting)
     return 2;
 }
 
-double wb_cell_c(double irradiance_w_m2, double air_c, double noct_c, int mounting)
+double wb_heating_k_m2_w(double noct_c, int mounting)
 {
     double noct = (isnan(noct_c) ? TYPICAL_NOCT_C : noct_c) + mounting_adder_k(mounting);
-    return air_c + (noct - 20) / 800 * irradiance_w_m2;
+    return (noct - 20) / 800;
+}
+
+double wb_cell_c(double irradiance_w_m2, double air_c, double noct_c, int mounting)
+{
+    return air_c + wb_heating_k_m2_w(noct_c, mounting) * irradiance_w_m2;
 }
 
 static void fill_hour(const WbPanel *panel, double irradiance_w_m2, double cell_c, double *power_w,

@@ -137,6 +137,23 @@ static void fill_air(const WbWeather *weather, uint32_t months, WbPlaneHours *pl
     }
 }
 
+static void fill_extremes(WbPlaneHours *plane)
+{
+    bool any = false;
+    size_t n = (size_t)plane->n_years * WB_YEAR_HOURS;
+    plane->sun_air_min_c = plane->sun_air_max_c = plane->plane_max_w_m2 = plane->low_light_max = 0;
+    for (size_t i = 0; i < n; i++) {
+        if (!(plane->plane_w_m2[i] > 0))
+            continue;
+        double air_c = plane->air_c[i];
+        plane->sun_air_min_c = any ? fmin(plane->sun_air_min_c, air_c) : air_c;
+        plane->sun_air_max_c = any ? fmax(plane->sun_air_max_c, air_c) : air_c;
+        plane->plane_max_w_m2 = fmax(plane->plane_max_w_m2, plane->plane_w_m2[i]);
+        plane->low_light_max = fmax(plane->low_light_max, plane->low_light[i]);
+        any = true;
+    }
+}
+
 WbStatus wb_plane_hours(const WbSite *site, const WbWeather *weather, WbPlaneHours *plane)
 {
     if (!is_accepted(site, weather))
@@ -154,6 +171,7 @@ WbStatus wb_plane_hours(const WbSite *site, const WbWeather *weather, WbPlaneHou
     for (int m = 0; m < WB_MONTHS; m++)
         made.plane_kwh_m2_day[m] = sum_w_m2[m] / 1000 / (weather->n_years * wb_days_of_month(m));
     fill_air(weather, site->months, &made);
+    fill_extremes(&made);
     free(suns);
     *plane = made;
     return WB_OK;
