@@ -1,8 +1,9 @@
 /* Where the sun stands at a moment of the years 1950 to 2050, good to 0.02 degrees, anywhere on
- * earth, and when it rises and sets: the low-precision formulas of The Astronomical Almanac in the
- * form of Michalsky, Solar Energy 40, 1988, 227, with parallax and refraction. Moments are Julian
- * days in UTC; UTC, UT1 and TT are not told apart (a minute is 0.001 degrees of the sun's path).
- * The mean-day method has its own, simpler sun in sun.h. */
+ * earth, and when it rises and sets: longitude, obliquity, distance and sidereal time after Meeus,
+ * Astronomical Algorithms (1998), chapters 12 and 25 (the method of lower accuracy), with the
+ * planets and the moon from his Astronomical Formulae for Calculators (1982), chapter 18; parallax
+ * and refraction. Moments are Julian days in UTC; UTC, UT1 and TT are not told apart (a minute is
+ * 0.001 degrees of the sun's path). The mean-day method has its own, simpler sun in sun.h. */
 #ifndef WB_ALMANAC_H
 #define WB_ALMANAC_H
 

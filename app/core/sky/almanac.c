@@ -10,7 +10,7 @@
 
 double wb_julian_day(int year, int month, int day, double utc_h)
 {
-    /* Days since 1 March 0000, as years then end with February (Fliegel & van Flandern's idea). */
+    /* Years that begin in March end with the leap day. */
     int from_march = (month + 9) % 12;
     int y = month <= 2 ? year - 1 : year;
     int days = 365 * y +
@@ -31,28 +31,49 @@ static double half_turn_deg(double deg)
     return turn_deg(deg + 180) - 180;
 }
 
-/* Of the mean sidereal time less the mean solar time: 12 h off the mean sun's right ascension. */
-static double mean_sun_deg(double n)
+static double sine(double deg)
 {
-    return 280.460625 + 0.985647363 * n;
+    return sin(turn_deg(deg) * WB_RAD_PER_DEG);
+}
+
+static double cosine(double deg)
+{
+    return cos(turn_deg(deg) * WB_RAD_PER_DEG);
+}
+
+/* What Venus, Jupiter, the moon and a slow swing do to the sun's longitude; t: centuries. */
+static double perturbation_deg(double t)
+{
+    double t1900 = t + 1;
+    return 0.00134 * cosine(153.23 + 22518.7541 * t1900) +
+           0.00154 * cosine(216.57 + 45037.5082 * t1900) +
+           0.00200 * cosine(312.69 + 32964.3577 * t1900) +
+           0.00179 * sine(350.74 + 445267.1142 * t1900) + 0.00178 * sine(231.19 + 20.20 * t1900);
 }
 
 WbSunCoordinates wb_sun_coordinates(double julian_day)
 {
-    double n = julian_day - J2000;
-    double mean_longitude_deg = turn_deg(280.460 + 0.9856474 * n);
-    double anomaly = turn_deg(357.528 + 0.9856003 * n) * WB_RAD_PER_DEG;
-    double longitude =
-        (mean_longitude_deg + 1.915 * sin(anomaly) + 0.020 * sin(2 * anomaly)) * WB_RAD_PER_DEG;
-    double obliquity = (23.439 - 0.0000004 * n) * WB_RAD_PER_DEG;
-    double ascension = atan2(cos(obliquity) * sin(longitude), cos(longitude));
-    WbSunCoordinates sun = {
-        .declination_rad = asin(sin(obliquity) * sin(longitude)),
-        .right_ascension_rad = turn_deg(ascension / WB_RAD_PER_DEG) * WB_RAD_PER_DEG,
-        .distance_au = 1.00014 - 0.01671 * cos(anomaly) - 0.00014 * cos(2 * anomaly),
+    double n = julian_day - J2000, t = n / 36525;
+    double anomaly = 357.52911 + (35999.05029 - 0.0001537 * t) * t;
+    double eccentricity = 0.016708634 - 0.000042037 * t;
+    double centre = (1.914602 - 0.004817 * t) * sine(anomaly) +
+                    (0.019993 - 0.000101 * t) * sine(2 * anomaly) + 0.000289 * sine(3 * anomaly);
+    double node = 125.04 - 1934.136 * t;
+    double nutation = -0.00478 * sine(node), aberration = -0.00569;
+    double longitude = 280.46646 + (36000.76983 + 0.0003032 * t) * t + centre +
+                       perturbation_deg(t) + aberration + nutation;
+    double obliquity = 23.43929111 - 0.0130042 * t + 0.00256 * cosine(node);
+    double ascension =
+        atan2(cosine(obliquity) * sine(longitude), cosine(longitude)) / WB_RAD_PER_DEG;
+    /* Sidereal time less the mean sun's time of day. */
+    double sidereal = 280.46061837 + 0.98564736629 * n + nutation * cosine(obliquity);
+    return (WbSunCoordinates){
+        .declination_rad = asin(sine(obliquity) * sine(longitude)),
+        .right_ascension_rad = turn_deg(ascension) * WB_RAD_PER_DEG,
+        .distance_au = 1.000001018 * (1 - eccentricity * eccentricity) /
+                       (1 + eccentricity * cosine(anomaly + centre)),
+        .equation_of_time_h = half_turn_deg(sidereal - ascension) / 15,
     };
-    sun.equation_of_time_h = half_turn_deg(mean_sun_deg(n) - ascension / WB_RAD_PER_DEG) / 15;
-    return sun;
 }
 
 double wb_sun_factor(const WbSunCoordinates *sun)
