@@ -81,7 +81,13 @@ typedef struct {
 /* An hour is dark if more than this of its need is not met, Wh. */
 #define WB_DARK_WH 1e-6
 
-/* Whole balance of one kit; the bank starts full. trace: n_years x 8760 records, or NULL. */
+/* Is it proved that for this bank more array, alternator or shore in any hour, or less need or own
+ * draw, never gives more dark hours? True unless the charging efficiency falls very steeply. */
+bool wb_year_is_monotone(const WbYearKit *kit);
+
+/* Whole balance of one kit; the bank starts full. trace: n_years x 8760 records, or NULL.
+ * WB_BAD_INPUT: a figure negative, missing or beyond its range, an efficiency of 0 or rising
+ * towards full, acceptance rising towards full, or cold days of another number of years. */
 WbStatus wb_year_run(const WbYearKit *kit, const WbPlaneHours *plane, WbYear *year,
                      WbYearHour *trace);
 
