@@ -76,6 +76,19 @@ static void read_driving(const WbJson *root, WbBrief *brief)
     };
 }
 
+static void read_shore(const WbJson *root, WbBrief *brief)
+{
+    WbJson shore = wb_json_member(root, "shore");
+    if (!wb_json_given(&shore) || cJSON_IsNull(shore.item) || !wb_json_object(&shore))
+        return;
+    WbJson nights = wb_json_member(&shore, "nights_per_week");
+    WbJson amps = wb_json_member(&shore, "charger_a");
+    brief->shore = (WbShore){
+        .nights_week = wb_json_number(&nights, 0, 7),
+        .charger_a = wb_json_number(&amps, 0, 1000),
+    };
+}
+
 gboolean wb_brief_read(const cJSON *tree, const char *name, WbBrief *brief, GPtrArray **not_read,
                        GError **error)
 {
@@ -89,6 +102,7 @@ gboolean wb_brief_read(const cJSON *tree, const char *name, WbBrief *brief, GPtr
         wb_read_site(&root, brief);
         wb_read_space(&root, brief);
         read_driving(&root, brief);
+        read_shore(&root, brief);
         wb_read_wishes(&root, brief);
         wb_read_picks(&root, brief);
     }

@@ -1,8 +1,11 @@
 #include "brief_read.h"
 #include "places.h"
 #include "text_rules.h"
+#include "weather.h"
 #include <math.h>
 #include <string.h>
+
+#define MOST_PATH 4000
 
 static const char *const mountings[] = {"raised", "close", "bonded", NULL};
 static const char *const bank_places[] = {"inside", "outside", "own", NULL};
@@ -142,6 +145,27 @@ static void read_bank_surroundings(const WbJson *site, WbSite *to)
     to->sleeping_space = wb_json_flag_or(&sleeping, true);
 }
 
+/* Made weather needs years and a seed, whether or not a file stands in for it. */
+static void read_weather(const WbJson *site, WbSite *to)
+{
+    WbJson weather = wb_json_member(site, "weather");
+    to->weather_years = 10;
+    to->weather_seed = 1;
+    if (!wb_json_given(&weather) || !wb_json_object(&weather))
+        return;
+    WbJson years = wb_json_member(&weather, "years"), seed = wb_json_member(&weather, "seed");
+    WbJson hours = wb_json_member(&weather, "hourly_file");
+    to->weather_years = (int)wb_json_integer_or(&years, 1, WB_MOST_WEATHER_YEARS, 10);
+    to->weather_seed = (uint64_t)wb_json_integer_or(&seed, 0, (int64_t)WB_JSON_NUMBER_MOST, 1);
+    if (!wb_json_given(&hours) || cJSON_IsNull(hours.item))
+        return;
+    const char *path = cJSON_IsString(hours.item) ? hours.item->valuestring : "";
+    if (*path == '\0' || g_utf8_strlen(path, -1) > MOST_PATH)
+        wb_json_refuse(&hours,
+                       "the path of a file of hourly weather, of 1 to %d characters, or null",
+                       MOST_PATH);
+}
+
 void wb_read_site(const WbJson *root, WbBrief *brief)
 {
     WbJson site = wb_json_member(root, "site");
@@ -156,4 +180,5 @@ void wb_read_site(const WbJson *root, WbBrief *brief)
     read_panel_plane(&site, to);
     to->design_cold_c = wb_json_number_or_null(&cold, -90, 60, wb_design_cold_c(&to->place));
     read_bank_surroundings(&site, to);
+    read_weather(&site, to);
 }

@@ -20,6 +20,16 @@ static bool read_on(const WbJson *limits, const char *key)
     return wb_json_flag_or(&on, true);
 }
 
+static void read_dark_hours(const WbJson *limits, WbLimit *to)
+{
+    WbJson dark;
+    *to = (WbLimit){100, read_on(limits, "dark_hours")};
+    if (!open_object(limits, "dark_hours", &dark))
+        return;
+    WbJson value = wb_json_member(&dark, "value");
+    to->value = wb_json_number_or(&value, 0, 8760, 100);
+}
+
 static void read_limits(const WbJson *root, WbBrief *brief)
 {
     WbJson limits = wb_json_member(root, "limits");
@@ -38,6 +48,7 @@ static void read_limits(const WbJson *root, WbBrief *brief)
     brief->weight_kg.on = read_on(&limits, "weight_kg");
     brief->roof_on = read_on(&limits, "roof");
     brief->bay_on = read_on(&limits, "bay");
+    read_dark_hours(&limits, &brief->dark_hours);
 }
 
 static void read_anchors(const WbJson *root, WbBrief *brief)

@@ -140,18 +140,59 @@ bool wb_field_ok(const WbField *field, const void *record)
     return *(const char *const *)at && wb_field_text_ok(field, *(const char *const *)at);
 }
 
-const WbField *wb_row_conflict(const WbTable *table, const void *record, char **accepted)
+static const WbField *field_of(const WbTable *table, const char *key)
 {
-    const WbPanel *panel = record;
-    if (strcmp(table->name, "panel") != 0)
-        return NULL;
+    return wb_field_find(table->fields, table->n_fields, key);
+}
+
+static const WbField *panel_conflict(const WbTable *table, const WbPanel *panel, char **accepted)
+{
     gboolean voltage = !(panel->vmp_v < panel->voc_v);
     if (!voltage && panel->imp_a <= panel->isc_a)
         return NULL;
     g_autofree char *limit = wb_json_number_text(voltage ? panel->voc_v : panel->isc_a);
     *accepted =
         g_strdup_printf(voltage ? "below voc_v, which is %s" : "at most isc_a, which is %s", limit);
-    return wb_field_find(table->fields, table->n_fields, voltage ? "vmp_v" : "imp_a");
+    return field_of(table, voltage ? "vmp_v" : "imp_a");
+}
+
+/* The falling acceptance needs its three figures; one alone would be taken for no fall at all. */
+static const WbField *chemistry_conflict(const WbTable *table, const WbChemistry *chemistry,
+                                         char **accepted)
+{
+    const struct {
+        const char *key;
+        double value;
+    } three[] = {{"accept_c", chemistry->accept_c},
+                 {"accept_from", chemistry->accept_from},
+                 {"accept_full_c", chemistry->accept_full_c}};
+    const char *given = NULL, *missing = NULL;
+    for (size_t i = G_N_ELEMENTS(three); i-- > 0;) {
+        if (isnan(three[i].value))
+            missing = three[i].key;
+        else
+            given = three[i].key;
+    }
+    if (given && missing) {
+        *accepted = g_strdup_printf("a number, because %s is given: accept_c, accept_from and "
+                                    "accept_full_c go together, all three or none",
+                                    given);
+        return field_of(table, missing);
+    }
+    if (missing || chemistry->accept_full_c <= chemistry->accept_c)
+        return NULL;
+    g_autofree char *most = wb_json_number_text(chemistry->accept_c);
+    *accepted = g_strdup_printf("at most accept_c, which is %s", most);
+    return field_of(table, "accept_full_c");
+}
+
+const WbField *wb_row_conflict(const WbTable *table, const void *record, char **accepted)
+{
+    if (strcmp(table->name, "panel") == 0)
+        return panel_conflict(table, record, accepted);
+    if (strcmp(table->name, "chemistry") == 0)
+        return chemistry_conflict(table, record, accepted);
+    return NULL;
 }
 
 char *wb_field_value_text(const WbField *field, const void *record)

@@ -178,6 +178,27 @@ static char *read_uri(const char *path)
                        wb_database_file_stands_alone(path) ? "?immutable=1" : "?mode=ro", NULL);
 }
 
+/* The same in memory, brought to this version; the file stays as it is. Takes the database. */
+static WbDatabase *migrated_copy(WbDatabase *old, GError **error)
+{
+    g_autoptr(WbDatabase) from = old;
+    WbMigrations migrations = wb_migrations();
+    g_autoptr(WbDatabase) copy =
+        connect_to(":memory:", from->sql.name, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE, error);
+    if (!copy)
+        return NULL;
+    sqlite3_backup *backup =
+        sqlite3_backup_init(copy->sql.handle, "main", from->sql.handle, "main");
+    if (backup)
+        sqlite3_backup_step(backup, -1);
+    int code = backup ? sqlite3_backup_finish(backup) : sqlite3_errcode(copy->sql.handle);
+    if (code != SQLITE_OK) {
+        wb_sql_fail(&copy->sql, code, error);
+        return NULL;
+    }
+    return wb_migrate(&copy->sql, &migrations, error) ? g_steal_pointer(&copy) : NULL;
+}
+
 WbDatabase *wb_database_open_to_read(const char *path, GError **error)
 {
     if (!wb_database_file_check(path, error))
@@ -185,7 +206,11 @@ WbDatabase *wb_database_open_to_read(const char *path, GError **error)
     g_autofree char *uri = read_uri(path);
     g_autoptr(WbDatabase) database =
         connect_to(uri, path, SQLITE_OPEN_READONLY | SQLITE_OPEN_URI, error);
-    if (!database || !check_existing(&database->sql, error))
+    gint64 version;
+    if (!database || !check_existing(&database->sql, error) ||
+        !wb_sql_integer(&database->sql, "PRAGMA user_version", &version, error))
         return NULL;
+    if (version < wb_migrations().n)
+        return migrated_copy(g_steal_pointer(&database), error);
     return g_steal_pointer(&database);
 }

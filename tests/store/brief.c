@@ -99,6 +99,28 @@ static const struct {
     {"/site/design_cold_c", "\"cold\"", "/site/design_cold_c is \"cold\"|or null"},
     {"/site/design_cold_c", "-200", "/site/design_cold_c is -200|from -90 to 60"},
     {"/site/bank_place", "\"bilge\"", "/site/bank_place is \"bilge\""},
+    {"/site/place/latitude_deg", "95", "/site/place/latitude_deg is 95|from -90 to 90"},
+    {"/site/place/ghi_kwh_m2_day", "[1, 2, 3, 4, 5, 6, 5, 4, 3, 2, 1]",
+     "/site/place/ghi_kwh_m2_day has 11 items|must have 12"},
+    {"/site/weather", "[]", "/site/weather is the list []|an object"},
+    {"/site/weather/years", "0", "/site/weather/years is 0|a whole number from 1 to 100"},
+    {"/site/weather/years", "101", "/site/weather/years is 101|from 1 to 100"},
+    {"/site/weather/years", "1.5", "/site/weather/years is 1.5|a whole number"},
+    {"/site/weather/seed", "-1", "/site/weather/seed is -1|a whole number, 0 or more"},
+    {"/site/weather/seed", "0.5", "/site/weather/seed is 0.5|a whole number"},
+    {"/site/weather/hourly_file", "7", "/site/weather/hourly_file is 7|path of a file|or null"},
+    {"/site/weather/hourly_file", "\"\"", "/site/weather/hourly_file is \"\"|path of a file"},
+    {"/shore", "[]", "/shore is the list []|an object"},
+    {"/shore", "{\"charger_a\": 5}", "/shore/nights_per_week is missing|from 0 to 7"},
+    {"/shore/nights_per_week", "8", "/shore/nights_per_week is 8|from 0 to 7"},
+    {"/shore/nights_per_week", "-1", "/shore/nights_per_week is -1|from 0 to 7"},
+    {"/shore/charger_a", "1001", "/shore/charger_a is 1001|from 0 to 1000"},
+    {"/shore/charger_a", NULL, "/shore/charger_a is missing|a number"},
+    {"/limits/dark_hours", "100", "/limits/dark_hours is 100|an object"},
+    {"/limits/dark_hours/value", "-1", "/limits/dark_hours/value is -1|from 0 to 8760"},
+    {"/limits/dark_hours/value", "8761", "/limits/dark_hours/value is 8761|from 0 to 8760"},
+    {"/limits/dark_hours/value", "null", "/limits/dark_hours/value is null|a number"},
+    {"/limits/dark_hours/on", "\"yes\"", "/limits/dark_hours/on is \"yes\"|true or false"},
     {"/roof", NULL, "/roof is missing"},
     {"/roof/length_mm", "0", "/roof/length_mm is 0|from 1 to 100000"},
     {"/roof/length_mm", "1500.5", "/roof/length_mm is 1500.5|a whole number"},
@@ -321,6 +343,9 @@ static void check_default_site(const WbSite *site)
     g_assert_cmpint(site->bank_where, ==, WB_BANK_INSIDE);
     g_assert_cmpfloat(site->inside_c, ==, 15);
     g_assert_true(site->sleeping_space);
+    g_assert_cmpint(site->weather_years, ==, 10);
+    g_assert_cmpuint(site->weather_seed, ==, 1);
+    g_assert_null(site->hours);
 }
 
 /* The defaults FORMATS.md gives. */
@@ -336,8 +361,12 @@ static void test_defaults(void)
     g_assert_true(isnan(brief->roof.max_load_kg));
     g_assert_cmpint(brief->bay.length_mm, ==, 0);
     g_assert_cmpfloat(brief->driving.alternator_a, ==, 0);
+    g_assert_cmpfloat(brief->shore.nights_week, ==, 0);
+    g_assert_cmpfloat(brief->shore.charger_a, ==, 0);
     g_assert_true(isnan(brief->inverter_hours_day));
     g_assert_cmpfloat(brief->autonomy_target_days, ==, 2);
+    g_assert_cmpfloat(brief->dark_hours.value, ==, 100);
+    g_assert_true(brief->dark_hours.on);
     g_assert_true(brief->money_minor.on && brief->weight_kg.on && brief->roof_on && brief->bay_on);
     for (int c = 0; c < WB_N_CRITERIA; c++) {
         g_assert_true(isnan(brief->anchor[c].full) && isnan(brief->anchor[c].none));
@@ -378,6 +407,12 @@ static void test_example(void)
     g_assert_true(brief->loads[2].ac && brief->loads[2].needs_pure_sine);
     g_assert_cmpstr(brief->site.place.name, ==, "Upper meadow");
     g_assert_cmpfloat(brief->site.place.latitude_deg, ==, 46.2);
+    g_assert_cmpint(brief->site.weather_years, ==, 20);
+    g_assert_cmpuint(brief->site.weather_seed, ==, 1);
+    g_assert_cmpfloat(brief->shore.nights_week, ==, 0.5);
+    g_assert_cmpfloat(brief->shore.charger_a, ==, 20);
+    g_assert_cmpfloat(brief->dark_hours.value, ==, 60);
+    g_assert_true(brief->dark_hours.on);
 }
 
 static void check_round_trip(WbBriefFile *file, const char *path)

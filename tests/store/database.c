@@ -49,7 +49,7 @@ static void test_new_file(Scratch *scratch, gconstpointer data)
     g_autoptr(WbDatabase) database = open_good(path, FALSE);
     g_clear_pointer(&database, wb_database_close);
     g_assert_cmpint(ask(path, "PRAGMA application_id"), ==, WB_APPLICATION_ID);
-    g_assert_cmpint(ask(path, "PRAGMA user_version"), ==, 1);
+    g_assert_cmpint(ask(path, "PRAGMA user_version"), ==, 2);
     g_assert_cmpint(ask(path, "SELECT count(*) FROM pragma_table_list WHERE schema = 'main' AND "
                               "name NOT LIKE 'sqlite%' AND NOT strict"),
                     ==, 0);
@@ -110,14 +110,25 @@ static void test_view_outlives(void)
 
 /* ---- constraints: the schema and the field table say the same ---- */
 
-/* A panel's working point lies within its curve: the other figure that leaves the range free. */
-static const char *companion(const char *column)
+/* A panel's working point lies within its curve, a chemistry accepts less when full and has all
+ * three figures of that or none: the other figures that leave the range free. */
+static const char *companion(const char *column, const char *value)
 {
-    return strcmp(column, "voc_v") == 0   ? ", vmp_v = 0.4"
-           : strcmp(column, "vmp_v") == 0 ? ", voc_v = 500"
-           : strcmp(column, "isc_a") == 0 ? ", imp_a = 0.01"
-           : strcmp(column, "imp_a") == 0 ? ", isc_a = 100"
-                                          : "";
+    static const struct {
+        const char *column, *given, *missing;
+    } companions[] = {
+        {"voc_v", ", vmp_v = 0.4", ""},
+        {"vmp_v", ", voc_v = 500", ""},
+        {"isc_a", ", imp_a = 0.01", ""},
+        {"imp_a", ", isc_a = 100", ""},
+        {"accept_c", ", accept_full_c = 0", ", accept_from = NULL, accept_full_c = NULL"},
+        {"accept_from", "", ", accept_c = NULL, accept_full_c = NULL"},
+        {"accept_full_c", ", accept_c = 10", ", accept_c = NULL, accept_from = NULL"},
+    };
+    for (size_t i = 0; i < G_N_ELEMENTS(companions); i++)
+        if (strcmp(companions[i].column, column) == 0)
+            return strcmp(value, "NULL") == 0 ? companions[i].missing : companions[i].given;
+    return "";
 }
 
 static int update(sqlite3 *handle, const char *table, const char *column, const char *value)
@@ -125,7 +136,7 @@ static int update(sqlite3 *handle, const char *table, const char *column, const 
     g_autofree char *text = g_strdup_printf(
         "SAVEPOINT s; UPDATE %s SET %s = %s%s WHERE rowid = (SELECT min(rowid) FROM "
         "%s)",
-        table, column, value, companion(column), table);
+        table, column, value, companion(column, value), table);
     int code = sqlite3_exec(handle, text, NULL, NULL, NULL);
     g_assert_cmpint(sqlite3_exec(handle, "ROLLBACK TO s; RELEASE s", NULL, NULL, NULL), ==,
                     SQLITE_OK);
@@ -228,6 +239,10 @@ static void test_references(Scratch *scratch, gconstpointer data)
 {
     static const char *const refused[] = {
         "UPDATE storage SET chemistry = 'no-such'",
+        "UPDATE chemistry SET accept_c = NULL WHERE id = 'agm'",
+        "UPDATE chemistry SET accept_from = NULL WHERE id = 'agm'",
+        "UPDATE chemistry SET accept_full_c = NULL WHERE id = 'agm'",
+        "UPDATE chemistry SET accept_full_c = 0.31 WHERE id = 'agm'",
         "DELETE FROM chemistry WHERE id = 'lfp'",
         "DELETE FROM shop",
         "UPDATE offer SET part_id = 'no-such'",
@@ -271,6 +286,7 @@ static WbPanel some_panel(const char *id)
         .isc_coeff_pct_k = WB_MISSING,
         .power_coeff_pct_k = WB_MISSING,
         .noct_c = WB_MISSING,
+        .low_light_pct = WB_MISSING,
         .max_system_v = WB_MISSING,
         .series_fuse_a = 10,
         .length_mm = 1200,
@@ -465,6 +481,115 @@ static void test_migration_steps(void)
     sqlite3_close(sql.handle);
 }
 
+/* ---- catalogues of version 1 ---- */
+
+/* Columns of a table of version 1, with a comma between. (transfer full) */
+static char *columns_of(sqlite3 *handle, const char *table)
+{
+    g_autofree char *text =
+        g_strdup_printf("SELECT group_concat(name) FROM pragma_table_info('%s', 'main')", table);
+    sqlite3_stmt *statement;
+    g_assert_cmpint(sqlite3_prepare_v2(handle, text, -1, &statement, NULL), ==, SQLITE_OK);
+    g_assert_cmpint(sqlite3_step(statement), ==, SQLITE_ROW);
+    char *columns = g_strdup((const char *)sqlite3_column_text(statement, 0));
+    sqlite3_finalize(statement);
+    return columns;
+}
+
+static void run_on(sqlite3 *handle, const char *text)
+{
+    char *problem = NULL;
+    if (sqlite3_exec(handle, text, NULL, NULL, &problem) != SQLITE_OK)
+        g_error("%s: %s", text, problem);
+}
+
+/* The starting catalogue as a program of version 1 left it; `more` is run on it. */
+static void make_version_1(const char *path, const char *newest, const char *more)
+{
+    static const char *const tables[] = {"part",       "chemistry", "shop",     "panel",
+                                         "controller", "storage",   "inverter", "dcdc",
+                                         "conductor",  "fuse",      "offer",    "curve_point"};
+    WbMigrations migrations = wb_migrations();
+    sqlite3 *handle;
+    g_assert_cmpint(sqlite3_open(path, &handle), ==, SQLITE_OK);
+    g_autofree char *begin = g_strdup_printf("ATTACH '%s' AS newest; PRAGMA application_id = %d; "
+                                             "PRAGMA user_version = 1; PRAGMA journal_mode = WAL",
+                                             newest, WB_APPLICATION_ID);
+    run_on(handle, begin);
+    run_on(handle, migrations.scripts[0]);
+    for (size_t i = 0; i < G_N_ELEMENTS(tables); i++) {
+        g_autofree char *columns = columns_of(handle, tables[i]);
+        g_autofree char *copy = g_strdup_printf("INSERT INTO main.%s (%s) SELECT %s FROM newest.%s",
+                                                tables[i], columns, columns, tables[i]);
+        run_on(handle, copy);
+    }
+    run_on(handle, more);
+    sqlite3_close(handle);
+}
+
+static char *export_file(const char *path)
+{
+    g_autoptr(GError) error = NULL;
+    g_autoptr(WbCatalogueView) view = wb_exchange_load(path, &error);
+    g_assert_no_error(error);
+    return wb_exchange_export(wb_catalogue_view_get(view));
+}
+
+/* Upgraded, it says what a new one says; read alone, too, and then no byte of it changes. */
+static void test_upgrade(Scratch *scratch, gconstpointer data)
+{
+    g_autofree char *newest = scratch_file(scratch, "new.db");
+    g_autofree char *path = scratch_file(scratch, "old.db");
+    wb_database_close(open_good(newest, FALSE));
+    make_version_1(path, newest, "");
+    g_autofree char *expected = export_file(newest);
+    g_autoptr(GBytes) before = scratch_read(path);
+    g_autofree char *read = export_file(path);
+    g_autoptr(GBytes) after = scratch_read(path);
+    g_assert_cmpstr(read, ==, expected);
+    g_assert_true(g_bytes_equal(before, after));
+    g_assert_cmpint(ask(path, "PRAGMA user_version"), ==, 1);
+    g_autoptr(WbDatabase) database = open_good(path, FALSE);
+    g_autofree char *upgraded = export_all(database);
+    g_assert_cmpstr(upgraded, ==, expected);
+    g_clear_pointer(&database, wb_database_close);
+    g_assert_cmpint(ask(path, "PRAGMA user_version"), ==, 2);
+    g_assert_cmpint(scratch_count(scratch), ==, 2);
+}
+
+/* Rows the person added or made into something else are left as they are. */
+static void test_upgrade_keeps(Scratch *scratch, gconstpointer data)
+{
+    static const char edits[] =
+        "UPDATE chemistry SET charge_efficiency = 0.91, name = 'My gel' WHERE id = 'gel';"
+        "UPDATE storage SET heated = 0 WHERE id = 'b-hobstone-12v-100-lfp-heated';"
+        "UPDATE panel SET power_w = 99 WHERE id = 'p-brambleray-100-rigid';"
+        "INSERT INTO chemistry SELECT 'mine', name, family, gassing, cell_v, charge_v_per_cell,"
+        " depth_limit, charge_efficiency, discharge_efficiency, peukert, min_charge_c,"
+        " self_discharge_pct_month, calendar_years FROM chemistry WHERE id = 'agm';"
+        "INSERT INTO curve_point (chemistry_id, curve, position, x, y)"
+        " VALUES ('mine', 'capacity_by_c', 0, 25, 1)";
+    g_autofree char *newest = scratch_file(scratch, "new.db");
+    g_autofree char *path = scratch_file(scratch, "old.db");
+    wb_database_close(open_good(newest, FALSE));
+    make_version_1(path, newest, edits);
+    wb_database_close(open_good(path, FALSE));
+    static const char *const true_now[] = {
+        "SELECT name = 'My gel' AND charge_efficiency = 0.91 AND accept_c = 0.2 FROM chemistry "
+        "WHERE id = 'gel'",
+        "SELECT heater_w IS NULL FROM storage WHERE id = 'b-hobstone-12v-100-lfp-heated'",
+        "SELECT heater_w = 80 FROM storage WHERE id = 'b-hobstone-12v-200-lfp-heated'",
+        "SELECT power_w = 99 AND low_light_pct = 95.5 FROM panel "
+        "WHERE id = 'p-brambleray-100-rigid'",
+        "SELECT low_light_pct IS NULL FROM panel WHERE id = 'p-orrelith-20-rigid'",
+        "SELECT accept_c IS NULL AND charge_efficiency_full IS NULL FROM chemistry "
+        "WHERE id = 'mine'",
+    };
+    for (size_t i = 0; i < G_N_ELEMENTS(true_now); i++)
+        if (ask(path, true_now[i]) != 1)
+            g_error("not so: %s", true_now[i]);
+}
+
 /* ---- files that are no good ---- */
 
 /* Opening must fail with these words and leave every byte and the folder as they were. */
@@ -505,8 +630,8 @@ static void test_newer(Scratch *scratch, gconstpointer data)
 {
     g_autofree char *path = scratch_file(scratch, "catalogue.db");
     wb_database_close(open_good(path, FALSE));
-    run_raw(path, "PRAGMA user_version = 2");
-    check_unusable(scratch, path, "is of version 2|up to 1|a newer one is needed");
+    run_raw(path, "PRAGMA user_version = 3");
+    check_unusable(scratch, path, "is of version 3|up to 2|a newer one is needed");
 }
 
 static void test_truncated(Scratch *scratch, gconstpointer data)
@@ -726,6 +851,8 @@ int main(int argc, char **argv)
     g_test_add_func("/database/put-refused", test_put_refused);
     g_test_add_func("/database/odd-texts", test_odd_texts);
     g_test_add_func("/database/migration-steps", test_migration_steps);
+    ADD("upgrade", test_upgrade);
+    ADD("upgrade-keeps", test_upgrade_keeps);
     ADD("not-ours", test_not_ours);
     ADD("newer", test_newer);
     ADD("truncated", test_truncated);
