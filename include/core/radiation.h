@@ -14,14 +14,6 @@ double wb_erbs_hour(double clearness);
 double wb_erbs_day(double clearness, double sunset_rad);
 double wb_erbs_month(double clearness, double sunset_rad);
 
-/* The same for an hour from its clearness k and the sun's height e (Skartveit & Olseth, Solar
- * Energy 38, 1987, 271, from memory); what made weather uses: k1 = 0.87 - 0.56 exp(-0.06 e), d1 =
- * 0.15 + 0.43 exp(-0.06 e), e in degrees f(k) = 1 - (1 - d1)(0.11 sqrt(x) + 0.15 x + 0.74 x^2), x =
- * (1 + sin(pi ((k - 0.2)/(k1 - 0.2)
- *          - 0.5))) / 2
- * Up to 0.2: 1; up to t = 1.09 k1: f(k); above: 1 - t (1 - f(t)) / k, which keeps the beam. */
-double wb_skartveit_hour(double clearness, double sin_elevation);
-
 /* Share of the day's global radiation that falls in the hour around this hour angle (Collares-
  * Pereira & Rabl, Solar Energy 22, 1979, 155):
  * pi/24 (a + b cos w)(cos w - cos ws) / (sin ws - ws cos ws),

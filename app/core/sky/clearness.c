@@ -2,8 +2,9 @@
 #include <math.h>
 
 #define STEEPEST 500.0 /* beyond, all days lie at one bound */
+#define EVEN 1e-9
 #define LEAST 0.05
-#define CLOSE_ENOUGH 1e-12
+#define CLOSE_ENOUGH 1e-10
 #define MOST_STEPS 200
 
 WbClearnessRange wb_clearness_range(double mean)
@@ -15,15 +16,25 @@ WbClearnessRange wb_clearness_range(double mean)
                               .most = fmin(1, fmax(most, mean + (1 - mean) / 4))};
 }
 
-double wb_clearness_at(const WbClearnessRange *range, double g, double u, double above)
+WbClearnessLaw wb_clearness_law(const WbClearnessRange *range, double g)
 {
-    double width = range->most - range->least;
-    if (fabs(g) < 1e-9)
-        return range->least + width * u;
-    /* Each from the end where the density is high: no rounding away of small terms. */
-    if (g < 0)
-        return range->least + width * log1p(u * expm1(g)) / g;
-    return range->most + width * log1p(above * expm1(-g)) / g;
+    WbClearnessLaw law = {.least = range->least, .most = range->most};
+    if (fabs(g) < EVEN)
+        return law;
+    law.g = g;
+    law.per_g = (range->most - range->least) / g;
+    law.curve = expm1(-fabs(g));
+    return law;
+}
+
+double wb_clearness_at(const WbClearnessLaw *law, double u, double above)
+{
+    /* Each from the end where most days lie: no small terms are rounded away. */
+    if (law->g > 0)
+        return law->most + law->per_g * log1p(above * law->curve);
+    if (law->g < 0)
+        return law->least + law->per_g * log1p(u * law->curve);
+    return law->least + (law->most - law->least) * u;
 }
 
 /* Mean of x in 0..1 under the density exp(g x). */
@@ -51,10 +62,10 @@ double wb_clearness_shape(const WbClearnessRange *range, double mean)
 /* How far the days' mean is above the wanted one, as a share of it; grows with g. */
 static double excess(const WbClearnessMonth *month, const WbClearnessRange *range, double g)
 {
+    WbClearnessLaw law = wb_clearness_law(range, g);
     double sum = 0;
     for (size_t i = 0; i < month->n_days; i++)
-        sum +=
-            month->outside_kwh_m2[i] * wb_clearness_at(range, g, month->rank[i], month->above[i]);
+        sum += month->outside_kwh_m2[i] * wb_clearness_at(&law, month->rank[i], month->above[i]);
     return sum / (double)month->n_days / month->mean_kwh_m2 - 1;
 }
 
@@ -120,8 +131,9 @@ void wb_clearness_month(const WbClearnessMonth *month, double *clearness)
     } else if (mean >= 1) {
         range = (WbClearnessRange){1, 1};
     }
+    WbClearnessLaw law = wb_clearness_law(&range, g);
     for (size_t i = 0; i < month->n_days; i++)
         clearness[i] = month->outside_kwh_m2[i] > 0
-                           ? wb_clearness_at(&range, g, month->rank[i], month->above[i])
+                           ? wb_clearness_at(&law, month->rank[i], month->above[i])
                            : 0;
 }

@@ -28,8 +28,15 @@ typedef struct {
 
 WbClearnessRange wb_clearness_range(double mean);
 
-/* Clearness at rank u = 1 - above, both 0..1; shape g: above 0 more clear days than dull ones. */
-double wb_clearness_at(const WbClearnessRange *range, double g, double u, double above);
+/* The distribution of shape g: above 0 more clear days than dull ones. */
+typedef struct {
+    double least, most, g;
+    double per_g, curve; /* (most - least) / g and exp(-|g|) - 1; 0 where g is as good as 0 */
+} WbClearnessLaw;
+
+WbClearnessLaw wb_clearness_law(const WbClearnessRange *range, double g);
+/* Clearness at rank u = 1 - above, both 0..1. */
+double wb_clearness_at(const WbClearnessLaw *law, double u, double above);
 
 /* The shape whose distribution has this mean; -500..500. */
 double wb_clearness_shape(const WbClearnessRange *range, double mean);

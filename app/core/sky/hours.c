@@ -1,5 +1,6 @@
 #include "hours.h"
 #include "normal_draw.h"
+#include "radiation.h"
 #include "sun.h"
 #include <math.h>
 
@@ -29,14 +30,14 @@ static Day day_of(double clearness)
     };
 }
 
-void wb_light_hour(const WbSunHour *sun, WbLightHour *hour)
+void wb_light_hour(int hour_of_day, const WbSunHour *sun, WbLightHour *hour)
 {
     *hour = (WbLightHour){0};
     if (sun->extraterrestrial_w_m2 <= 0 || sun->sun.up <= 0)
         return;
     hour->outside_w_m2 = sun->extraterrestrial_w_m2;
     hour->sin_elevation = sun->sun.up;
-    hour->split = wb_hour_split(sun->sun.up);
+    hour->cap = CAP_NOON * cos(WB_PI * (hour_of_day + 0.5 - 12) / 30);
 }
 
 /* Highest clearness of each hour, for a day that must bring wanted_w_m2 in all. */
@@ -45,7 +46,7 @@ static void fill_caps(const WbLightHour *hours, double wanted_w_m2, double outsi
 {
     double full = 0;
     for (int h = 0; h < WB_HOURS; h++) {
-        cap[h] = CAP_NOON * cos(WB_PI * (h + 0.5 - 12) / 30);
+        cap[h] = hours[h].cap;
         full += cap[h] * hours[h].outside_w_m2;
     }
     double needed = fmin(CAP_ROOM * wanted_w_m2, outside_w_m2);
@@ -112,7 +113,6 @@ void wb_light_of_day(double clearness, const WbLightHour hours[WB_HOURS], WbRand
     fit_to_day(hours, cap, wanted, k);
     for (int h = 0; h < WB_HOURS; h++) {
         global_w_m2[h] = k[h] * hours[h].outside_w_m2;
-        diffuse_w_m2[h] =
-            global_w_m2[h] > 0 ? global_w_m2[h] * wb_hour_diffuse(&hours[h].split, k[h]) : 0;
+        diffuse_w_m2[h] = global_w_m2[h] * wb_erbs_hour(k[h]);
     }
 }

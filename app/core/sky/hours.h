@@ -10,11 +10,11 @@
  *   cap = 0.88 cos(pi (h + 0.5 - 12) / 30)
  * Where all hours at the cap bring less than 1.02 times the day (or than all of outside, if that is
  * less), the caps go up towards 1 by one common share. Then the hours are made to add up to the
- * day (our choice): too much shrinks all alike, too little takes all one share nearer their cap. */
+ * day (our choice): too much shrinks all alike, too little takes all one share nearer their cap.
+ * Diffuse of each hour by wb_erbs_hour. */
 #ifndef WB_HOURS_H
 #define WB_HOURS_H
 
-#include "hour_split.h"
 #include "place.h"
 #include "random.h"
 #include "sun_hours.h"
@@ -23,10 +23,11 @@
 typedef struct {
     double outside_w_m2; /* mean over the hour; 0: no sun */
     double sin_elevation;
-    WbHourSplit split;
+    double cap; /* clearness */
 } WbLightHour;
 
-void wb_light_hour(const WbSunHour *sun, WbLightHour *hour);
+/* hour 0..23 of the day. */
+void wb_light_hour(int hour_of_day, const WbSunHour *sun, WbLightHour *hour);
 
 /* Global and diffuse of one day, W/m2. Draws a pair for each first and second, third and fourth ..
  * hour with sun. */

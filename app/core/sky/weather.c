@@ -84,7 +84,7 @@ static WbStatus fill_sun(const WbPlace *place, const double shift_h[WB_YEAR_DAYS
     for (int day = 0; day < WB_YEAR_DAYS; day++) {
         double outside_w_m2 = 0, length_h = 0;
         for (int i = day * WB_HOURS; i < (day + 1) * WB_HOURS; i++) {
-            wb_light_hour(&suns[i], &work->hour[i]);
+            wb_light_hour(i % WB_HOURS, &suns[i], &work->hour[i]);
             outside_w_m2 += work->hour[i].outside_w_m2;
             length_h += suns[i].length_h;
         }
