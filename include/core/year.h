@@ -93,8 +93,13 @@ WbStatus wb_year_run(const WbYearKit *kit, const WbPlaneHours *plane, WbYear *ye
 
 /* Mean dark hours a year of many kits at once, which must share `days`; the same bits as
  * wb_year_run gives, whatever the vector width. A kit whose mean is already sure to exceed `enough`
- * may be left early: its answer is then some number above `enough` (INFINITY: never). */
+ * may be left early: its answer is then some number above `enough` (INFINITY: never). Control is
+ * asked once a year of every 16 kits. WB_STOPPED, WB_BAD_INPUT as wb_year_run, WB_NO_MEMORY. */
 WbStatus wb_year_dark(const WbYearKit *const *kits, size_t n, const WbPlaneHours *plane,
                       double enough, WbControl *control, double *dark_h);
+/* The same on one way of computing that runs here, for tests and benchmarks. */
+WbStatus wb_year_dark_on(WbVector vector, const WbYearKit *const *kits, size_t n,
+                         const WbPlaneHours *plane, double enough, WbControl *control,
+                         double *dark_h);
 
 #endif

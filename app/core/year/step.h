@@ -4,7 +4,7 @@
 #ifndef WB_STEP_H
 #define WB_STEP_H
 
-#include "array_watts.h"
+#include "vector_code.h"
 #include "year.h"
 
 /* A kit's constants. The bank's charge above accept_from decides acceptance and efficiency. Over an
@@ -12,7 +12,6 @@
  * exp(-k)) / k, k = a x efficiency: the line's own solution, so nothing swings however steep it is.
  */
 typedef struct {
-    WbArrayLaw array;
     double keep;                  /* share of the charge left after an hour of self-discharge */
     double capacity_wh, from_wh;  /* accept_from of the capacity */
     double most_charge_w;         /* the maker's and the cells' limit below accept_from */
@@ -25,7 +24,7 @@ typedef struct {
 
 /* What changes from hour to hour. */
 typedef struct {
-    double plane_w_m2, air_c, low_light;
+    double kept_wh;           /* by the array */
     double net_wh;            /* need + own draw - other sources */
     double cost;              /* Wh of charge for each Wh given */
     double per_cost;          /* 1 / cost */
@@ -34,9 +33,8 @@ typedef struct {
 } WbStepHour;
 
 typedef struct {
-    double offered_wh, kept_wh; /* array */
-    double surplus_wh;          /* beyond the need and own draw */
-    double taken_wh;            /* for charging, before the room to full counts */
+    double surplus_wh; /* beyond the need and own draw */
+    double taken_wh;   /* for charging, before the room to full counts */
     double efficiency;
     double stored_wh, given_wh, drained_wh;
     double missing_wh; /* need and own draw not met */
@@ -47,9 +45,7 @@ typedef struct {
 WB_INLINE WbStep wb_step(const WbStepKit *kit, const WbStepHour *hour, double charge_wh)
 {
     WbStep s;
-    s.offered_wh = wb_offered_w(&kit->array, hour->plane_w_m2, hour->air_c, hour->low_light);
-    s.kept_wh = wb_less(s.offered_wh, kit->array.limit_w);
-    s.surplus_wh = s.kept_wh - hour->net_wh;
+    s.surplus_wh = hour->kept_wh - hour->net_wh;
     double free_w = wb_more(0, s.surplus_wh - hour->before_charging_w);
     double short_w = wb_more(0, -s.surplus_wh);
 

@@ -71,8 +71,7 @@ static void fill_charging(const WbYearKit *kit, WbStepKit *to)
 
 WbStepKit wb_step_kit(const WbYearKit *kit)
 {
-    WbStepKit made = {.array = kit->array,
-                      .keep = 1 - kit->self_discharge_h,
+    WbStepKit made = {.keep = 1 - kit->self_discharge_h,
                       .capacity_wh = kit->capacity_wh,
                       .from_wh = kit->accept_from * kit->capacity_wh,
                       .most_discharge_w = kit->max_discharge_w};

@@ -1,4 +1,5 @@
 /* One kit, hour after hour, with everything that can be told of each. */
+#include "array_watts.h"
 #include "day_kind.h"
 #include "tally.h"
 #include <stdlib.h>
@@ -23,8 +24,6 @@ static void fill_terminals(const Day *day, int h, const WbStep *s, WbYearHour *h
     const WbYearKit *kit = day->kit;
     double idle_w = kit->array.idle_w;
     double own_missing_wh = s->missing_wh < idle_w ? s->missing_wh : idle_w;
-    hour->array_wh = s->kept_wh;
-    hour->clipped_wh = s->offered_wh - s->kept_wh;
     hour->alternator_wh = wb_step_alternator_wh(kit, day->month, h);
     hour->shore_wh = wb_step_shore_wh(kit, day->month, day->weekday, h);
     hour->need_wh = kit->demand->wh[kit->demand->kind[day->month][day->weekday]][h];
@@ -57,14 +56,14 @@ static double run_day(const Day *day, const WbStepKit *step_kit, double charge_w
     for (int h = 0; h < WB_HOURS; h++) {
         size_t at = day->day * WB_HOURS + (size_t)h;
         WbStepHour in = day->step;
-        in.plane_w_m2 = plane->plane_w_m2[at];
-        in.air_c = plane->air_c[at];
-        in.low_light = plane->low_light[at];
+        double offered_wh = wb_offered_w(&day->kit->array, plane->plane_w_m2[at], plane->air_c[at],
+                                         plane->low_light[at]);
+        in.kept_wh = wb_less(offered_wh, day->kit->array.limit_w);
         in.net_wh = day->kind->net_wh[h];
         in.cost = day->kind->cost[h];
         in.per_cost = day->kind->per_cost[h];
         WbStep s = wb_step(step_kit, &in, charge_wh);
-        WbYearHour hour;
+        WbYearHour hour = {.array_wh = in.kept_wh, .clipped_wh = offered_wh - in.kept_wh};
         fill_terminals(day, h, &s, &hour);
         fill_bank(day, charge_wh, &s, &hour);
         wb_tally_hour(tally, at, day->month, used, s.missing_wh > dark_above_wh, &hour);
