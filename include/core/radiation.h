@@ -59,7 +59,10 @@ double wb_air_mass(double zenith_rad);
  *   + (Ib + Id) albedo (1 - cos tilt)/2
  * a = max(0, cos incidence), b = max(cos 85 deg, cos zenith). In a it is a straight line, so the
  * mean over several azimuths under one sun is the value for the mean of max(0, cos incidence),
- * which may stand in for cos_incidence. A sun on or below the horizon leaves an even sky. */
+ * which may stand in for cos_incidence. Brightness counts no diffuse above the extraterrestrial,
+ * and F1 is at most 1 and so small that beam and circumsolar together are never stronger than the
+ * sun outside: light in excess, as hours at the edge of the day have, comes from all the sky. A sun
+ * on or below the horizon leaves an even sky. */
 double wb_plane_perez(const WbHorizontal *on, const WbTilted *plane);
 
 #endif

@@ -178,6 +178,65 @@ static void test_no_sun_no_radiation(void)
     g_assert_true(isfinite(wb_plane_hdkr(&below, &plane)));
 }
 
+static void test_air_mass(void)
+{
+    static const double rows[][2] = {{0, 0.9997}, {30, 1.154},   {45, 1.413}, {60, 1.994},
+                                     {70, 2.903}, {75, 3.813},   {80, 5.586}, {85, 10.306},
+                                     {90, 37.92}, {89.9, 36.467}};
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++)
+        published("Kasten & Young 1989 (quoted by a library's test)", wb_air_mass(rad(rows[i][0])),
+                  rows[i][1], 0.01);
+}
+
+/* One row for each bin of sky clearness, worked out apart from this program; extraterrestrial 1367
+ * cos zenith, ground 0.2. */
+static void test_perez(void)
+{
+    static const struct {
+        double beam, diffuse, zenith_deg, incidence_deg, tilt_deg, plane;
+    } rows[] = {
+        {0, 200, 40, 30, 45, 171.228},    /* clearness 1.00 */
+        {20, 200, 40, 30, 45, 204.576},   /* 1.10 */
+        {60, 240, 40, 30, 45, 304.329},   /* 1.24 */
+        {150, 260, 40, 30, 45, 444.232},  /* 1.56 */
+        {230, 220, 40, 30, 45, 513.942},  /* 2.01 */
+        {450, 130, 40, 30, 45, 682.244},  /* 4.34 */
+        {500, 110, 40, 30, 45, 715.006},  /* 5.38 */
+        {560, 70, 40, 30, 45, 732.471},   /* 8.71 */
+        {300, 200, 40, 120, 90, 123.161}, /* sun behind */
+        {30, 40, 87, 60, 90, 313.940},    /* lower than 85 degrees */
+        {12, 60, 80, 10, 70, 155.474},    /* 1.30 */
+    };
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        double cos_zenith = cos(rad(rows[i].zenith_deg));
+        WbHorizontal on = {rows[i].beam, rows[i].diffuse, 1367 * cos_zenith};
+        WbTilted plane = {rad(rows[i].tilt_deg), cos(rad(rows[i].incidence_deg)), cos_zenith, 0.2};
+        g_assert_cmpfloat_with_epsilon(wb_plane_perez(&on, &plane), rows[i].plane, 1e-3);
+    }
+}
+
+/* Nothing from nothing, all on a flat plane, and a mean over incidences is the value
+ * of the mean. */
+static void test_perez_limits(void)
+{
+    for (int zenith_deg = 0; zenith_deg < 85; zenith_deg += 12)
+        for (int diffuse = 0; diffuse <= 300; diffuse += 50) {
+            double cos_zenith = cos(rad(zenith_deg));
+            WbHorizontal on = {250 * cos_zenith, diffuse, 1367 * cos_zenith}, none = {0, 0, 900};
+            WbTilted flat = {0, cos_zenith, cos_zenith, 0.7};
+            g_assert_cmpfloat_with_epsilon(wb_plane_perez(&on, &flat), on.beam + diffuse, 1e-9);
+            WbTilted a = {rad(50), 0.9, cos_zenith, 0.2}, b = a, both = a;
+            g_assert_cmpfloat(wb_plane_perez(&none, &a), ==, 0);
+            b.cos_incidence = 0.1;
+            both.cos_incidence = 0.5;
+            double mean = (wb_plane_perez(&on, &a) + wb_plane_perez(&on, &b)) / 2;
+            g_assert_cmpfloat_with_epsilon(wb_plane_perez(&on, &both), mean, 1e-9);
+        }
+    WbHorizontal dusk = {.diffuse = 10};
+    WbTilted upright = {rad(90), 0.4, -0.1, 0.2};
+    g_assert_cmpfloat_with_epsilon(wb_plane_perez(&dusk, &upright), 5 + 1, 1e-9);
+}
+
 int main(int argc, char **argv)
 {
     g_test_init(&argc, &argv, NULL);
@@ -192,6 +251,9 @@ int main(int argc, char **argv)
     g_test_add_func("/radiation/ground", test_ground);
     g_test_add_func("/radiation/flat", test_flat_plane_is_horizontal);
     g_test_add_func("/radiation/no-sun", test_no_sun_no_radiation);
+    g_test_add_func("/radiation/air-mass", test_air_mass);
+    g_test_add_func("/radiation/perez", test_perez);
+    g_test_add_func("/radiation/perez-limits", test_perez_limits);
     g_test_add_func("/radiation/published-count", published_count);
     return g_test_run();
 }

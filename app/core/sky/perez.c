@@ -61,9 +61,13 @@ double wb_perez(const WbHorizontal *on, const WbPerezSun *sun, const WbPerezPlan
         return on->beam * ratio + isotropic + ground;
     double normal = on->beam / sun->cos_zenith;
     double clearness = ((on->diffuse + normal) / on->diffuse + sun->kappa_z3) / (1 + sun->kappa_z3);
-    double brightness = on->diffuse * sun->air_mass_cosine / on->extraterrestrial;
+    /* Hours at the edge of the day may hold more light than the little sun in them sends. */
+    double brightness = sun->air_mass_cosine * fmin(1, on->diffuse / on->extraterrestrial);
     const double *f = bin_of(clearness);
-    double around_sun = fmax(0, f[0] + f[1] * brightness + f[2] * sun->zenith_rad);
+    double room = fmax(0, on->extraterrestrial - on->beam) / on->diffuse * sun->horizon_cosine /
+                  sun->cos_zenith;
+    double fitted = fmax(0, f[0] + f[1] * brightness + f[2] * sun->zenith_rad);
+    double around_sun = fmin(fitted, fmin(1, room));
     double horizon = f[3] + f[4] * brightness + f[5] * sun->zenith_rad;
     double sky = isotropic * (1 - around_sun) + on->diffuse * horizon * plane->sin_tilt +
                  on->diffuse * around_sun * positive_incidence / sun->horizon_cosine;
