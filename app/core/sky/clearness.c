@@ -13,7 +13,7 @@ WbClearnessRange wb_clearness_range(double mean)
     double below = fitted - 0.75, square = below * below, fourth = square * square;
     double most = 0.6313 + 0.267 * fitted - 11.9 * fourth * fourth;
     return (WbClearnessRange){.least = fmin(LEAST, mean / 2),
-                              .most = fmin(1, fmax(most, mean + (1 - mean) / 4))};
+                              .most = fmin(10 * mean, fmin(1, fmax(most, mean + (1 - mean) / 4)))};
 }
 
 WbClearnessLaw wb_clearness_law(const WbClearnessRange *range, double g)

@@ -9,7 +9,7 @@
  * most = 0.6313 + 0.267 M - 11.9 (M - 0.75)^8 (Hollands & Huget, Solar Energy 30, 1983, 195; both
  * as in Duffie & Beckman 2.9, from memory), M = mean clearness of the month kept within 0.2..0.8.
  * So that any mean has a distribution (our choice): least is not above half the mean; most not
- * below a quarter of the way from the mean to 1.
+ * below a quarter of the way from the mean to 1, nor above ten times the mean.
  *
  * The one free figure g of each month is solved for the days drawn: over all years their
  * irradiation has the place's mean. No day is above 1. A mean that would need more (near the polar
