@@ -53,7 +53,8 @@ int wb_month_of_day(int day); /* 0..364 -> 0..11 */
 int wb_first_day_of_month(int month);
 int wb_days_of_month(int month);
 
-/* What a panel meets: weather on its plane, after the month's shading and soiling. */
+/* What a panel meets: weather on its plane, after the month's shading and soiling. Less than 0.1
+ * W/m2 counts as 0: no panel starts on it, and it keeps low_light below 5.8. */
 typedef struct {
     int n_years;
     double *plane_w_m2; /* n_years x 8760: mean over the hour */

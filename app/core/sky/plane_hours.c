@@ -6,6 +6,7 @@
 #include <stdlib.h>
 
 #define N_AZIMUTHS 16
+#define LEAST_W_M2 0.1
 
 /* One hour of the year, for all years. */
 typedef struct {
@@ -113,6 +114,8 @@ static void fill_light(const PlaneSun *suns, const WbPerezPlane *fixed, const Wb
             size_t at = first + (size_t)i;
             double w_m2 = suns[i].kept * on_plane_w_m2(&suns[i], fixed, weather->global_w_m2[at],
                                                        weather->diffuse_w_m2[at]);
+            if (w_m2 < LEAST_W_M2)
+                w_m2 = 0;
             plane->plane_w_m2[at] = w_m2;
             plane->low_light[at] = w_m2 > 0 && w_m2 < 1000 ? log(1000 / w_m2) * per_ln : 0;
             sum_w_m2[m] += w_m2;
@@ -154,6 +157,25 @@ static void fill_extremes(WbPlaneHours *plane)
     }
 }
 
+static void fill_range(WbPlaneHours *plane)
+{
+    size_t n = (size_t)plane->n_years * WB_YEAR_HOURS;
+    double coldest = INFINITY, hottest = -INFINITY;
+    plane->sun_air_min_c = plane->sun_air_max_c = plane->plane_max_w_m2 = plane->low_light_max = 0;
+    for (size_t i = 0; i < n; i++) {
+        if (plane->plane_w_m2[i] <= 0)
+            continue;
+        coldest = fmin(coldest, plane->air_c[i]);
+        hottest = fmax(hottest, plane->air_c[i]);
+        plane->plane_max_w_m2 = fmax(plane->plane_max_w_m2, plane->plane_w_m2[i]);
+        plane->low_light_max = fmax(plane->low_light_max, plane->low_light[i]);
+    }
+    if (coldest <= hottest) {
+        plane->sun_air_min_c = coldest;
+        plane->sun_air_max_c = hottest;
+    }
+}
+
 WbStatus wb_plane_hours(const WbSite *site, const WbWeather *weather, WbPlaneHours *plane)
 {
     if (!is_accepted(site, weather))
@@ -171,6 +193,7 @@ WbStatus wb_plane_hours(const WbSite *site, const WbWeather *weather, WbPlaneHou
     for (int m = 0; m < WB_MONTHS; m++)
         made.plane_kwh_m2_day[m] = sum_w_m2[m] / 1000 / (weather->n_years * wb_days_of_month(m));
     fill_air(weather, site->months, &made);
+    fill_range(&made);
     fill_extremes(&made);
     free(suns);
     *plane = made;
