@@ -117,6 +117,10 @@ int wb_cli_load_both(const WbArguments *arguments, const char *name, WbJob *job)
     if (code == WB_EXIT_DONE &&
         !wb_brief_file_check_parts(job->file, wb_catalogue_view_get(job->view), &error))
         code = wb_cli_fail_with(error);
+    if (code == WB_EXIT_DONE && !wb_brief_file_check_hours(job->file, &error))
+        code = wb_cli_fail_with(error);
+    if (code == WB_EXIT_DONE)
+        wb_cli_say_hours_notes(job->file);
     return code;
 }
 

@@ -11,6 +11,14 @@ void wb_cli_say_not_read(const GPtrArray *not_read)
     }
 }
 
+void wb_cli_say_hours_notes(const WbBriefFile *file)
+{
+    const WbHoursFile *hours = wb_brief_file_hours(file);
+    const GPtrArray *notes = hours != NULL ? wb_hours_file_notes(hours) : NULL;
+    for (guint i = 0; notes != NULL && i < notes->len; i++)
+        fprintf(stderr, _("Hourly file: %s\n"), (const char *)notes->pdata[i]);
+}
+
 void wb_cli_not_read_json(WbJsonOut *json, const GPtrArray *not_read)
 {
     wb_out_array(json, "not_read");

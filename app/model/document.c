@@ -140,14 +140,29 @@ static gboolean same_text(const WbBriefFile *a, const WbBriefFile *b)
     return g_str_equal(text_a, text_b);
 }
 
+/* The hourly file was read again, the brief's text is the same: no step of the person's. */
+static void renew(WbDocument *self, WbBriefFile *file)
+{
+    if (wb_brief_file_hours(file) == wb_brief_file_hours(self->file) &&
+        g_strcmp0(wb_brief_file_hours_problem(file), wb_brief_file_hours_problem(self->file)) == 0)
+        return;
+    if (self->saved == self->file) {
+        wb_brief_file_unref(self->saved);
+        self->saved = wb_brief_file_ref(file);
+    }
+    wb_document_adopt(self, file);
+}
+
 /* Takes `next`. An edit that changes nothing is no step. `pointer`: see wb_history_push. */
 static gboolean commit(WbDocument *self, const char *label, const char *pointer, WbBriefFile *next)
 {
     g_autoptr(WbBriefFile) file = next;
     if (!file)
         return FALSE;
-    if (same_text(self->file, file))
+    if (same_text(self->file, file)) {
+        renew(self, file);
         return TRUE;
+    }
     wb_history_push(&self->history, label, pointer, self->file, file, g_get_monotonic_time(),
                     (gint64)self->merge_ms * 1000);
     wb_document_adopt(self, file);

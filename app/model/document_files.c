@@ -1,5 +1,6 @@
 /* A document's file: opening, saving, and saving as you go. */
 #include "document_private.h"
+#include "figures_text.h"
 #include "store_error.h"
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
@@ -55,15 +56,74 @@ gboolean wb_document_save(WbDocument *self, GError **error)
     return TRUE;
 }
 
+/* In another folder a relative path would lead to another file, or to none. TRUE: an edit keeps it
+ * where it is. */
+static gboolean keep_hourly_file(WbDocument *self, const char *path)
+{
+    const char *hourly = wb_brief_file_hours_path(self->file);
+    g_autofree char *now = wb_document_get_folder(self);
+    g_autofree char *folder = g_path_get_dirname(path);
+    g_autofree char *then = g_canonicalize_filename(folder, NULL);
+    if (!hourly || g_str_equal(now, then))
+        return FALSE;
+    g_autofree char *json = wb_text_json(hourly);
+    WbBriefFile *before = self->file;
+    self->history.sealed = TRUE;
+    return wb_document_set_json(self, _("Keep the hourly file"), "/site/weather/hourly_file", json,
+                                NULL) &&
+           self->file != before;
+}
+
+static void take_back(WbDocument *self)
+{
+    wb_document_undo(self);
+    g_ptr_array_set_size(self->history.steps, (int)self->history.position);
+    wb_document_notify_state(self);
+}
+
+static void move(GHashTable *moved, WbBriefFile **file, const char *path)
+{
+    WbBriefFile *old = *file, *at = g_hash_table_lookup(moved, old);
+    if (!at) {
+        at = wb_brief_file_at(old, path);
+        g_hash_table_insert(moved, wb_brief_file_ref(old), at);
+    }
+    *file = wb_brief_file_ref(at);
+    wb_brief_file_unref(old);
+}
+
+/* All states become states of the file at this path: what an undo brings back must look for its
+ * hourly file where the brief lies now. */
+static void move_states(WbDocument *self, const char *path)
+{
+    g_autoptr(GHashTable) moved = g_hash_table_new_full(
+        NULL, NULL, (GDestroyNotify)wb_brief_file_unref, (GDestroyNotify)wb_brief_file_unref);
+    move(moved, &self->file, path);
+    move(moved, &self->saved, path);
+    for (guint i = 0; i < self->history.steps->len; i++) {
+        WbHistoryStep *step = self->history.steps->pdata[i];
+        move(moved, &step->before, path);
+        move(moved, &step->after, path);
+    }
+    wb_document_adopt(self, self->file);
+}
+
 gboolean wb_document_save_as(WbDocument *self, const char *path, GError **error)
 {
     g_return_val_if_fail(WB_IS_DOCUMENT(self) && path != NULL, FALSE);
-    if (!write_to(self, path, error))
+    g_autofree char *kept = g_strdup(path); /* path may be our own */
+    gboolean edited = keep_hourly_file(self, kept);
+    if (!write_to(self, kept, error)) {
+        if (edited)
+            take_back(self);
         return FALSE;
-    char *kept = g_strdup(path);
+    }
+    gboolean elsewhere = g_strcmp0(self->path, kept) != 0;
     g_free(self->path);
-    self->path = kept;
+    self->path = g_strdup(kept);
     self->history.sealed = TRUE;
+    if (elsewhere)
+        move_states(self, kept);
     wb_document_notify_state(self);
     return TRUE;
 }
@@ -141,6 +201,13 @@ gboolean wb_document_open(WbDocument *self, const char *path, GError **error)
     self->stamp = stamp_of(path);
     wb_document_replace(self, file, path);
     return TRUE;
+}
+
+char *wb_document_get_folder(WbDocument *self)
+{
+    g_return_val_if_fail(WB_IS_DOCUMENT(self), NULL);
+    g_autofree char *folder = self->path ? g_path_get_dirname(self->path) : g_strdup(".");
+    return g_canonicalize_filename(folder, NULL);
 }
 
 const char *wb_document_get_path(WbDocument *self)

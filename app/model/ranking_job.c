@@ -39,6 +39,7 @@ struct _WbRankingJob {
     Question *running; /* the newest question, NULL when none is open */
     char *asked;       /* what was asked last, as text */
     WbCatalogueView *asked_of;
+    WbHoursFile *asked_under; /* the hourly file of that question, NULL: none */
     guint64 number;
     WbResult *result;
     WbJobState state;
@@ -245,13 +246,17 @@ static void ask_if_another(WbRankingJob *self)
 {
     g_autofree char *text = question_text(self->document);
     WbCatalogueView *view = wb_document_get_view(self->document);
-    if (self->asked && self->asked_of == view && g_str_equal(text, self->asked))
+    const WbHoursFile *hours = wb_brief_file_hours(wb_document_get_file(self->document));
+    if (self->asked && self->asked_of == view && self->asked_under == hours &&
+        g_str_equal(text, self->asked))
         return;
     g_free(self->asked);
     self->asked = g_steal_pointer(&text);
     wb_catalogue_view_ref(view);
     g_clear_pointer(&self->asked_of, wb_catalogue_view_unref);
     self->asked_of = view;
+    g_clear_pointer(&self->asked_under, wb_hours_file_unref);
+    self->asked_under = hours ? wb_hours_file_ref((WbHoursFile *)hours) : NULL;
     ask(self);
 }
 
@@ -364,6 +369,7 @@ static void wb_ranking_job_finalize(GObject *object)
     WbRankingJob *self = WB_RANKING_JOB(object);
     g_clear_pointer(&self->result, wb_result_unref);
     g_clear_pointer(&self->asked_of, wb_catalogue_view_unref);
+    g_clear_pointer(&self->asked_under, wb_hours_file_unref);
     g_free(self->asked);
     g_free(self->message);
     G_OBJECT_CLASS(wb_ranking_job_parent_class)->finalize(object);

@@ -26,6 +26,8 @@ WbResult *wb_result_make(WbBriefFile *file, WbCatalogueView *view, const WbRankO
                          WbControl *control, GError **error)
 {
     gint64 begun_us = g_get_monotonic_time();
+    if (!wb_brief_file_check_hours(file, error))
+        return NULL;
     WbRankOptions usual = wb_rank_options_default();
     usual.workers = CLAMP((int)g_get_num_processors(), 1, WB_MOST_WORKERS);
     WbResult *result = g_new0(WbResult, 1);

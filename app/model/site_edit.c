@@ -1,8 +1,10 @@
 #include "site_edit.h"
+#include "brief_file.h"
 #include "figures_text.h"
 #include "site_paste.h"
 #include "store_error.h"
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 static const struct {
     const char *key, *title;
@@ -153,6 +155,66 @@ gboolean wb_site_paste(WbDocument *document, WbMonthFigure first, int month, con
            apply_paste(document, &paste, error);
 }
 
+/* ---- weather ---- */
+
+/* A file in the brief's own folder is named from there, so that both may be moved together. */
+static char *hourly_member(WbDocument *document, const char *path)
+{
+    g_autofree char *folder = wb_document_get_folder(document);
+    g_autofree char *whole = g_canonicalize_filename(path, folder);
+    gsize length = strlen(folder);
+    gboolean beside = wb_document_get_path(document) != NULL && g_str_has_prefix(whole, folder) &&
+                      whole[length] == '/';
+    return g_strdup(beside ? whole + length + 1 : whole);
+}
+
+gboolean wb_site_set_hourly_file(WbDocument *document, const char *path, GError **error)
+{
+    g_return_val_if_fail(WB_IS_DOCUMENT(document), FALSE);
+    g_autofree char *member = path != NULL ? hourly_member(document, path) : NULL;
+    if (member != NULL && !g_utf8_validate(member, -1, NULL)) {
+        g_autofree char *shown = g_filename_display_name(member);
+        g_set_error(error, WB_STORE_ERROR, WB_STORE_ERROR_VALUE,
+                    _("The name of %s is not UTF-8 text, so a brief cannot hold it; give the file "
+                      "another name."),
+                    shown);
+        return FALSE;
+    }
+    if (path == NULL && wb_site_hourly_file(document) == NULL)
+        return TRUE;
+    g_autofree char *json = member != NULL ? wb_text_json(member) : g_strdup("null");
+    wb_document_seal(document);
+    return wb_document_set_json(document, _("Change the hourly file"), "/site/weather/hourly_file",
+                                json, error);
+}
+
+const char *wb_site_hourly_file(WbDocument *document)
+{
+    return wb_brief_file_hours_path(wb_document_get_file(document));
+}
+
+const char *wb_site_hourly_problem(WbDocument *document)
+{
+    return wb_brief_file_hours_problem(wb_document_get_file(document));
+}
+
+char *wb_site_hourly_note(WbDocument *document)
+{
+    const WbHoursFile *file = wb_brief_file_hours(wb_document_get_file(document));
+    if (file == NULL)
+        return NULL;
+    int years = wb_hours_file_hours(file)->n_years;
+    GString *text = g_string_new(NULL);
+    g_string_printf(text,
+                    ngettext("%d year of hours, in place of made weather.",
+                             "%d years of hours, in place of made weather.", (gulong)years),
+                    years);
+    const GPtrArray *notes = wb_hours_file_notes(file);
+    for (guint i = 0; i < notes->len; i++)
+        g_string_append_printf(text, " %s", (const char *)notes->pdata[i]);
+    return g_string_free(text, FALSE);
+}
+
 /* ---- season, shade, driving ---- */
 
 gboolean wb_site_use_month(WbDocument *document, int month, gboolean in_use, GError **error)
@@ -222,6 +284,22 @@ gboolean wb_site_shade_by_month(WbDocument *document, gboolean by_month, GError 
     wb_document_seal(document);
     return wb_document_set_json(document, _("Change how shading is given"), "/site/shading_loss",
                                 json, error);
+}
+
+gboolean wb_site_set_shore(WbDocument *document, gboolean plugged, GError **error)
+{
+    static const char first[] = "{\"nights_per_week\": 1, \"charger_a\": 20}";
+    if (plugged == wb_site_has_shore(document))
+        return TRUE;
+    wb_document_seal(document);
+    return wb_document_set_json(document, _("Shore power"), "/shore", plugged ? first : "null",
+                                error);
+}
+
+gboolean wb_site_has_shore(WbDocument *document)
+{
+    g_autofree char *json = wb_document_get_json(document, "/shore");
+    return json != NULL && json[0] == '{';
 }
 
 gboolean wb_site_set_driving(WbDocument *document, gboolean drives, GError **error)

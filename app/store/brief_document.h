@@ -5,8 +5,9 @@
 #include "brief_file.h"
 #include "json.h"
 
-/* Takes the tree whether it is a valid brief or not. (transfer full), NULL and error */
-WbBriefFile *wb_brief_document_take(cJSON *tree, const char *name, GError **error);
+/* An edited tree of `before`, which it takes whether it is a valid brief or not. (transfer full),
+ * NULL and error */
+WbBriefFile *wb_brief_document_take(cJSON *tree, const WbBriefFile *before, GError **error);
 const cJSON *wb_brief_document_tree(const WbBriefFile *file);
 const char *wb_brief_document_name(const WbBriefFile *file);
 

@@ -10,7 +10,7 @@ static cJSON *copy_tree(const WbBriefFile *file)
 static WbBriefFile *finish(const WbBriefFile *file, cJSON *tree, gboolean edited, GError **error)
 {
     if (edited)
-        return wb_brief_document_take(tree, wb_brief_document_name(file), error);
+        return wb_brief_document_take(tree, file, error);
     cJSON_Delete(tree);
     return NULL;
 }

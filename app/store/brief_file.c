@@ -1,18 +1,24 @@
 #include "brief_file.h"
 #include "brief_document.h"
+#include "brief_hours.h"
 #include "brief_read.h"
 #include "embedded.h"
+#include "store_fail.h"
 #include "text_file.h"
 
 struct WbBriefFile {
     gatomicrefcount references;
-    char *name; /* as it stands in messages */
+    char *name;   /* as it stands in messages */
+    char *folder; /* where its relative paths start, NULL: the current folder */
     cJSON *tree;
-    WbBrief brief; /* texts borrowed from tree */
+    WbBrief brief;      /* texts borrowed from tree, its hours from `hours` */
+    WbBriefHours hours; /* the hourly file it names */
     GPtrArray *not_read;
 };
 
-WbBriefFile *wb_brief_document_take(cJSON *tree, const char *name, GError **error)
+/* Takes the tree. `before`: whose hourly file may be taken over, or NULL. */
+static WbBriefFile *make(cJSON *tree, const char *name, const char *folder,
+                         const WbBriefFile *before, GError **error)
 {
     WbBrief brief;
     GPtrArray *not_read;
@@ -23,10 +29,20 @@ WbBriefFile *wb_brief_document_take(cJSON *tree, const char *name, GError **erro
     WbBriefFile *file = g_new0(WbBriefFile, 1);
     g_atomic_ref_count_init(&file->references);
     file->name = g_strdup(name);
+    file->folder = g_strdup(folder);
     file->tree = tree;
     file->brief = brief;
     file->not_read = not_read;
+    wb_brief_hours_open(&file->hours, tree, folder, &brief.site.place,
+                        before ? &before->hours : NULL);
+    if (file->hours.file)
+        file->brief.site.hours = wb_hours_file_hours(file->hours.file);
     return file;
+}
+
+WbBriefFile *wb_brief_document_take(cJSON *tree, const WbBriefFile *before, GError **error)
+{
+    return make(tree, before->name, before->folder, before, error);
 }
 
 const cJSON *wb_brief_document_tree(const WbBriefFile *file)
@@ -42,14 +58,24 @@ const char *wb_brief_document_name(const WbBriefFile *file)
 WbBriefFile *wb_brief_file_parse(const char *text, gssize length, const char *name, GError **error)
 {
     cJSON *tree = wb_json_parse(text, length, name, error);
-    return tree ? wb_brief_document_take(tree, name, error) : NULL;
+    return tree ? make(tree, name, NULL, NULL, error) : NULL;
 }
 
 WbBriefFile *wb_brief_file_read(const char *path, GError **error)
 {
     gsize length;
     g_autofree char *text = wb_text_file_read(path, &length, error);
-    return text ? wb_brief_file_parse(text, (gssize)length, path, error) : NULL;
+    cJSON *tree = text ? wb_json_parse(text, (gssize)length, path, error) : NULL;
+    g_autofree char *folder = g_path_get_dirname(path);
+    return tree ? make(tree, path, folder, NULL, error) : NULL;
+}
+
+WbBriefFile *wb_brief_file_at(const WbBriefFile *file, const char *path)
+{
+    g_autofree char *folder = g_path_get_dirname(path);
+    WbBriefFile *moved = make(cJSON_Duplicate(file->tree, TRUE), path, folder, file, NULL);
+    g_assert(moved); /* what was valid there is valid here */
+    return moved;
 }
 
 /* What is compiled in has passed the tests: an error here is the program's own. */
@@ -85,8 +111,10 @@ void wb_brief_file_unref(WbBriefFile *file)
     if (!g_atomic_ref_count_dec(&file->references))
         return;
     wb_brief_clear(&file->brief);
+    wb_brief_hours_clear(&file->hours);
     g_ptr_array_unref(file->not_read);
     cJSON_Delete(file->tree);
+    g_free(file->folder);
     g_free(file->name);
     g_free(file);
 }
@@ -106,6 +134,30 @@ gboolean wb_brief_file_write(const WbBriefFile *file, const char *path, GError *
 const GPtrArray *wb_brief_file_not_read(const WbBriefFile *file)
 {
     return file->not_read;
+}
+
+const WbHoursFile *wb_brief_file_hours(const WbBriefFile *file)
+{
+    return file->hours.file;
+}
+
+const char *wb_brief_file_hours_path(const WbBriefFile *file)
+{
+    return file->hours.path;
+}
+
+const char *wb_brief_file_hours_problem(const WbBriefFile *file)
+{
+    return file->hours.problem ? file->hours.problem->message : NULL;
+}
+
+gboolean wb_brief_file_check_hours(const WbBriefFile *file, GError **error)
+{
+    const GError *problem = file->hours.problem;
+    if (!problem)
+        return TRUE;
+    return wb_store_fail(error, problem->code, "%s: /site/weather/hourly_file: %s", file->name,
+                         problem->message);
 }
 
 const WbBrief *wb_brief_file_brief(const WbBriefFile *file)

@@ -82,8 +82,12 @@ gboolean wb_document_begin_new(WbDocument *self, GError **error);
 gboolean wb_document_begin_demo(WbDocument *self, GError **error);
 gboolean wb_document_open(WbDocument *self, const char *path, GError **error);
 gboolean wb_document_save(WbDocument *self, GError **error); /* needs a path */
+/* Into another folder: an hourly file the brief names stays the same, by its whole path. */
 gboolean wb_document_save_as(WbDocument *self, const char *path, GError **error);
-const char *wb_document_get_path(WbDocument *self);  /* NULL: never saved */
+const char *wb_document_get_path(WbDocument *self); /* NULL: never saved */
+/* Where the brief's relative paths start: its folder, or the current one while it was never saved.
+ * Absolute. (transfer full) */
+char *wb_document_get_folder(WbDocument *self);
 const char *wb_document_get_title(WbDocument *self); /* the brief's name */
 gboolean wb_document_get_modified(WbDocument *self);
 /* One sentence on the members of the brief that are kept but not read, such as misspelt ones; NULL:

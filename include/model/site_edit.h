@@ -37,6 +37,19 @@ gboolean wb_site_try_system(WbDocument *document, int bit, gboolean tried, GErro
 gboolean wb_site_is_shaded_by_month(WbDocument *document);
 gboolean wb_site_shade_by_month(WbDocument *document, gboolean by_month, GError **error);
 
+/* Hours of the person's own in place of made weather: a path, absolute or from the brief's folder;
+ * NULL: none. A file that cannot be used is taken all the same, and wb_site_hourly_problem says why
+ * no kit can be worked out. Choosing the same file again reads it again. */
+gboolean wb_site_set_hourly_file(WbDocument *document, const char *path, GError **error);
+const char *wb_site_hourly_file(WbDocument *document);    /* whole path, NULL: none. Borrowed */
+const char *wb_site_hourly_problem(WbDocument *document); /* NULL: none. Borrowed */
+/* What was made of the file, NULL: nothing read. (transfer full) */
+char *wb_site_hourly_note(WbDocument *document);
+
+/* First figures of shore power to be changed (a night a week, 20 A), or none. */
+gboolean wb_site_set_shore(WbDocument *document, gboolean plugged, GError **error);
+gboolean wb_site_has_shore(WbDocument *document);
+
 /* A first alternator to be changed (common practice: 90 A, 12 V, an hour a day), or none. */
 gboolean wb_site_set_driving(WbDocument *document, gboolean drives, GError **error);
 

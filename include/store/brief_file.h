@@ -5,6 +5,7 @@
 #define WB_BRIEF_FILE_H
 
 #include "brief.h"
+#include "hours_file.h"
 #include "not_read.h"
 #include "part.h"
 #include <glib.h>
@@ -19,6 +20,9 @@ WbBriefFile *wb_brief_file_demo(void);
 WbBriefFile *wb_brief_file_read(const char *path, GError **error);
 /* `name` stands for the file in messages. length -1: NUL-terminated. */
 WbBriefFile *wb_brief_file_parse(const char *text, gssize length, const char *name, GError **error);
+/* The same brief as the file at another path: messages name it, and the relative path of its hourly
+ * file starts in its folder. (transfer full) */
+WbBriefFile *wb_brief_file_at(const WbBriefFile *file, const char *path);
 WbBriefFile *wb_brief_file_ref(WbBriefFile *file);
 void wb_brief_file_unref(WbBriefFile *file);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(WbBriefFile, wb_brief_file_unref)
@@ -42,8 +46,18 @@ WbBriefFile *wb_brief_file_move(const WbBriefFile *file, const char *array_point
 /* JSON text at a JSON Pointer, NULL when absent. (transfer full) */
 char *wb_brief_file_get(const WbBriefFile *file, const char *pointer);
 
-/* Borrowed, lives as long as the file. */
+/* Borrowed, lives as long as the file. Where the hourly file it names cannot be used, its site has
+ * no hours: whoever reckons with the weather asks wb_brief_file_check_hours first. */
 const WbBrief *wb_brief_file_brief(const WbBriefFile *file);
+
+/* The hourly file the brief names: read when the brief is, and again by an edit once its path, time
+ * or size has changed. All borrowed; NULL where it names none. */
+const WbHoursFile *wb_brief_file_hours(const WbBriefFile *file); /* NULL too: cannot be used */
+const char *wb_brief_file_hours_path(const WbBriefFile *file);   /* absolute */
+/* Why it cannot be used: one sentence; NULL: it can, or there is none. */
+const char *wb_brief_file_hours_problem(const WbBriefFile *file);
+/* FALSE and that sentence with the brief and the member before it. */
+gboolean wb_brief_file_check_hours(const WbBriefFile *file, GError **error);
 
 /* Of WbNotRead, in the order of the file: members that are kept but mean nothing to this program,
  * such as misspelt ones. Borrowed. */

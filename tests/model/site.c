@@ -1,9 +1,11 @@
 /* Place, season, roof and obstacles edited as a person does; each edit one step, refusals change
  * nothing. */
+#include "hours_csv.h"
 #include "place_list.h"
 #include "rig.h"
 #include "roof_edit.h"
 #include "site_edit.h"
+#include <glib/gstdio.h>
 #include <string.h>
 
 static WbDocument *demo(void)
@@ -303,6 +305,112 @@ static void test_bay(void)
     g_assert_cmpint(wb_document_get_brief(document)->bay.length_mm > 0, ==, given);
 }
 
+/* ---- weather and shore ---- */
+
+/* A year under the sun of the demo's place. (transfer full) its path */
+static char *write_hours(const char *name, int years)
+{
+    g_autoptr(GError) error = NULL;
+    char *path = rig_scratch(name);
+    g_autofree char *text = hours_csv(0, 800, years);
+    g_file_set_contents(path, text, -1, &error);
+    g_assert_no_error(error);
+    return path;
+}
+
+static void test_hourly_file(void)
+{
+    g_autoptr(WbDocument) document = demo();
+    g_autofree char *path = write_hours("own.csv", 2);
+    g_autofree char *before = rig_text(document);
+    g_assert_null(wb_site_hourly_file(document));
+    g_assert_true(wb_site_set_hourly_file(document, NULL, NULL)); /* none: nothing to do */
+    g_assert_false(wb_document_can_undo(document));
+    g_assert_true(wb_site_set_hourly_file(document, path, NULL));
+    g_assert_cmpstr(wb_site_hourly_file(document), ==, path);
+    g_assert_null(wb_site_hourly_problem(document));
+    g_assert_cmpint(site_of(document)->hours->n_years, ==, 2);
+    g_autofree char *note = wb_site_hourly_note(document);
+    g_assert_nonnull(strstr(note, "2 years"));
+    g_autofree char *json = wb_document_get_json(document, "/site/weather/hourly_file");
+    g_autofree char *quoted = g_strdup_printf("\"%s\"", path);
+    g_assert_cmpstr(json, ==, quoted); /* never saved: the whole path */
+    g_assert_true(wb_site_set_hourly_file(document, NULL, NULL));
+    g_assert_null(site_of(document)->hours);
+    g_assert_true(wb_document_undo(document));
+    g_assert_nonnull(site_of(document)->hours);
+    g_assert_true(wb_document_undo(document));
+    g_autofree char *after = rig_text(document);
+    g_assert_cmpstr(before, ==, after);
+}
+
+/* Taken all the same, told, and read again by choosing it again. */
+static void test_bad_hourly_file(void)
+{
+    g_autoptr(WbDocument) document = demo();
+    g_autofree char *path = rig_scratch("bad.csv");
+    g_file_set_contents(path, "global_w_m2\n1\n", -1, NULL);
+    g_assert_true(wb_site_set_hourly_file(document, path, NULL));
+    g_assert_nonnull(strstr(wb_site_hourly_problem(document), "bad.csv"));
+    g_assert_null(site_of(document)->hours);
+    g_assert_null(wb_site_hourly_note(document));
+    g_assert_true(wb_document_set_text(document, "Rename", "/name", "Still editable", NULL));
+    guint64 revision = wb_document_get_revision(document);
+    g_free(write_hours("bad.csv", 1));
+    g_assert_true(wb_site_set_hourly_file(document, path, NULL));
+    g_assert_cmpuint(wb_document_get_revision(document), >, revision);
+    g_assert_null(wb_site_hourly_problem(document));
+    g_assert_nonnull(site_of(document)->hours);
+    g_assert_cmpstr(wb_document_get_undo_label(document), ==, "Rename"); /* no step of its own */
+}
+
+/* Beside the brief it is named from there; saved elsewhere, the brief keeps to the same file. */
+static void test_hourly_file_moves(void)
+{
+    g_autoptr(GError) error = NULL;
+    g_autoptr(WbDocument) document = demo();
+    g_autofree char *hours = write_hours("beside.csv", 1);
+    g_autofree char *path = rig_scratch("van.json");
+    g_autofree char *folder = g_dir_make_tmp("wattberth-other-XXXXXX", NULL);
+    g_autofree char *other = g_build_filename(folder, "van.json", NULL);
+    g_assert_true(wb_document_save_as(document, path, &error));
+    g_assert_true(wb_site_set_hourly_file(document, hours, &error));
+    g_autofree char *json = wb_document_get_json(document, "/site/weather/hourly_file");
+    g_assert_cmpstr(json, ==, "\"beside.csv\"");
+    g_assert_nonnull(site_of(document)->hours);
+    g_assert_true(wb_document_save(document, &error));
+    g_assert_false(wb_document_save_as(document, "/nowhere/at/all.json", NULL));
+    g_autofree char *still = wb_document_get_json(document, "/site/weather/hourly_file");
+    g_assert_cmpstr(still, ==, json);
+    g_assert_false(wb_document_can_redo(document));
+    g_assert_true(wb_document_save_as(document, other, &error));
+    g_assert_no_error(error);
+    g_assert_false(wb_document_get_modified(document));
+    g_assert_cmpstr(wb_site_hourly_file(document), ==, hours);
+    g_assert_nonnull(site_of(document)->hours);
+    g_assert_true(wb_document_open(document, other, &error));
+    g_assert_nonnull(site_of(document)->hours);
+    g_assert_true(wb_document_open(document, path, &error));
+    g_assert_nonnull(site_of(document)->hours);
+    g_assert_cmpint(g_remove(other), ==, 0);
+    g_assert_cmpint(g_rmdir(folder), ==, 0);
+}
+
+static void test_shore(void)
+{
+    g_autoptr(WbDocument) document = demo();
+    g_autofree char *before = rig_text(document);
+    gboolean had = wb_site_has_shore(document);
+    g_assert_true(wb_site_set_shore(document, !had, NULL));
+    g_assert_cmpint(wb_site_has_shore(document), ==, !had);
+    g_assert_cmpint(wb_document_get_brief(document)->shore.charger_a > 0, ==, !had);
+    g_assert_true(wb_document_undo(document));
+    g_autofree char *after = rig_text(document);
+    g_assert_cmpstr(before, ==, after);
+    g_assert_true(wb_site_set_shore(document, had, NULL));
+    g_assert_false(wb_document_can_undo(document));
+}
+
 int main(int argc, char **argv)
 {
     g_test_init(&argc, &argv, NULL);
@@ -315,9 +423,15 @@ int main(int argc, char **argv)
     g_test_add_func("/site/months", test_months);
     g_test_add_func("/site/shading", test_shading);
     g_test_add_func("/site/driving", test_driving);
+    g_test_add_func("/site/hourly-file", test_hourly_file);
+    g_test_add_func("/site/bad-hourly-file", test_bad_hourly_file);
+    g_test_add_func("/site/hourly-file-moves", test_hourly_file_moves);
+    g_test_add_func("/site/shore", test_shore);
     g_test_add_func("/roof/obstacles", test_obstacles);
     g_test_add_func("/roof/moving", test_moving);
     g_test_add_func("/roof/same", test_same_roof);
     g_test_add_func("/roof/bay", test_bay);
-    return g_test_run();
+    int code = g_test_run();
+    rig_scratch_end();
+    return code;
 }
