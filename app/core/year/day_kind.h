@@ -7,6 +7,7 @@
 /* By hour: what a step needs to know that neither weather nor charge decides. */
 typedef struct {
     double net_wh[WB_HOURS], cost[WB_HOURS], per_cost[WB_HOURS];
+    WbYearHour day; /* its need, alternator and shore, sums of the day */
 } WbDayKind;
 
 WbDayKind wb_day_kind(const WbYearKit *kit, int month, int weekday);

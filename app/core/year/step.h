@@ -46,19 +46,19 @@ WB_INLINE WbStep wb_step(const WbStepKit *kit, const WbStepHour *hour, double ch
 {
     WbStep s;
     s.surplus_wh = hour->kept_wh - hour->net_wh;
-    double free_w = wb_more(0, s.surplus_wh - hour->before_charging_w);
-    double short_w = wb_more(0, -s.surplus_wh);
+    double free_w = wb_more(s.surplus_wh - hour->before_charging_w, 0);
+    double short_w = wb_more(-s.surplus_wh, 0);
 
     s.rested_wh = charge_wh * kit->keep;
     double above_wh = s.rested_wh - kit->from_wh;
-    double accepted_w = wb_more(0, kit->taper_w - kit->taper_per_wh * above_wh);
+    double accepted_w = wb_more(kit->taper_w - kit->taper_per_wh * above_wh, 0);
     s.taken_wh = wb_less(wb_less(free_w, kit->most_charge_w), accepted_w);
     double falling = kit->efficiency - kit->fall_per_wh * above_wh;
     falling = falling - kit->half_fall_per_wh * s.taken_wh;
     s.efficiency = wb_more(kit->efficiency_full, wb_less(kit->efficiency, falling));
     s.stored_wh = wb_less(s.taken_wh * s.efficiency, kit->capacity_wh - s.rested_wh);
 
-    double given_wh = wb_more(0, s.rested_wh - hour->floor_wh) * hour->per_cost;
+    double given_wh = wb_more(s.rested_wh - hour->floor_wh, 0) * hour->per_cost;
     s.given_wh = wb_less(wb_less(short_w, kit->most_discharge_w), given_wh);
     s.drained_wh = s.given_wh * hour->cost;
     s.missing_wh = short_w - s.given_wh;

@@ -1,50 +1,52 @@
 #include "tally.h"
+#include <math.h>
 
 void wb_tally_start(double capacity_wh, WbTally *tally)
 {
-    *tally = (WbTally){.capacity_wh = capacity_wh, .worst_of_years_h = -1};
-    tally->year.lowest_charge = 2;
+    *tally = (WbTally){.capacity_wh = capacity_wh, .lowest_wh = INFINITY, .worst_of_years_h = -1};
     for (int m = 0; m < WB_MONTHS; m++)
-        tally->year.month[m].lowest_charge = 2;
+        tally->lowest_of_month_wh[m] = INFINITY;
 }
 
-static void add_used(WbTally *tally, size_t index, bool dark, double share, WbYearMonth *month,
-                     const WbYearHour *hour)
+WbTallyDay wb_tally_day(const WbTally *tally)
+{
+    return (WbTallyDay){.lowest_wh = INFINITY, .spell_h = tally->spell_h};
+}
+
+static void add_used(WbTally *tally, size_t first, WbYearMonth *month, const WbTallyDay *day,
+                     const WbYearHour *fixed)
 {
     WbYear *year = &tally->year;
-    year->need_wh += hour->need_wh;
-    year->unmet_wh += hour->unmet_wh;
-    year->spilled_wh += hour->spilled_wh;
-    month->need_wh += hour->need_wh;
-    month->unmet_wh += hour->unmet_wh;
-    month->spilled_wh += hour->spilled_wh;
-    month->dark_h += dark;
-    tally->dark_of_year += dark;
-    tally->spell_h = dark ? tally->spell_h + 1 : 0;
-    if (tally->spell_h > year->longest_dark_h)
-        year->longest_dark_h = tally->spell_h;
-    if (share < year->lowest_charge) {
-        year->lowest_charge = share;
-        year->worst_hour = (int)index;
+    year->need_wh += fixed->need_wh;
+    year->unmet_wh += day->unmet_wh;
+    year->spilled_wh += day->spilled_wh;
+    month->need_wh += fixed->need_wh;
+    month->unmet_wh += day->unmet_wh;
+    month->spilled_wh += day->spilled_wh;
+    month->dark_h += day->dark_h;
+    tally->dark_of_year += day->dark_h;
+    if (day->longest_h > year->longest_dark_h)
+        year->longest_dark_h = day->longest_h;
+    if (day->lowest_wh < tally->lowest_wh) {
+        tally->lowest_wh = day->lowest_wh;
+        year->worst_hour = (int)first + day->lowest_hour;
     }
 }
 
-void wb_tally_hour(WbTally *tally, size_t index, int month, bool used, bool dark,
-                   const WbYearHour *hour)
+void wb_tally_day_ends(WbTally *tally, size_t first, int month, bool used, const WbTallyDay *day,
+                       const WbYearHour *fixed)
 {
     WbYearMonth *to = &tally->year.month[month];
-    double share = tally->capacity_wh > 0 ? hour->charge_wh / tally->capacity_wh : 0;
-    to->array_wh += hour->array_wh;
-    to->clipped_wh += hour->clipped_wh;
-    to->alternator_wh += hour->alternator_wh;
-    to->shore_wh += hour->shore_wh;
-    to->own_draw_wh += hour->idle_wh + hour->heater_wh;
-    to->lowest_charge = share < to->lowest_charge ? share : to->lowest_charge;
-    tally->drained_wh += hour->drained_wh;
+    to->array_wh += day->array_wh;
+    to->clipped_wh += day->clipped_wh;
+    to->alternator_wh += fixed->alternator_wh;
+    to->shore_wh += fixed->shore_wh;
+    to->own_draw_wh += day->own_draw_wh;
+    tally->lowest_of_month_wh[month] = fmin(tally->lowest_of_month_wh[month], day->lowest_wh);
+    tally->drained_wh += day->drained_wh;
+    tally->spell_h = used ? day->spell_h : 0;
     if (used)
-        add_used(tally, index, dark, share, to, hour);
-    else
-        tally->spell_h = 0;
+        add_used(tally, first, to, day, fixed);
 }
 
 void wb_tally_year_ends(WbTally *tally, int year)
@@ -68,6 +70,11 @@ static void mean_of_month(WbYearMonth *month, int n_years, int n_days)
     month->dark_h /= n_years;
 }
 
+static double share_of(double wh, double capacity_wh)
+{
+    return capacity_wh > 0 ? wh / capacity_wh : 0;
+}
+
 WbYear wb_tally_end(WbTally *tally, int n_years)
 {
     WbYear year = tally->year;
@@ -77,11 +84,12 @@ WbYear wb_tally_end(WbTally *tally, int n_years)
     year.need_wh /= n_years;
     year.unmet_wh /= n_years;
     year.spilled_wh /= n_years;
-    year.full_cycles =
-        tally->capacity_wh > 0 ? tally->drained_wh / tally->capacity_wh / n_years : 0;
-    if (year.lowest_charge > 1) /* no month in use */
-        year.lowest_charge = 1;
-    for (int m = 0; m < WB_MONTHS; m++)
+    year.full_cycles = share_of(tally->drained_wh, tally->capacity_wh) / n_years;
+    bool any_used = isfinite(tally->lowest_wh);
+    year.lowest_charge = any_used ? share_of(tally->lowest_wh, tally->capacity_wh) : 1;
+    for (int m = 0; m < WB_MONTHS; m++) {
         mean_of_month(&year.month[m], n_years, wb_days_of_month(m));
+        year.month[m].lowest_charge = share_of(tally->lowest_of_month_wh[m], tally->capacity_wh);
+    }
     return year;
 }
