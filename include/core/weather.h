@@ -33,13 +33,14 @@ typedef struct WbHours {
     const char *name;    /* of the file, for people */
 } WbHours;
 
-/* Made weather of so many years (1..100); the same place, years and seed give the same bits. Days by
- * the distribution of Bendt et al. 1981 with the persistence of Graham et al. 1988, hours by Aguiar
- * & Collares-Pereira 1992, diffuse by Erbs et al. 1982; method: data/METHOD.md, 1b, and
- * app/core/sky/{clearness,hours,made_air}.h. Every month's mean over all years, of light and of air,
- * is the place's; only a month that would need more than the sun sends to a flat place (near the
- * polar night) falls short. WB_BAD_INPUT: coordinates outside -90..90 or -180..180, years outside
- * 1..100, a negative irradiation, a maximum temperature below the minimum, a NaN among them. */
+/* Made weather of so many years (1..100); the same place, years and seed give the same bits. Days
+ * by the distribution of Bendt et al. 1981 with the persistence of Graham et al. 1988, hours by
+ * Aguiar & Collares-Pereira 1992, diffuse by Erbs et al. 1982; method: data/METHOD.md, 1b, and
+ * app/core/sky/{clearness,hours,made_air}.h. Every month's mean over all years, of light and of
+ * air, is the place's; only a month that would need more than the sun sends to a flat place (near
+ * the polar night) falls short. WB_BAD_INPUT: coordinates outside -90..90 or -180..180, years
+ * outside 1..100, a negative irradiation, a maximum temperature below the minimum, a NaN among
+ * them. */
 WbStatus wb_weather_make(const WbPlace *place, int years, uint64_t seed, WbWeather *weather);
 /* The person's own hours under the place's sun: solar_shift_h from the equation of time, the
  * longitude and the clock. Diffuse above global counts as global. WB_BAD_INPUT: coordinates outside
