@@ -1,12 +1,15 @@
 /* The pages of place and roof in this process: what an edit shows before the new ranking is there,
  * and what a refused edit leaves. */
 #include "catalogue_store.h"
+#include "hours_csv.h"
 #include "look.h"
 #include "outline.h"
 #include "resources.h"
 #include "roof_edit.h"
+#include "site_edit.h"
 #include "wb-resources.h"
 #include "window.h"
+#include <glib/gstdio.h>
 #include <gtk/gtk.h>
 #include <string.h>
 
@@ -186,6 +189,86 @@ static void test_system_volts(void)
     close_window(window);
 }
 
+/* The first mapped button or label whose text begins so. */
+static GtkWidget *worded(GtkWidget *widget, GType type, const char *begin)
+{
+    if (!gtk_widget_get_mapped(widget))
+        return NULL;
+    const char *text = GTK_IS_LABEL(widget) ? gtk_label_get_text(GTK_LABEL(widget))
+                       : GTK_IS_CHECK_BUTTON(widget)
+                           ? gtk_check_button_get_label(GTK_CHECK_BUTTON(widget))
+                       : GTK_IS_BUTTON(widget) ? gtk_button_get_label(GTK_BUTTON(widget))
+                                               : NULL;
+    if (G_TYPE_CHECK_INSTANCE_TYPE(widget, type) && text != NULL && g_str_has_prefix(text, begin))
+        return widget;
+    for (GtkWidget *child = gtk_widget_get_first_child(widget); child != NULL;
+         child = gtk_widget_get_next_sibling(child)) {
+        GtkWidget *found = worded(child, type, begin);
+        if (found != NULL)
+            return found;
+    }
+    return NULL;
+}
+
+/* A bad file is named at its row and stops the ranking, a sound one puts years and seed away, and
+ * a click goes back to made weather. */
+static void test_hourly_row(void)
+{
+    GtkWidget *window = open_window(WB_STEP_PLACE);
+    const WbContext *context = wb_window_get_context(WB_WINDOW(window));
+    WbDocument *document = context->document;
+    g_autofree char *folder = g_dir_make_tmp("wattberth-ui-XXXXXX", NULL);
+    g_autofree char *path = g_build_filename(folder, "meadow.csv", NULL);
+    g_autofree char *text = hours_csv(0, 800, 1);
+    GtkWidget *row = find(window, "WbHourlyRow");
+    g_assert_nonnull(row);
+    g_assert_nonnull(worded(row, GTK_TYPE_BUTTON, "Choose"));
+    g_assert_null(worded(row, GTK_TYPE_BUTTON, "None"));
+    g_assert_nonnull(worded(window, GTK_TYPE_LABEL, "Weather made from the months"));
+    g_assert_true(wb_site_set_hourly_file(document, path, NULL));
+    settle(120);
+    g_assert_nonnull(worded(row, GTK_TYPE_LABEL, path)); /* "... cannot be opened" */
+    g_assert_nonnull(worded(row, GTK_TYPE_LABEL, "meadow.csv"));
+    while (wb_ranking_job_get_state(context->job) == WB_JOB_RUNNING)
+        turn();
+    g_assert_cmpint(wb_ranking_job_get_state(context->job), ==, WB_JOB_FAILED);
+    g_assert_true(g_file_set_contents(path, text, -1, NULL));
+    g_assert_true(wb_site_set_hourly_file(document, path, NULL));
+    settle(120);
+    g_assert_null(worded(row, GTK_TYPE_LABEL, path));
+    g_assert_nonnull(worded(row, GTK_TYPE_LABEL, "1 year of hours"));
+    g_assert_null(worded(window, GTK_TYPE_LABEL, "Weather made from the months"));
+    g_signal_emit_by_name(worded(row, GTK_TYPE_BUTTON, "None"), "clicked");
+    settle(120);
+    g_assert_null(wb_site_hourly_file(document));
+    g_assert_null(worded(row, GTK_TYPE_BUTTON, "None"));
+    g_assert_nonnull(worded(window, GTK_TYPE_LABEL, "Weather made from the months"));
+    g_assert_true(wb_document_undo(document));
+    g_assert_cmpstr(wb_site_hourly_file(document), ==, path);
+    close_window(window);
+    g_assert_cmpint(g_remove(path) + g_rmdir(folder), ==, 0);
+}
+
+/* The tick begins shore power with first figures and takes it away; both are steps to undo. */
+static void test_shore(void)
+{
+    GtkWidget *window = open_window(WB_STEP_PLACE);
+    WbDocument *document = wb_window_get_context(WB_WINDOW(window))->document;
+    GtkWidget *tick = worded(window, GTK_TYPE_CHECK_BUTTON, "Plugged in");
+    g_assert_nonnull(tick);
+    g_assert_true(wb_document_set_json(document, "Shore", "/shore", "null", NULL));
+    g_assert_false(gtk_check_button_get_active(GTK_CHECK_BUTTON(tick)));
+    g_assert_null(worded(window, GTK_TYPE_LABEL, "Shore charger"));
+    gtk_check_button_set_active(GTK_CHECK_BUTTON(tick), TRUE);
+    settle(60);
+    g_assert_cmpfloat(wb_document_get_brief(document)->shore.nights_week, >, 0);
+    g_assert_nonnull(worded(window, GTK_TYPE_LABEL, "Shore charger"));
+    g_assert_true(wb_document_undo(document));
+    g_assert_cmpfloat(wb_document_get_brief(document)->shore.charger_a, ==, 0);
+    g_assert_false(gtk_check_button_get_active(GTK_CHECK_BUTTON(tick)));
+    close_window(window);
+}
+
 int main(int argc, char **argv)
 {
     gtk_test_init(&argc, &argv, NULL);
@@ -199,6 +282,8 @@ int main(int argc, char **argv)
     g_test_add_func("/edit/plan-signals", test_plan_signals);
     g_test_add_func("/edit/last-month", test_last_month);
     g_test_add_func("/edit/system-volts", test_system_volts);
+    g_test_add_func("/edit/hourly-row", test_hourly_row);
+    g_test_add_func("/edit/shore", test_shore);
     int code = g_test_run();
     wb_look_end();
     g_object_unref(application);

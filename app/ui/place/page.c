@@ -5,6 +5,7 @@
 #include "children.h"
 #include "figures_text.h"
 #include "format.h"
+#include "hourly_row.h"
 #include "month_chart.h"
 #include "month_table.h"
 #include "month_toggles.h"
@@ -23,8 +24,8 @@ struct _WbPlacePage {
     GtkWidget parent_instance;
     WbContext context;
     GtkLabel *summary, *place, *position, *quality, *problem;
-    GtkBox *picture, *where, *own, *driving, *wishes, *panels, *bank, *months;
-    GtkWidget *begin_own, *chart, *table, *by_month, *drives;
+    GtkBox *picture, *where, *own, *driving, *wishes, *panels, *bank, *weather, *months;
+    GtkWidget *begin_own, *chart, *table, *by_month, *drives, *plugged;
     GtkWidget *row[WB_N_SITE_FIELDS];
     gboolean dirty, filling;
 };
@@ -102,9 +103,16 @@ static void show_rows(WbPlacePage *self, const WbBrief *brief)
     gtk_widget_set_visible(self->row[WB_SITE_SHADING], !by_month);
     gtk_widget_set_visible(self->row[WB_SITE_INSIDE], site->bank_where == WB_BANK_INSIDE);
     gtk_widget_set_visible(self->row[WB_SITE_BANK_OWN], site->bank_where == WB_BANK_OWN);
+    gboolean made = wb_site_hourly_file(self->context.document) == NULL;
+    gboolean plugged = wb_site_has_shore(self->context.document);
     for (int id = WB_SITE_ALTERNATOR_A; id <= WB_SITE_DRIVE_HOURS; id++)
         gtk_widget_set_visible(self->row[id], drives);
+    for (int id = WB_SITE_SHORE_NIGHTS; id <= WB_SITE_SHORE_A; id++)
+        gtk_widget_set_visible(self->row[id], plugged);
+    for (int id = WB_SITE_WEATHER_YEARS; id <= WB_SITE_WEATHER_SEED; id++)
+        gtk_widget_set_visible(self->row[id], made);
     self->filling = TRUE;
+    gtk_check_button_set_active(GTK_CHECK_BUTTON(self->plugged), plugged);
     gtk_check_button_set_active(GTK_CHECK_BUTTON(self->by_month), by_month);
     gtk_check_button_set_active(GTK_CHECK_BUTTON(self->drives), drives);
     self->filling = FALSE;
@@ -172,6 +180,14 @@ static void on_drives(WbPlacePage *self)
         tell(self, wb_site_set_driving(self->context.document, on, &error), error);
 }
 
+static void on_plugged(WbPlacePage *self)
+{
+    GError *error = NULL;
+    gboolean on = gtk_check_button_get_active(GTK_CHECK_BUTTON(self->plugged));
+    if (!self->filling)
+        tell(self, wb_site_set_shore(self->context.document, on, &error), error);
+}
+
 /* ---- building ---- */
 
 static void add_section(GtkBox *box, const char *title)
@@ -213,6 +229,13 @@ static void add_forms(WbPlacePage *self)
     self->drives = add_tick(self, self->driving, _("An alternator charges while driving"),
                             G_CALLBACK(on_drives));
     add_rows(self, self->driving, WB_SITE_ALTERNATOR_A, WB_SITE_DRIVE_HOURS);
+    add_section(self->driving, _("Shore power"));
+    self->plugged =
+        add_tick(self, self->driving, _("Plugged in on some nights"), G_CALLBACK(on_plugged));
+    add_rows(self, self->driving, WB_SITE_SHORE_NIGHTS, WB_SITE_SHORE_A);
+    add_section(self->weather, _("Weather, hour by hour"));
+    add_rows(self, self->weather, WB_SITE_WEATHER_YEARS, WB_SITE_WEATHER_SEED);
+    gtk_box_append(self->weather, wb_hourly_row_new(self->context.document));
     add_section(self->wishes, _("Wishes and rules"));
     add_rows(self, self->wishes, WB_SITE_AUTONOMY, WB_SITE_RULES);
     gtk_box_append(self->wishes, wb_system_toggles_new(self->context.document));
@@ -286,6 +309,7 @@ static void wb_place_page_class_init(WbPlacePageClass *klass)
     gtk_widget_class_bind_template_child(widget, WbPlacePage, wishes);
     gtk_widget_class_bind_template_child(widget, WbPlacePage, panels);
     gtk_widget_class_bind_template_child(widget, WbPlacePage, bank);
+    gtk_widget_class_bind_template_child(widget, WbPlacePage, weather);
     gtk_widget_class_bind_template_child(widget, WbPlacePage, months);
     gtk_widget_class_bind_template_child(widget, WbPlacePage, begin_own);
     gtk_widget_class_bind_template_callback(widget, on_begin_own);

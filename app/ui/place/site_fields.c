@@ -94,6 +94,26 @@ static double drive_hours(const WbBrief *brief, int index)
     return brief->driving.drive_hours_day;
 }
 
+static double shore_nights(const WbBrief *brief, int index)
+{
+    return brief->shore.nights_week;
+}
+
+static double shore_a(const WbBrief *brief, int index)
+{
+    return brief->shore.charger_a;
+}
+
+static double weather_years(const WbBrief *brief, int index)
+{
+    return brief->site.weather_years;
+}
+
+static double weather_seed(const WbBrief *brief, int index)
+{
+    return (double)brief->site.weather_seed;
+}
+
 static double autonomy(const WbBrief *brief, int index)
 {
     return brief->autonomy_target_days;
@@ -248,6 +268,30 @@ static const WbBriefField fields[WB_N_SITE_FIELDS] = {
                              .step = N_("Change the hours driven"),
                              .pointer = "/driving/hours_per_day",
                              .number = drive_hours},
+    [WB_SITE_SHORE_NIGHTS] = {.title = N_("Nights on shore power"),
+                              .unit = N_("a week"),
+                              .note = N_("Spread evenly over the week, from 18:00 to 8:00."),
+                              .step = N_("Change the nights on shore power"),
+                              .pointer = "/shore/nights_per_week",
+                              .number = shore_nights},
+    [WB_SITE_SHORE_A] = {.title = N_("Shore charger"),
+                         .unit = "A",
+                         .step = N_("Change the shore charger"),
+                         .pointer = "/shore/charger_a",
+                         .number = shore_a},
+    [WB_SITE_WEATHER_YEARS] = {.title = N_("Weather made from the months"),
+                               .unit = N_("years"),
+                               .note = N_("More years tell rare dark spells better, and take "
+                                          "longer."),
+                               .step = N_("Change the years of weather"),
+                               .pointer = "/site/weather/years",
+                               .number = weather_years},
+    [WB_SITE_WEATHER_SEED] = {.title = N_("Seed of the weather"),
+                              .unit = "",
+                              .note = N_("Another seed: other years of the same climate."),
+                              .step = N_("Change the seed of the weather"),
+                              .pointer = "/site/weather/seed",
+                              .number = weather_seed},
     [WB_SITE_AUTONOMY] = {.title = N_("Without any charge, at least"),
                           .unit = N_("days"),
                           .step = N_("Change the days of autonomy"),

@@ -29,6 +29,8 @@ static const LimitInfo infos[WB_N_LIMITS] = {
     [WB_LIMIT_WEIGHT] = {N_("Weight, at most"), "kg", "/limits/weight_kg/on",
                          "/limits/weight_kg/value"},
     [WB_LIMIT_AUTONOMY] = {N_("Autonomy, at least"), N_("days"), NULL, "/targets/autonomy_days"},
+    [WB_LIMIT_DARK] = {N_("Dark hours, at most"), N_("h a year"), "/limits/dark_hours/on",
+                       "/limits/dark_hours/value"},
     [WB_LIMIT_ROOF] = {N_("Panels must fit the roof"), NULL, "/limits/roof/on", NULL},
     [WB_LIMIT_BAY] = {N_("Storage must fit its bay"), NULL, "/limits/bay/on", NULL},
 };
@@ -42,8 +44,12 @@ static double minor_scale(WbLimitRow *self, const WbBrief *brief)
 
 static double shown_value(WbLimitRow *self, const WbBrief *brief)
 {
-    const double values[WB_N_LIMITS] = {brief->money_minor.value, brief->weight_kg.value,
-                                        brief->autonomy_target_days, NAN, NAN};
+    const double values[WB_N_LIMITS] = {brief->money_minor.value,
+                                        brief->weight_kg.value,
+                                        brief->autonomy_target_days,
+                                        brief->dark_hours.value,
+                                        NAN,
+                                        NAN};
     return values[self->kind] * minor_scale(self, brief);
 }
 
@@ -81,7 +87,7 @@ void wb_limit_row_refresh(WbLimitRow *self)
     g_return_if_fail(WB_IS_LIMIT_ROW(self));
     const WbBrief *brief = wb_document_get_brief(self->document);
     const gboolean on[WB_N_LIMITS] = {brief->money_minor.on, brief->weight_kg.on, TRUE,
-                                      brief->roof_on, brief->bay_on};
+                                      brief->dark_hours.on,  brief->roof_on,      brief->bay_on};
     g_autofree char *text = shown_text(self);
     self->updating = TRUE;
     gtk_check_button_set_active(self->on, on[self->kind]);
