@@ -5,13 +5,16 @@
 #include "array.h"
 #include "vector_code.h"
 
+/* For doubles and for vectors of them: `law` a struct with the members of WbArrayLaw, `or_0` their
+ * maximum with 0. */
+#define WB_OFFERED_W(law, plane_w_m2, air_c, low_light, or_0)                                      \
+    ((law)->peak_w * ((plane_w_m2) / 1000) * or_0(1.0 - (law)->low_light_loss * (low_light)) *     \
+     or_0(1.0 + (law)->power_coeff_k * ((law)->heating_k_m2_w * (plane_w_m2) + ((air_c)-25))))
+
 WB_INLINE double wb_offered_w(const WbArrayLaw *law, double plane_w_m2, double air_c,
                               double low_light)
 {
-    double light = wb_more(1 - law->low_light_loss * low_light, 0);
-    double above_stc_k = air_c + law->heating_k_m2_w * plane_w_m2 - 25;
-    double heat = wb_more(1 + law->power_coeff_k * above_stc_k, 0);
-    return law->peak_w * (plane_w_m2 / 1000) * light * heat;
+    return WB_OFFERED_W(law, plane_w_m2, air_c, low_light, wb_or_0);
 }
 
 #endif

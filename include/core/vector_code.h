@@ -23,4 +23,9 @@ WB_INLINE double wb_more(double a, double b)
     return a > b ? a : b;
 }
 
+WB_INLINE double wb_or_0(double a)
+{
+    return wb_more(a, 0);
+}
+
 #endif

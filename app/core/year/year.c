@@ -119,8 +119,7 @@ static void run_years(const WbYearKit *kit, const WbPlaneHours *plane, const Day
                    .too_cold = kit->days->too_cold[d]};
         day.kind = &kinds->kind[day.month][day.weekday];
         day.before_charging_w = wb_step_before_charging_w(kit, day.too_cold);
-        day.floor_wh =
-            wb_step_floor_wh(kit->capacity_wh, kit->depth, kit->days->capacity_factor[d]);
+        day.floor_wh = WB_FLOOR_WH(kit->capacity_wh, kit->depth, kit->days->capacity_factor[d]);
         charge_wh = trace ? run_day_traced(&day, &step_kit, charge_wh, tally, trace)
                           : run_day_alone(&day, &step_kit, charge_wh, tally);
         if ((d + 1) % WB_YEAR_DAYS == 0)
