@@ -51,7 +51,7 @@ char *wb_kit_energy_sentence(const WbKitEnergy *self)
 /* "Sun 12 Wh", one decimal where an hour has little. */
 static void append_energy(GString *text, const char *between, const char *what, double wh)
 {
-    g_autofree char *figure = wb_text_number(wh, fabs(wh) < 10 ? 1 : 0);
+    g_autofree char *figure = wb_text_number(wh, fabs(wh) >= 0.05 && fabs(wh) < 10 ? 1 : 0);
     g_string_append_printf(text, "%s%s %s Wh", between, what, figure);
 }
 

@@ -21,6 +21,16 @@ static void on_leave(GtkEventController *controller, WbColumnCursor *self)
     move_to(self, -1);
 }
 
+/* Pictures without a stride leave the keys to the page. */
+static gboolean stride_to(WbColumnCursor *self, int by)
+{
+    if (self->stride == 0)
+        return FALSE;
+    int from = self->shown < 0 ? self->n : self->shown;
+    move_to(self, CLAMP(from + by, 0, self->n - 1));
+    return TRUE;
+}
+
 static gboolean on_key(GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state,
                        WbColumnCursor *self)
 {
@@ -38,6 +48,10 @@ static gboolean on_key(GtkEventControllerKey *keys, guint key, guint code, GdkMo
     case GDK_KEY_End:
         move_to(self, last);
         return TRUE;
+    case GDK_KEY_Page_Up:
+        return stride_to(self, -self->stride);
+    case GDK_KEY_Page_Down:
+        return stride_to(self, self->stride);
     default:
         return FALSE;
     }

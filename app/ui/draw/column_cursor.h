@@ -8,6 +8,7 @@
 typedef struct {
     GtkWidget *widget;
     int n;              /* columns */
+    int stride;         /* columns Page Up and Page Down go; 0: none */
     int shown;          /* -1 none */
     double left, right; /* of the plot, px */
     void (*moved)(GtkWidget *widget);

@@ -92,16 +92,10 @@ static void paint_month(WbMonthChart *self, WbPen *pen, const WbAxis *axis, int 
 static void paint_legend(WbMonthChart *self, WbPen *pen)
 {
     double x = gtk_widget_get_width(pen->widget);
-    for (int s = 1; s >= 0; s--) {
-        int width, height;
-        if (self->name[s] == NULL)
-            continue;
-        wb_pen_text_size(pen, self->name[s], &width, &height);
-        wb_pen_text(pen, self->name[s], x, 0, 1, 0, &pen->palette.ink);
-        wb_pen_box(pen, x - width - 15, height / 2.0 - 5, 10, 10,
-                   s == 0 ? &pen->palette.warm : &pen->palette.ink);
-        x -= width + 27;
-    }
+    for (int s = 1; s >= 0; s--)
+        if (self->name[s] != NULL)
+            x = wb_pen_key(pen, self->name[s], x, 0, WB_KEY_BOX,
+                           s == 0 ? &pen->palette.warm : &pen->palette.ink);
 }
 
 static void wb_month_chart_snapshot(GtkWidget *widget, GtkSnapshot *snapshot)

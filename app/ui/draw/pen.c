@@ -96,6 +96,21 @@ void wb_pen_down(WbPen *pen, double x, double y1, double y2, const GdkRGBA *colo
     wb_pen_box(pen, round(x), y1, 1, y2 - y1, color);
 }
 
+double wb_pen_key(WbPen *pen, const char *text, double x, double y, WbKey key, const GdkRGBA *color)
+{
+    int width, height;
+    wb_pen_text_size(pen, text, &width, &height);
+    wb_pen_text(pen, text, x, y, 1, 0, &pen->palette.ink);
+    double left = x - width - 15, middle = round(y + height / 2.0);
+    if (key == WB_KEY_LINE)
+        wb_pen_box(pen, left, middle - 1, 10, 2, color);
+    else if (key == WB_KEY_BOX)
+        wb_pen_box(pen, left, middle - 5, 10, 10, color);
+    else
+        wb_pen_frame(pen, left, middle - 5, 10, 10, color);
+    return left - 12;
+}
+
 void wb_pen_card(WbPen *pen, const char *text, double x, double y)
 {
     int width, height, across = gtk_widget_get_width(pen->widget),

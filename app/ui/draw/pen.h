@@ -32,6 +32,11 @@ void wb_pen_frame(WbPen *pen, double x, double y, double width, double height,
 /* Hairlines of one pixel. */
 void wb_pen_across(WbPen *pen, double x1, double x2, double y, const GdkRGBA *color);
 void wb_pen_down(WbPen *pen, double x, double y1, double y2, const GdkRGBA *color);
+/* An entry of a legend that ends at x: a sample of the colour, then the text. Answers where the
+ * next entry to the left ends. */
+typedef enum { WB_KEY_BOX, WB_KEY_HOLLOW, WB_KEY_LINE } WbKey;
+double wb_pen_key(WbPen *pen, const char *text, double x, double y, WbKey key,
+                  const GdkRGBA *color);
 /* Several lines of text on a small card beside a point, kept inside the widget. */
 void wb_pen_card(WbPen *pen, const char *text, double x, double y);
 /* A caption in the middle of the widget, for pictures without data. */

@@ -7,7 +7,8 @@ struct _WbSheet {
     WbContext context;
     WbSheetFill fill;
     GtkLabel *title;
-    GtkBox *picture, *body;
+    GtkBox *head, *picture, *body;
+    GtkBox *into; /* head or body: where the next row goes */
     GtkWidget *picture_widget;
     GtkWidget *rows; /* grid that takes further wb_sheet_row, NULL: begin one */
     int n_rows;
@@ -16,15 +17,22 @@ struct _WbSheet {
 
 G_DEFINE_FINAL_TYPE(WbSheet, wb_sheet, GTK_TYPE_WIDGET)
 
-static void refill(WbSheet *self)
+static void empty(GtkBox *box)
 {
     GtkWidget *child;
+    while ((child = gtk_widget_get_first_child(GTK_WIDGET(box))))
+        gtk_box_remove(box, child);
+}
+
+static void refill(WbSheet *self)
+{
     g_autofree WbVerdict *verdict = g_new(WbVerdict, 1);
     WbResult *result = wb_ranking_job_get_result(self->context.job);
     gboolean judged =
         result && wb_result_judge(result, wb_session_get_kit(self->context.session), verdict);
-    while ((child = gtk_widget_get_first_child(GTK_WIDGET(self->body))))
-        gtk_box_remove(self->body, child);
+    empty(self->head);
+    empty(self->body);
+    self->into = self->picture_widget ? self->head : self->body;
     self->rows = NULL;
     self->dirty = FALSE;
     self->fill(self, &self->context, result, judged ? verdict : NULL, self->picture_widget);
@@ -40,10 +48,13 @@ static void on_change(WbSheet *self)
 
 static void show_stale(WbSheet *self)
 {
-    if (wb_ranking_job_get_stale(self->context.job))
-        gtk_widget_add_css_class(GTK_WIDGET(self->body), "stale");
-    else
-        gtk_widget_remove_css_class(GTK_WIDGET(self->body), "stale");
+    GtkBox *const parts[] = {self->head, self->picture, self->body};
+    for (gsize i = 0; i < G_N_ELEMENTS(parts); i++) {
+        if (wb_ranking_job_get_stale(self->context.job))
+            gtk_widget_add_css_class(GTK_WIDGET(parts[i]), "stale");
+        else
+            gtk_widget_remove_css_class(GTK_WIDGET(parts[i]), "stale");
+    }
 }
 
 GtkWidget *wb_sheet_new(const WbContext *context, const char *title, WbSheetFill fill,
@@ -57,6 +68,7 @@ GtkWidget *wb_sheet_new(const WbContext *context, const char *title, WbSheetFill
     if (picture)
         gtk_box_append(self->picture, picture);
     gtk_widget_set_visible(GTK_WIDGET(self->picture), picture != NULL);
+    gtk_widget_set_visible(GTK_WIDGET(self->head), picture != NULL);
     self->picture_widget = picture;
     g_signal_connect_object(context->document, "changed", G_CALLBACK(on_change), self,
                             G_CONNECT_SWAPPED);
@@ -85,7 +97,7 @@ void wb_sheet_section(WbSheet *self, const char *title)
 {
     GtkWidget *label = label_new(title, 0, "section");
     gtk_widget_set_margin_top(label, 12);
-    gtk_box_append(self->body, label);
+    gtk_box_append(self->into, label);
     self->rows = NULL;
 }
 
@@ -95,7 +107,7 @@ void wb_sheet_text(WbSheet *self, const char *text, const char *css_class)
     gtk_label_set_max_width_chars(GTK_LABEL(label), 90);
     gtk_label_set_selectable(GTK_LABEL(label), TRUE);
     gtk_widget_set_halign(label, GTK_ALIGN_START);
-    gtk_box_append(self->body, label);
+    gtk_box_append(self->into, label);
     self->rows = NULL;
 }
 
@@ -105,7 +117,7 @@ static GtkWidget *grid_new(WbSheet *self, int spacing)
     gtk_grid_set_column_spacing(GTK_GRID(grid), (guint)spacing);
     gtk_grid_set_row_spacing(GTK_GRID(grid), 6);
     gtk_widget_set_halign(grid, GTK_ALIGN_START);
-    gtk_box_append(self->body, grid);
+    gtk_box_append(self->into, grid);
     return grid;
 }
 
@@ -140,6 +152,12 @@ static void attach_cells(WbSheetTable *table, const char *const *cells, const ch
         gtk_grid_attach(GTK_GRID(table->grid), label, i, table->n_rows, 1, 1);
     }
     table->n_rows++;
+}
+
+void wb_sheet_below_picture(WbSheet *self)
+{
+    self->into = self->body;
+    self->rows = NULL;
 }
 
 WbSheetTable wb_sheet_table(WbSheet *self, const char *const *heads, int n_columns)
@@ -178,6 +196,7 @@ static void wb_sheet_class_init(WbSheetClass *klass)
     widget_class->map = wb_sheet_map;
     gtk_widget_class_set_template_from_resource(widget_class, WB_RESOURCE_PREFIX "/frame/sheet.ui");
     gtk_widget_class_bind_template_child(widget_class, WbSheet, title);
+    gtk_widget_class_bind_template_child(widget_class, WbSheet, head);
     gtk_widget_class_bind_template_child(widget_class, WbSheet, picture);
     gtk_widget_class_bind_template_child(widget_class, WbSheet, body);
 }

@@ -1,4 +1,4 @@
-/* A page to read: title, an optional picture and a body of rows and tables, filled anew from the
+/* A page to read: title, rows and tables, and among them an optional picture, filled anew from the
  * document and the last result whenever it is on screen and something changed. */
 #ifndef WB_SHEET_H
 #define WB_SHEET_H
@@ -18,6 +18,8 @@ GtkWidget *wb_sheet_new(const WbContext *context, const char *title, WbSheetFill
                         GtkWidget *picture);
 
 /* To be called by `fill` alone. Texts are copied. */
+/* On a page with a picture all stands over it until this is called, then below it. */
+void wb_sheet_below_picture(WbSheet *self);
 void wb_sheet_section(WbSheet *self, const char *title);
 void wb_sheet_text(WbSheet *self, const char *text, const char *css_class);
 /* Label left, value right of it; `note` may be NULL. */

@@ -1,6 +1,6 @@
 /* The kit in hand in full: figures, months, and every finding with its numbers. */
+#include "energy_pane.h"
 #include "figures_text.h"
-#include "month_chart.h"
 #include "sheet.h"
 #include "words.h"
 #include <glib/gi18n-lib.h>
@@ -73,13 +73,17 @@ static void add_group(WbSheet *sheet, const WbProblem *problem, const WbVerdict 
     }
 }
 
-static void add_findings(WbSheet *sheet, const WbProblem *problem, const WbVerdict *verdict)
+/* What asks for an act stands over the pictures, the rest below. */
+static const Group open_groups[] = {{N_("Does not work"), "stop", FALSE, WB_STOP},
+                                    {N_("Cautions"), NULL, FALSE, WB_CAUTION}};
+static const Group settled_groups[] = {
+    {N_("Notes"), NULL, FALSE, WB_NOTE},
+    {N_("Checked and within its limits"), "quiet", TRUE, WB_NOTE}};
+
+static void add_findings(WbSheet *sheet, const WbProblem *problem, const WbVerdict *verdict,
+                         const Group *groups, gsize n)
 {
-    static const Group groups[] = {{N_("Does not work"), "stop", FALSE, WB_STOP},
-                                   {N_("Cautions"), NULL, FALSE, WB_CAUTION},
-                                   {N_("Notes"), NULL, FALSE, WB_NOTE},
-                                   {N_("Checked and within its limits"), "quiet", TRUE, WB_NOTE}};
-    for (gsize i = 0; i < G_N_ELEMENTS(groups); i++)
+    for (gsize i = 0; i < n; i++)
         add_group(sheet, problem, verdict, &groups[i]);
 }
 
@@ -116,18 +120,6 @@ static void add_months(WbSheet *sheet, const WbProblem *problem, const WbVerdict
     }
 }
 
-static void show_chart(GtkWidget *chart, const WbProblem *problem, const WbVerdict *verdict)
-{
-    double supply[WB_MONTHS], need[WB_MONTHS];
-    for (int m = 0; m < WB_MONTHS; m++) {
-        supply[m] = verdict->month[m].supply_wh;
-        need[m] = verdict->month[m].need_wh;
-    }
-    wb_month_chart_set(WB_MONTH_CHART(chart), _("Supply and need, by month"), _("Supply"), supply,
-                       _("Need"), need, problem->brief->site.months,
-                       verdict->figures.worst_supply_month);
-}
-
 static void fill(WbSheet *sheet, const WbContext *context, const WbResult *result,
                  const WbVerdict *verdict, GtkWidget *picture)
 {
@@ -140,16 +132,17 @@ static void fill(WbSheet *sheet, const WbContext *context, const WbResult *resul
         return;
     }
     const WbProblem *problem = wb_result_get_problem(result);
-    show_chart(picture, problem, verdict);
+    wb_energy_pane_show(WB_ENERGY_PANE(picture), wb_ranking_job_get_result(context->job),
+                        wb_session_get_kit(context->session));
     add_figures(sheet, problem, verdict);
-    add_findings(sheet, problem, verdict);
+    add_findings(sheet, problem, verdict, open_groups, G_N_ELEMENTS(open_groups));
+    wb_sheet_below_picture(sheet);
+    add_findings(sheet, problem, verdict, settled_groups, G_N_ELEMENTS(settled_groups));
     add_safety(sheet, problem, verdict);
     add_months(sheet, problem, verdict);
 }
 
 GtkWidget *wb_kit_page_new(const WbContext *context)
 {
-    GtkWidget *chart = wb_month_chart_new();
-    gtk_widget_set_size_request(chart, 300, 168);
-    return wb_sheet_new(context, _("The kit"), fill, chart);
+    return wb_sheet_new(context, _("The kit"), fill, wb_energy_pane_new());
 }
