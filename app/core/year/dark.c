@@ -34,15 +34,34 @@ static bool same_day(const Block *block, int month, int weekday, int other_month
     return true;
 }
 
+/* Costs of a lane: worked out, or those of an earlier weekday with the same loads. */
+static void fill_cost(const Block *block, int lane, int month, int weekday, WbLaneKind *to)
+{
+    int like = wb_day_like(block->kit[lane]->demand, month, weekday);
+    if (like >= 0) {
+        const WbLaneKind *from = block->kind[month][like];
+        for (int h = 0; h < WB_HOURS; h++) {
+            to->cost[h][lane] = from->cost[h][lane];
+            to->per_cost[h][lane] = from->per_cost[h][lane];
+        }
+        return;
+    }
+    WbDayKind kind;
+    wb_day_cost(block->kit[lane], month, weekday, &kind);
+    for (int h = 0; h < WB_HOURS; h++) {
+        to->cost[h][lane] = kind.cost[h];
+        to->per_cost[h][lane] = kind.per_cost[h];
+    }
+}
+
 static void fill_kind(const Block *block, int month, int weekday, WbLaneKind *to)
 {
     for (int l = 0; l < WB_LANES; l++) {
-        WbDayKind kind = wb_day_kind(block->kit[l], month, weekday);
-        for (int h = 0; h < WB_HOURS; h++) {
+        WbDayKind kind;
+        wb_day_net(block->kit[l], month, weekday, &kind);
+        for (int h = 0; h < WB_HOURS; h++)
             to->net_wh[h][l] = kind.net_wh[h];
-            to->cost[h][l] = kind.cost[h];
-            to->per_cost[h][l] = kind.per_cost[h];
-        }
+        fill_cost(block, l, month, weekday, to);
         to->dark_above_wh[l] = wb_step_dark_above_wh(block->kit[l], month);
     }
 }

@@ -1,19 +1,34 @@
 #include "day_kind.h"
 
-WbDayKind wb_day_kind(const WbYearKit *kit, int month, int weekday)
+int wb_day_like(const WbDemand *demand, int month, int weekday)
 {
-    WbDayKind made = {.day = {0}};
+    for (int w = 0; w < weekday; w++)
+        if (demand->kind[month][w] == demand->kind[month][weekday])
+            return w;
+    return -1;
+}
+
+void wb_day_net(const WbYearKit *kit, int month, int weekday, WbDayKind *kind)
+{
+    const double *need_wh = kit->demand->wh[kit->demand->kind[month][weekday]];
+    const double *shore_wh = kit->other.shore_wh[weekday];
+    bool used = wb_step_in_use(kit, month);
+    kind->day = (WbYearHour){0};
+    for (int h = 0; h < WB_HOURS; h++) {
+        double alternator = used ? kit->other.alternator_wh[h] : 0;
+        double shore = used ? shore_wh[h] : 0;
+        kind->day.need_wh += need_wh[h];
+        kind->day.alternator_wh += alternator;
+        kind->day.shore_wh += shore;
+        kind->net_wh[h] = need_wh[h] + kit->array.idle_w - (alternator + shore);
+    }
+}
+
+void wb_day_cost(const WbYearKit *kit, int month, int weekday, WbDayKind *kind)
+{
     const double *need_wh = kit->demand->wh[kit->demand->kind[month][weekday]];
     for (int h = 0; h < WB_HOURS; h++) {
-        double want_wh = need_wh[h] + kit->array.idle_w;
-        double alternator_wh = wb_step_alternator_wh(kit, month, h);
-        double shore_wh = wb_step_shore_wh(kit, month, weekday, h);
-        made.day.need_wh += need_wh[h];
-        made.day.alternator_wh += alternator_wh;
-        made.day.shore_wh += shore_wh;
-        made.net_wh[h] = want_wh - (alternator_wh + shore_wh);
-        made.cost[h] = wb_step_cost(kit, want_wh);
-        made.per_cost[h] = 1 / made.cost[h];
+        kind->cost[h] = wb_step_cost(kit, need_wh[h] + kit->array.idle_w);
+        kind->per_cost[h] = 1 / kind->cost[h];
     }
-    return made;
 }

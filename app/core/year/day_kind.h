@@ -6,10 +6,14 @@
 
 /* By hour: what a step needs to know that neither weather nor charge decides. */
 typedef struct {
-    double net_wh[WB_HOURS], cost[WB_HOURS], per_cost[WB_HOURS];
-    WbYearHour day; /* its need, alternator and shore, sums of the day */
+    double net_wh[WB_HOURS];                   /* need + own draw - alternator - shore */
+    double cost[WB_HOURS], per_cost[WB_HOURS]; /* Wh of charge for each Wh given, and 1 / it */
+    WbYearHour day;                            /* its need, alternator and shore, summed */
 } WbDayKind;
 
-WbDayKind wb_day_kind(const WbYearKit *kit, int month, int weekday);
+/* An earlier weekday of the month with the same loads, whose costs are the same; -1: none. */
+int wb_day_like(const WbDemand *demand, int month, int weekday);
+void wb_day_net(const WbYearKit *kit, int month, int weekday, WbDayKind *kind);
+void wb_day_cost(const WbYearKit *kit, int month, int weekday, WbDayKind *kind);
 
 #endif

@@ -127,6 +127,19 @@ static void run_years(const WbYearKit *kit, const WbPlaneHours *plane, const Day
     }
 }
 
+static void fill_kinds(const WbYearKit *kit, DayKinds *kinds)
+{
+    for (int m = 0; m < WB_MONTHS; m++)
+        for (int w = 0; w < WB_WEEK; w++) {
+            int like = wb_day_like(kit->demand, m, w);
+            if (like >= 0)
+                kinds->kind[m][w] = kinds->kind[m][like];
+            else
+                wb_day_cost(kit, m, w, &kinds->kind[m][w]);
+            wb_day_net(kit, m, w, &kinds->kind[m][w]);
+        }
+}
+
 WbStatus wb_year_run(const WbYearKit *kit, const WbPlaneHours *plane, WbYear *year,
                      WbYearHour *trace)
 {
@@ -135,9 +148,7 @@ WbStatus wb_year_run(const WbYearKit *kit, const WbPlaneHours *plane, WbYear *ye
     DayKinds *kinds = malloc(sizeof *kinds);
     if (!kinds)
         return WB_NO_MEMORY;
-    for (int m = 0; m < WB_MONTHS; m++)
-        for (int w = 0; w < WB_WEEK; w++)
-            kinds->kind[m][w] = wb_day_kind(kit, m, w);
+    fill_kinds(kit, kinds);
     WbTally tally;
     wb_tally_start(kit->capacity_wh, &tally);
     run_years(kit, plane, kinds, &tally, trace);
