@@ -4,6 +4,7 @@ the place, a non-zero exit code, and nothing changed on disk."""
 import copy
 import hashlib
 import json
+import math
 import os
 import re
 import sqlite3
@@ -68,6 +69,11 @@ DROP = object()
 GOOD_BRIEF = json.dumps(BRIEF)
 GOOD_CATALOGUE = json.dumps(CATALOGUE)
 
+OWN_PLACE = {"name": "Meadow", "latitude_deg": 47, "longitude_deg": -1.5, "altitude_m": 20,
+             "ghi_kwh_m2_day": [1, 2, 3, 4, 5, 6, 6, 5, 4, 3, 2, 1], "air_mean_c": [10] * 12, "air_max_c": [15] * 12,
+             "air_min_c": [5] * 12}
+OF_OWN_PLACE = dict(BRIEF, site=dict(BRIEF["site"], place=OWN_PLACE))
+
 # (what, pointer, value, texts the sentence must hold)
 BRIEF_EDITS = [
     ("a newer version", "/version", 2, ["version", "2"]),
@@ -109,6 +115,16 @@ BRIEF_EDITS = [
     ("an unknown rule set", "/rule_set", "aircraft", ["/rule_set", "aircraft"]),
     ("36 volts", "/system_volts", [36], ["/system_volts", "36"]),
     ("21 in series", "/largest/series", 21, ["/largest/series", "21"]),
+    ("a latitude of 95", "/site/place/latitude_deg", 95, ["/site/place/latitude_deg", "95", "from -90 to 90"]),
+    ("a place of eleven months", "/site/place/air_mean_c", [5] * 11, ["/site/place/air_mean_c", "11", "12"]),
+    ("no year of weather", "/site/weather/years", 0, ["/site/weather/years", "from 1 to 100"]),
+    ("101 years of weather", "/site/weather/years", 101, ["/site/weather/years", "101"]),
+    ("a year and a half of weather", "/site/weather/years", 1.5, ["/site/weather/years", "1.5", "whole number"]),
+    ("a negative seed", "/site/weather/seed", -1, ["/site/weather/seed", "-1"]),
+    ("hours that are a number", "/site/weather/hourly_file", 8760, ["/site/weather/hourly_file", "8760"]),
+    ("8 nights a week", "/shore", {"nights_per_week": 8, "charger_a": 20}, ["/shore/nights_per_week", "8", "from 0 to 7"]),
+    ("shore power without a charger", "/shore", {"nights_per_week": 1}, ["/shore/charger_a"]),
+    ("negative dark hours", "/limits/dark_hours/value", -1, ["/limits/dark_hours/value", "-1", "from 0 to 8760"]),
     ("a candidate that does not exist", "/candidates", ["p-atlantis-100"], ["/candidates/0", "p-atlantis-100"]),
     ("an owned part that does not exist", "/owned/0/part", "p-atlantis-100", ["/owned/0/part", "p-atlantis-100"]),
     ("a fixed offer of a part that does not exist", "/fixed_offers", [{"part": "p-atlantis-100", "shop": "s-x"}],
@@ -145,6 +161,11 @@ CATALOGUE_EDITS = [
     ("negative watts", "/panels/0/power_w", -100, ["/panels/0/power_w", "-100"]),
     ("no watts", "/panels/0/power_w", DROP, ["power_w"]),
     ("a negative weight", "/storage/1/weight_kg", -3, ["/storage/1/weight_kg", "-3"]),
+    ("no capacity", "/storage/0/capacity_ah", 0, ["/storage/0/capacity_ah", "0.1"]),
+    ("a low light of 49 %", "/panels/0/low_light_pct", 49, ["/panels/0/low_light_pct", "49", "from 50 to 105"]),
+    ("a heater of 0 W", "/storage/0/heater_w", 0, ["/storage/0/heater_w", "from 1 to 1000"]),
+    ("acceptance without its fall", "/chemistries/0/accept_from", DROP, ["/chemistries/0/accept_from", "all three or none"]),
+    ("more accepted at full", "/chemistries/0/accept_full_c", 5, ["/chemistries/0/accept_full_c", "at most accept_c"]),
     ("a depth over 1", "/storage/0/depth_limit", 1.5, ["/storage/0/depth_limit", "1.5"]),
     ("a chemistry that does not exist", "/storage/0/chemistry", "unobtainium", ["/storage/0/chemistry", "unobtainium"]),
     ("a waveform that is none", "/inverters/0/waveform", "wobbly", ["/inverters/0/waveform", "wobbly"]),
@@ -208,6 +229,35 @@ def test_folders():
         refused(arguments, "folder", FILE)
 
 
+def year(noon_h=12, hours=8760):
+    """A CSV of so many hours, the sun highest at noon_h of the clock."""
+    rows = ["%g" % max(0, round(800 * math.cos((hour % 24 + 0.5 - noon_h) * math.pi / 12))) for hour in range(hours)]
+    return "# utc_offset_h: 0\nglobal_w_m2\n" + "\n".join(rows) + "\n"
+
+
+def hourly_case(text, code, wanted):
+    """The hourly file stands beside the brief, which is named by another way than from its own folder."""
+    def test():
+        os.makedirs(terminal.path("there"), exist_ok=True)
+        terminal.write("there/hours.csv", text) if text is not None else None
+        path = terminal.write("there/van.json", edited(BRIEF, "/site/weather/hourly_file", "hours.csv"))
+        for command in (["rank", path], ["explain", path], ["brief", "check", path]):
+            refused(command, "van.json: /site/weather/hourly_file", code, ["hours.csv"] + wanted)
+        if text is not None:
+            os.remove(terminal.path("there/hours.csv"))
+    return test
+
+
+def test_good_hours():
+    os.makedirs(terminal.path("there"), exist_ok=True)
+    terminal.write("there/hours.csv", year())
+    path = terminal.write("there/van.json", edited(BRIEF, "/site/weather/hourly_file", "hours.csv"))
+    done = terminal.run("brief", "check", path)
+    equal(done.returncode, 0, "a sound hourly file")
+    holds(b"Hourly file: 8760 of 8760 hours have no diffuse" in done.stderr, done.stderr)
+    os.remove(terminal.path("there/hours.csv"))
+
+
 def database_case(make, code, wanted=()):
     def test():
         path = terminal.path("bad.db")
@@ -257,13 +307,20 @@ def newer_database(path):
 
 
 main(
-    [("brief: " + what, brief_case(edited(BRIEF, pointer, value), wanted, ("rank",)))
+    [("brief: " + what, brief_case(edited(OF_OWN_PLACE if pointer.startswith("/site/place/") else BRIEF, pointer, value),
+                                   wanted, ("rank",)))
      for what, pointer, value, wanted in BRIEF_EDITS] +
     [("brief: " + what, brief_case(text, wanted)) for what, text, wanted in BRIEF_TEXTS] +
     [("catalogue: " + what, catalogue_case(edited(CATALOGUE, pointer, value), wanted))
      for what, pointer, value, wanted in CATALOGUE_EDITS] +
     [("catalogue: " + what, catalogue_case(text, wanted)) for what, text, wanted in CATALOGUE_TEXTS] +
     [
+        ("hourly file: a sound one is told what was made of it", test_good_hours),
+        ("hourly file: not there", hourly_case(None, FILE, ["cannot be opened"])),
+        ("hourly file: 8759 rows", hourly_case(year(hours=8759), WRONG_INPUT, ["8759"])),
+        ("hourly file: 8784 rows", hourly_case(year(hours=8784), WRONG_INPUT, ["8784"])),
+        ("hourly file: empty", hourly_case("", WRONG_INPUT, [])),
+        ("hourly file: another sun", hourly_case(year(noon_h=18), WRONG_INPUT, ["noon of Nantes"])),
         ("files that are not there", test_missing_files),
         ("folders", test_folders),
         ("database: cut short", database_case(cut_database, WRONG_INPUT)),

@@ -57,6 +57,10 @@ TAP.check("panel Vmp is 75 to 88 % of Voc, a cell gives 0.55 to 0.76 V",
                                         and 0.55 < p["voc_v"] / p["cells"] < 0.76)))
 TAP.check("panels give 100 to 235 W per m2",
           each("panels", lambda p: not 100 < p["power_w"] / (p["length_mm"] * p["width_mm"] * 1e-6) < 235))
+TAP.check("low light: rigid 95 to 98 %, flexible 93 to 95, missing for a few",
+          each("panels", lambda p: "low_light_pct" in p
+               and not (95 <= p["low_light_pct"] <= 98 if p["build"] == "rigid" else 93 <= p["low_light_pct"] <= 95))
+          + ([] if 2 <= sum("low_light_pct" not in p for p in CATALOGUE["panels"]) <= 9 else ["not so"]))
 TAP.check("panel coefficients: Voc -0.33 to -0.24, power -0.45 to -0.29, both or neither",
           each("panels", lambda p: ("voc_coeff_pct_k" in p) != ("power_coeff_pct_k" in p)
                or not (-0.33 <= p.get("voc_coeff_pct_k", -0.3) <= -0.24
@@ -113,6 +117,9 @@ TAP.check("lead-acid asks for 10 % of C at least and stands more",
                         and s["min_charge_a"] < s["max_charge_a"] <= 0.35 * s["capacity_ah"])))
 TAP.check("ratings: 20 h for lead-acid, 5 h for lithium",
           each("storage", lambda s: s["rated_hours"] != (5 if s["chemistry"] in LITHIUM else 20)))
+TAP.check("heated batteries draw 0.3 to 0.6 W an Ah, others nothing",
+          each("storage", lambda s: not 0.3 <= s["heater_w"] / s["capacity_ah"] <= 0.6 if s["heated"]
+               else "heater_w" in s))
 TAP.check("internal resistance bears the surge within 30 % of the voltage",
           each("storage", lambda s: s["internal_mohm"] * 1e-3 * s["surge_discharge_a"] > 0.3 * s["nominal_v"]))
 
@@ -141,6 +148,24 @@ TAP.check("lithium does not charge below 0 C and does not freeze; lead-acid does
           [c["id"] for c in CHEMISTRIES.values()
            if (c.get("min_charge_c") == 0) != (c["family"] == "lithium")
            or ("freezing_by_depth" in c) == (c["family"] == "lithium")])
+
+
+def round_trip(chemistry):
+    """Energy there and back over the upper half of the charge: the plain charge efficiency up to accept_from, above it
+    the mean of that and the one at full."""
+    plain = chemistry["charge_efficiency"]
+    full, falls = chemistry.get("charge_efficiency_full", plain), chemistry.get("accept_from", 1)
+    taken = (falls - 0.5) / plain + (1 - falls) / ((plain + full) / 2)
+    return 0.5 / taken * chemistry["discharge_efficiency"]
+
+
+TAP.check("round trip: lead-acid 0.72 to 0.85, lithium 0.92 to 0.965",
+          [f"{c['id']}: {round_trip(c):.3f}" for c in CHEMISTRIES.values()
+           if not (0.92 <= round_trip(c) <= 0.965 if c["family"] == "lithium" else 0.72 <= round_trip(c) <= 0.85)])
+TAP.check("acceptance: lead-acid 0.2 to 0.3 C falling from 80 % to 0.01 or 0.02, lithium 1 C falling from 90 % on",
+          [c["id"] for c in CHEMISTRIES.values()
+           if not (c["accept_c"] == 1 and c["accept_from"] >= 0.9 if c["family"] == "lithium"
+                   else 0.2 <= c["accept_c"] <= 0.3 and c["accept_from"] == 0.8 and 0.01 <= c["accept_full_c"] <= 0.02)])
 
 
 def at(curve, x):

@@ -109,6 +109,14 @@ TAP.check("brief.schema.json refuses what it should", refused("brief", read("bri
     ("another format", lambda d: d.update(format="wattberth-catalogue")),
     ("21 in series", lambda d: d["largest"].update(series=21)),
     ("36 V", lambda d: d["system_volts"].append(36)),
+    ("no year of weather", lambda d: d["site"]["weather"].update(years=0)),
+    ("101 years of weather", lambda d: d["site"]["weather"].update(years=101)),
+    ("a year and a half", lambda d: d["site"]["weather"].update(years=1.5)),
+    ("a negative seed", lambda d: d["site"]["weather"].update(seed=-1)),
+    ("an hourly file without a name", lambda d: d["site"]["weather"].update(hourly_file="")),
+    ("eight nights a week", lambda d: d["shore"].update(nights_per_week=8)),
+    ("shore power without a charger", lambda d: d["shore"].pop("charger_a")),
+    ("more dark hours than a year has", lambda d: d["limits"]["dark_hours"].update(value=8761)),
 ]))
 TAP.check("brief.schema.json keeps unknown members",
           errors("brief", dict(read("new.brief.json"), **{"of_another_program": [1]})))
@@ -121,6 +129,10 @@ TAP.check("catalogue.schema.json refuses what it should",
               ("efficiency 1.2", lambda d: d["controllers"][0].update(efficiency=1.2)),
               ("a point of three", lambda d: d["inverters"][0]["efficiency"].append([1, 1, 1])),
               ("14 February as 2026-14-02", lambda d: d["offers"][0].update(date="2026-14-02")),
+              ("acceptance without its fall", lambda d: d["chemistries"][0].pop("accept_from")),
+              ("acceptance falling from full", lambda d: d["chemistries"][0].update(accept_from=1)),
+              ("low light of 40 %", lambda d: d["panels"][0].update(low_light_pct=40)),
+              ("a heater of 0 W", lambda d: d["storage"][0].update(heater_w=0)),
               ("a price with a fraction", lambda d: d["offers"][0].update(price_minor=84.5)),
           ]))
 TAP.done()
