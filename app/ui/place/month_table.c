@@ -2,13 +2,13 @@
 
 #include "brief_entry.h"
 #include "figures_text.h"
+#include "panel_yield.h"
 #include "site_edit.h"
 #include "site_fields.h"
-#include "sky.h"
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-enum { PLANE, SUPPLY, NEED, N_RESULTS };
+enum { PLANE, YIELD, SUPPLY, NEED, N_RESULTS };
 #define SHADE WB_N_MONTH_FIGURES
 #define N_TYPED (WB_N_MONTH_FIGURES + 1)
 
@@ -86,18 +86,20 @@ static void set_figure(WbMonthTable *self, int month, int column, double value)
     gtk_label_set_text(self->result[month][column], text);
 }
 
-void wb_month_table_show(WbMonthTable *self, const WbVerdict *verdict)
+void wb_month_table_show(WbMonthTable *self, const WbProblem *problem, const WbVerdict *verdict)
 {
     g_return_if_fail(WB_IS_MONTH_TABLE(self));
     const WbSite *site = &wb_document_get_brief(self->document)->site;
-    g_autofree WbSky *sky = g_new(WbSky, 1);
-    gboolean lit = wb_sky(site, sky) == WB_OK;
+    double yield_wh[WB_MONTHS];
+    if (verdict != NULL)
+        wb_panel_yield(problem, verdict, yield_wh);
     gboolean own = wb_site_is_own(self->document);
     gboolean shaded = wb_site_is_shaded_by_month(self->document);
     gtk_widget_set_visible(self->paste, own);
     gtk_widget_set_visible(self->shade_head, shaded);
     for (int m = 0; m < WB_MONTHS; m++) {
-        set_figure(self, m, PLANE, lit ? sky->plane_kwh_m2_day[m] : NAN);
+        set_figure(self, m, PLANE, problem != NULL ? problem->plane.plane_kwh_m2_day[m] : NAN);
+        set_figure(self, m, YIELD, verdict != NULL ? yield_wh[m] : NAN);
         set_figure(self, m, SUPPLY, verdict != NULL ? verdict->month[m].supply_wh : NAN);
         set_figure(self, m, NEED, verdict != NULL ? verdict->month[m].need_wh : NAN);
         gtk_widget_set_visible(self->cell[m][SHADE], shaded);
@@ -134,6 +136,7 @@ static void add_heads(WbMonthTable *self)
 {
     const char *const results[N_RESULTS][2] = {
         [PLANE] = {_("On the panels"), _("kWh/m\302\262 a day")},
+        [YIELD] = {_("100 W give"), _("Wh a day")},
         [SUPPLY] = {_("Supply"), _("Wh a day")},
         [NEED] = {_("Need"), _("Wh a day")},
     };
@@ -187,7 +190,7 @@ GtkWidget *wb_month_table_new(WbDocument *document)
     add_heads(self);
     for (int month = 0; month < WB_MONTHS; month++)
         add_month(self, month);
-    wb_month_table_show(self, NULL);
+    wb_month_table_show(self, NULL, NULL);
     return GTK_WIDGET(self);
 }
 

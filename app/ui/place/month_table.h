@@ -10,7 +10,7 @@
 G_DECLARE_FINAL_TYPE(WbMonthTable, wb_month_table, WB, MONTH_TABLE, GtkBox)
 
 GtkWidget *wb_month_table_new(WbDocument *document);
-/* Supply and need of this kit; NULL: none. */
-void wb_month_table_show(WbMonthTable *self, const WbVerdict *verdict);
+/* Sun on the panels of this problem, yield, supply and need of this kit; NULL: none. */
+void wb_month_table_show(WbMonthTable *self, const WbProblem *problem, const WbVerdict *verdict);
 
 #endif

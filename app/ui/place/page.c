@@ -9,12 +9,14 @@
 #include "month_chart.h"
 #include "month_table.h"
 #include "month_toggles.h"
+#include "panel_yield.h"
 #include "place_finder.h"
 #include "place_list.h"
 #include "resources.h"
 #include "site_edit.h"
 #include "site_fields.h"
 #include "system_toggles.h"
+#include "weather_text.h"
 #include <glib/gi18n-lib.h>
 
 #define WB_TYPE_PLACE_PAGE (wb_place_page_get_type())
@@ -41,46 +43,71 @@ static void tell(WbPlacePage *self, gboolean done, GError *error)
 
 /* ---- refreshing ---- */
 
-static void show_place(WbPlacePage *self, const WbPlace *place)
+/* How good the place's figures are, and what weather is worked with; a file that cannot be used
+ * says so at its row. */
+static char *quality_text(WbPlacePage *self, const char *figures, const WbSite *site)
 {
+    g_autofree char *weather = wb_words_weather(site);
+    gboolean unread = wb_site_hourly_file(self->context.document) != NULL && site->hours == NULL;
+    return unread ? g_strdup(figures) : g_strdup_printf("%s\n%s", figures, weather);
+}
+
+static void show_place(WbPlacePage *self, const WbSite *site)
+{
+    const WbPlace *place = &site->place;
     g_autofree char *name = *place->country ? g_strdup_printf("%s, %s", place->name, place->country)
                                             : g_strdup(place->name);
     g_autofree char *position = wb_place_position(place);
     g_autofree char *source =
         g_strdup_printf("%s%s%s", place->source, *place->years ? ", " : "", place->years);
     /* Translators: the kind of figures, how far they can be off, whose they are. */
-    g_autofree char *quality = *source
+    g_autofree char *figures = *source
                                    ? g_strdup_printf(_("Figures: %s, %s. From %s."), place->kind,
                                                      wb_place_uncertainty(place->kind), source)
                                    : g_strdup_printf(_("Figures: %s, %s."), place->kind,
                                                      wb_place_uncertainty(place->kind));
+    g_autofree char *quality = quality_text(self, figures, site);
     gtk_label_set_text(self->place, name);
     gtk_label_set_text(self->position, position);
     gtk_label_set_text(self->quality, quality);
 }
 
-static void show_chart(WbPlacePage *self, const WbSite *site, const WbVerdict *verdict)
+static void show_chart(WbPlacePage *self, const WbSite *site, const WbProblem *problem,
+                       const WbVerdict *verdict)
 {
-    double supply[WB_MONTHS] = {0}, need[WB_MONTHS] = {0};
+    double yield_wh[WB_MONTHS] = {0}, need_wh[WB_MONTHS] = {0};
     int worst = verdict != NULL ? verdict->figures.worst_supply_month : -1;
-    for (int m = 0; verdict != NULL && m < WB_MONTHS; m++) {
-        supply[m] = verdict->month[m].supply_wh;
-        need[m] = verdict->month[m].need_wh;
-    }
+    if (verdict != NULL)
+        wb_panel_yield(problem, verdict, yield_wh);
+    for (int m = 0; verdict != NULL && m < WB_MONTHS; m++)
+        need_wh[m] = verdict->month[m].need_wh;
     wb_month_chart_set(WB_MONTH_CHART(self->chart),
-                       _("Supply and need of the kit in hand, by month"), _("Supply"),
-                       verdict != NULL ? supply : NULL, _("Need"), verdict != NULL ? need : NULL,
-                       site->months, worst);
+                       _("What 100 W of panel give against the need, by month"),
+                       _("100 W of panel give"), verdict != NULL ? yield_wh : NULL, _("Need"),
+                       verdict != NULL ? need_wh : NULL, site->months, worst);
 }
 
-static void show_summary(WbPlacePage *self, const WbSite *site, const WbVerdict *verdict)
+static char *worst_text(const WbProblem *problem, const WbVerdict *verdict)
+{
+    double yield_wh[WB_MONTHS];
+    int worst = verdict->figures.worst_supply_month;
+    wb_panel_yield(problem, verdict, yield_wh);
+    g_autofree char *yield = wb_text_number(yield_wh[worst], 0);
+    g_autofree char *need = wb_text_number(verdict->month[worst].need_wh, 0);
+    /* Translators: a month, two energies in Wh. */
+    return g_strdup_printf(_("The month that decides: %s. 100 W of panel give %s Wh a day then; "
+                             "the need is %s Wh."),
+                           wb_text_month(worst), yield, need);
+}
+
+static void show_summary(WbPlacePage *self, const WbSite *site, const WbProblem *problem,
+                         const WbVerdict *verdict)
 {
     g_autofree char *months = wb_text_months(site->months);
-    g_autofree char *text =
-        verdict != NULL && verdict->figures.worst_supply_month >= 0
-            ? g_strdup_printf(_("In use: %s. The month that decides: %s."), months,
-                              wb_text_month(verdict->figures.worst_supply_month))
-            : g_strdup_printf(_("In use: %s."), months);
+    g_autofree char *used = g_strdup_printf(_("In use: %s."), months);
+    gboolean decided = verdict != NULL && verdict->figures.worst_supply_month >= 0;
+    g_autofree char *worst = decided ? worst_text(problem, verdict) : NULL;
+    g_autofree char *text = decided ? g_strdup_printf("%s %s", used, worst) : g_strdup(used);
     gtk_label_set_text(self->summary, text);
 }
 
@@ -126,12 +153,13 @@ static void refresh(WbPlacePage *self)
     gboolean judged = result != NULL &&
                       wb_result_judge(result, wb_session_get_kit(self->context.session), verdict);
     const WbVerdict *shown = judged ? verdict : NULL;
+    const WbProblem *problem = result != NULL ? wb_result_get_problem(result) : NULL;
     self->dirty = FALSE;
-    show_place(self, &brief->site.place);
-    show_summary(self, &brief->site, shown);
-    show_chart(self, &brief->site, shown);
+    show_place(self, &brief->site);
+    show_summary(self, &brief->site, problem, shown);
+    show_chart(self, &brief->site, problem, shown);
     show_rows(self, brief);
-    wb_month_table_show(WB_MONTH_TABLE(self->table), shown);
+    wb_month_table_show(WB_MONTH_TABLE(self->table), problem, shown);
 }
 
 static void on_changed(WbPlacePage *self)
