@@ -12,7 +12,7 @@ typedef enum {
     WB_LIMIT_WEIGHT,
     WB_LIMIT_AUTONOMY, /* cannot be switched off */
     WB_LIMIT_DARK,
-    WB_LIMIT_ROOF,     /* no value: the fit itself */
+    WB_LIMIT_ROOF, /* no value: the fit itself */
     WB_LIMIT_BAY,
     WB_N_LIMITS,
 } WbLimitKind;
