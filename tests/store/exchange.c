@@ -113,6 +113,43 @@ static void test_merge(void)
 }
 
 /* An offer whose part and shop are in the catalogue already; the same file alone is refused. */
+/* A chemistry of one's own, with a battery of it, comes in by a file; what it leaves out stays
+ * missing. */
+static const char own_chemistry[] =
+    "{\"format\": \"wattberth-catalogue\", \"version\": 1, \"chemistries\": ["
+    "{\"id\": \"sodium\", \"name\": \"Sodium ion\", \"family\": \"other\", \"gassing\": \"none\","
+    " \"cell_v\": 3.1, \"charge_v_per_cell\": 3.9, \"depth_limit\": 0.9,"
+    " \"charge_efficiency\": 0.96, \"discharge_efficiency\": 0.96, \"accept_c\": 2,"
+    " \"accept_from\": 0.9, \"accept_full_c\": 0, \"peukert\": 1.04,"
+    " \"self_discharge_pct_month\": 3, \"calendar_years\": 12,"
+    " \"capacity_by_c\": [[-20, 0.85], [25, 1]]}],"
+    " \"storage\": [{\"id\": \"b-own\", \"weight_kg\": 9, \"chemistry\": \"sodium\","
+    " \"nominal_v\": 12.4, \"capacity_ah\": 80, \"rated_hours\": 5, \"max_charge_a\": 80,"
+    " \"max_discharge_a\": 120, \"max_series\": 4, \"max_parallel\": 4, \"length_mm\": 260,"
+    " \"width_mm\": 168, \"height_mm\": 212}]}";
+
+static void test_own_chemistry(void)
+{
+    g_autoptr(GError) error = NULL;
+    g_autoptr(WbDatabase) database = open_memory(FALSE);
+    check_report(import_good(database, own_chemistry, FALSE), 2, 0, 0);
+    g_autoptr(WbCatalogueView) view = wb_database_load(database, &error);
+    g_assert_no_error(error);
+    const WbCatalogue *catalogue = wb_catalogue_view_get(view);
+    const WbChemistry *sodium = wb_catalogue_chemistry(catalogue, "sodium");
+    g_assert_nonnull(sodium);
+    g_assert_cmpint(sodium->family, ==, WB_FAMILY_OTHER);
+    g_assert_cmpfloat(sodium->accept_c, ==, 2);
+    g_assert_cmpfloat(sodium->accept_from, ==, 0.9);
+    g_assert_cmpfloat(sodium->accept_full_c, ==, 0);
+    g_assert_true(isnan(sodium->charge_efficiency_full) && isnan(sodium->min_charge_c));
+    g_assert_cmpint(sodium->freezing_by_depth.n, ==, 0);
+    for (size_t i = 0; i < catalogue->n_storage; i++)
+        if (strcmp(catalogue->storage[i].part.id, "b-own") == 0)
+            g_assert_true(isnan(catalogue->storage[i].heater_w));
+    check_report(import_good(database, own_chemistry, FALSE), 0, 0, 2);
+}
+
 static void test_references_in_database(void)
 {
     static const char offer[] =
@@ -348,6 +385,7 @@ int main(int argc, char **argv)
     g_test_add_func("/exchange/round-trip", test_round_trip);
     g_test_add_func("/exchange/figures-arrive", test_figures_arrive);
     g_test_add_func("/exchange/merge", test_merge);
+    g_test_add_func("/exchange/own-chemistry", test_own_chemistry);
     g_test_add_func("/exchange/references-in-database", test_references_in_database);
     g_test_add_func("/exchange/wrong-values", test_wrong_values);
     g_test_add_func("/exchange/not-read", test_not_read);
