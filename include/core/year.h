@@ -45,7 +45,9 @@ typedef struct {
  * and of the bank: charge = charge before + stored - drained - lost. */
 typedef struct {
     double array_wh, clipped_wh, alternator_wh, shore_wh;
-    double need_wh, idle_wh, heater_wh, unmet_wh;
+    double need_wh, heater_wh;
+    double idle_wh;  /* controllers' own draw, as far as it was met: the loads come first */
+    double unmet_wh; /* of the need */
     double charged_wh, stored_wh; /* taken at the terminals, kept after the charging loss */
     double drawn_wh, drained_wh;  /* given at the terminals, taken from the charge */
     double lost_wh;               /* self-discharge */
