@@ -131,6 +131,40 @@ static void test_never_less(void)
     year_world_clear(&world);
 }
 
+/* The box in which arrays are compared holds every hour with sun, and no more. */
+static void test_extremes_of_the_sun(void)
+{
+    WbSite site = {
+        .place = {.latitude_deg = 52}, .months = 0xfff, .tilt_deg = 30, .azimuth_deg = 180};
+    for (int m = 0; m < WB_MONTHS; m++) {
+        double summer = 1 - cos((m + 0.5) * 2 * G_PI / WB_MONTHS);
+        site.place.ghi_kwh_m2_day[m] = 0.6 + 2.2 * summer;
+        site.place.air_mean_c[m] = 2 + 8 * summer;
+        site.place.air_max_c[m] = 6 + 8 * summer;
+        site.place.air_min_c[m] = -2 + 8 * summer;
+    }
+    WbWeather weather;
+    WbPlaneHours plane;
+    g_assert_cmpint(wb_weather_make(&site.place, 2, 1, &weather), ==, WB_OK);
+    g_assert_cmpint(wb_plane_hours(&site, &weather, &plane), ==, WB_OK);
+    double coldest_c = INFINITY, hottest_c = -INFINITY, most_w_m2 = 0, dimmest = 0;
+    for (int at = 0; at < 2 * WB_YEAR_HOURS; at++) {
+        if (plane.plane_w_m2[at] <= 0)
+            continue;
+        coldest_c = fmin(coldest_c, plane.air_c[at]);
+        hottest_c = fmax(hottest_c, plane.air_c[at]);
+        most_w_m2 = fmax(most_w_m2, plane.plane_w_m2[at]);
+        dimmest = fmax(dimmest, plane.low_light[at]);
+    }
+    g_assert_cmpfloat(plane.sun_air_min_c, ==, coldest_c);
+    g_assert_cmpfloat(plane.sun_air_max_c, ==, hottest_c);
+    g_assert_cmpfloat(plane.plane_max_w_m2, ==, most_w_m2);
+    g_assert_cmpfloat(plane.low_light_max, ==, dimmest);
+    g_assert_cmpfloat(most_w_m2, >, 500);
+    wb_weather_free(&weather);
+    wb_plane_hours_free(&plane);
+}
+
 int main(int argc, char **argv)
 {
     g_test_init(&argc, &argv, NULL);
@@ -139,6 +173,7 @@ int main(int argc, char **argv)
     g_test_add_func("/array/pwm", test_pwm_follows_the_sun);
     g_test_add_func("/array/months", test_months_are_sums);
     g_test_add_func("/array/never-less", test_never_less);
+    g_test_add_func("/array/extremes", test_extremes_of_the_sun);
     g_test_add_func("/array/published-count", published_count);
     return g_test_run();
 }
