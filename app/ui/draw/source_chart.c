@@ -153,7 +153,8 @@ static void paint_need(const WbYearMonth *month, WbPen *pen, const WbAxis *axis,
     double part = month->unmet_wh >= LEAST_WH ? fmax(round(bottom - missed), 2) : 0;
     GdkRGBA ink = pen->palette.ink, over = pen->palette.over;
     ink.alpha = over.alpha = alpha;
-    wb_pen_box(pen, x, high + part, width, bottom - high - part, &ink);
+    double gap = part > 0 ? 1 : 0; /* tells the two apart without colour */
+    wb_pen_box(pen, x, high + part + gap, width, bottom - high - part - gap, &ink);
     wb_pen_box(pen, x, high, width, part, &over);
 }
 

@@ -97,27 +97,48 @@ static void add_safety(WbSheet *sheet, const WbProblem *problem, const WbVerdict
         wb_sheet_text(sheet, notes[i], NULL);
 }
 
+/* Columns of the months' table; the shore's is left out where nobody plugs in. */
+enum { ARRAY, ALTERNATOR, SHORE, STORING_LOSS, SUPPLY, NEED, USABLE, AUTONOMY, N_MONTH_COLUMNS };
+
+static gboolean shown(const WbProblem *problem, int column)
+{
+    return column != SHORE || problem->brief->shore.nights_week > 0;
+}
+
+static void add_month(WbSheetTable *table, const WbProblem *problem, const WbVerdict *verdict,
+                      int m)
+{
+    const WbMonth *month = &verdict->month[m];
+    const double figures[N_MONTH_COLUMNS] = {
+        [ARRAY] = month->array_wh,   [ALTERNATOR] = month->alternator_wh,
+        [SHORE] = month->shore_wh,   [STORING_LOSS] = month->storing_loss_wh,
+        [SUPPLY] = month->supply_wh, [NEED] = month->need_wh,
+        [USABLE] = month->usable_wh, [AUTONOMY] = month->autonomy_days};
+    g_autoptr(GPtrArray) cells = g_ptr_array_new_with_free_func(g_free);
+    g_ptr_array_add(cells, g_strdup(wb_text_month(m)));
+    for (int c = 0; c < N_MONTH_COLUMNS; c++)
+        if (shown(problem, c))
+            g_ptr_array_add(cells, wb_text_number(figures[c], c == AUTONOMY ? 1 : 0));
+    wb_sheet_table_row(table, (const char *const *)cells->pdata,
+                       problem->brief->site.months >> m & 1 ? NULL : "quiet");
+}
+
 static void add_months(WbSheet *sheet, const WbProblem *problem, const WbVerdict *verdict)
 {
-    const char *heads[] = {_("Month, Wh a day"), _("Array"),         _("Alternator"),
-                           _("Storing loss"),    _("Supply"),        _("Need\nof this kit"),
-                           _("Usable"),          _("Autonomy\ndays")};
+    const char *const titles[N_MONTH_COLUMNS] = {
+        [ARRAY] = _("Array"),   [ALTERNATOR] = _("Alternator"),
+        [SHORE] = _("Shore"),   [STORING_LOSS] = _("Storing loss"),
+        [SUPPLY] = _("Supply"), [NEED] = _("Need\nof this kit"),
+        [USABLE] = _("Usable"), [AUTONOMY] = _("Autonomy\ndays")};
+    const char *heads[1 + N_MONTH_COLUMNS] = {_("Month, Wh a day")};
+    int n = 1;
+    for (int c = 0; c < N_MONTH_COLUMNS; c++)
+        if (shown(problem, c))
+            heads[n++] = titles[c];
     wb_sheet_section(sheet, _("Month by month"));
-    WbSheetTable table = wb_sheet_table(sheet, heads, G_N_ELEMENTS(heads));
-    for (int m = 0; m < WB_MONTHS; m++) {
-        const WbMonth *month = &verdict->month[m];
-        double figures[] = {month->array_wh,     month->alternator_wh, month->storing_loss_wh,
-                            month->supply_wh,    month->need_wh,       month->usable_wh,
-                            month->autonomy_days};
-        char *cells[G_N_ELEMENTS(heads)];
-        cells[0] = g_strdup(wb_text_month(m));
-        for (gsize i = 0; i < G_N_ELEMENTS(figures); i++)
-            cells[i + 1] = wb_text_number(figures[i], i + 1 == G_N_ELEMENTS(figures) ? 1 : 0);
-        wb_sheet_table_row(&table, (const char *const *)cells,
-                           problem->brief->site.months >> m & 1 ? NULL : "quiet");
-        for (gsize i = 0; i < G_N_ELEMENTS(cells); i++)
-            g_free(cells[i]);
-    }
+    WbSheetTable table = wb_sheet_table(sheet, heads, n);
+    for (int m = 0; m < WB_MONTHS; m++)
+        add_month(&table, problem, verdict, m);
 }
 
 static void fill(WbSheet *sheet, const WbContext *context, const WbResult *result,

@@ -2,6 +2,7 @@
 
 #include "brief_entry.h"
 #include "figures_text.h"
+#include "format.h"
 #include "panel_yield.h"
 #include "site_edit.h"
 #include "site_fields.h"
@@ -168,7 +169,7 @@ static GtkWidget *cell_new(WbMonthTable *self, int figure, int month)
 
 static void add_month(WbMonthTable *self, int month)
 {
-    self->month[month] = gtk_label_new(wb_text_month(month));
+    self->month[month] = gtk_label_new(wb_format_month_short(month));
     gtk_label_set_xalign(GTK_LABEL(self->month[month]), 0);
     gtk_grid_attach(self->grid, self->month[month], 0, 1 + month, 1, 1);
     for (int f = 0; f < N_TYPED; f++) {
@@ -220,7 +221,7 @@ static void wb_month_table_init(WbMonthTable *self)
     gtk_widget_add_css_class(GTK_WIDGET(self->problem), "stop");
     gtk_widget_set_visible(GTK_WIDGET(self->problem), FALSE);
     self->grid = GTK_GRID(gtk_grid_new());
-    gtk_grid_set_column_spacing(self->grid, 12);
+    gtk_grid_set_column_spacing(self->grid, 6);
     gtk_grid_set_row_spacing(self->grid, 3);
     gtk_widget_set_halign(GTK_WIDGET(self->grid), GTK_ALIGN_START);
     gtk_box_append(GTK_BOX(self), self->paste);
