@@ -57,7 +57,11 @@ char *wb_brief_field_text(const WbBriefField *field, WbDocument *document, int i
     double value = field->number(brief, index);
     if (isnan(value))
         return g_strdup("");
-    return padded(wb_text_plain(round(value * scale_of(field) * 1e6) / 1e6), field->decimals);
+    double shown = value * scale_of(field);
+    /* A large seed has no room for the digits that rounding works on. */
+    if (fabs(shown) < 1e9)
+        shown = round(shown * 1e6) / 1e6;
+    return padded(wb_text_plain(shown), field->decimals);
 }
 
 char *wb_brief_field_json(const WbBriefField *field, const char *text, char **sentence)
