@@ -2,6 +2,7 @@
 
 #include "charge_chart.h"
 #include "figures_text.h"
+#include "format.h"
 #include "hour_table.h"
 #include "kit_energy.h"
 #include "source_chart.h"
@@ -207,7 +208,7 @@ static GtkWidget *month_table_new(WbEnergyPane *self)
         [SHORE] = _("Shore\nWh a day"),      [NEED] = _("Need of loads\nWh a day"),
         [OWN] = _("Own draw\nWh a day"),     [MISSED] = _("Not carried\nWh a day"),
         [SPILLED] = _("Not used\nWh a day"), [DARK] = _("Dark\nh a month"),
-        [LOWEST] = _("Lowest charge\n%")};
+        [LOWEST] = _("Lowest\n% of full")};
     GtkWidget *grid = gtk_grid_new();
     gtk_grid_set_column_spacing(GTK_GRID(grid), 12);
     gtk_grid_set_row_spacing(GTK_GRID(grid), 3);
@@ -216,7 +217,7 @@ static GtkWidget *month_table_new(WbEnergyPane *self)
     for (int f = 0; f < N_FIGURES; f++)
         attach(grid, heads[f], 1 + f, 0);
     for (int m = 0; m < WB_MONTHS; m++) {
-        self->month[m] = attach(grid, wb_text_month(m), 0, 1 + m);
+        self->month[m] = attach(grid, wb_format_month_short(m), 0, 1 + m);
         for (int f = 0; f < N_FIGURES; f++)
             self->figure[m][f] = attach(grid, NULL, 1 + f, 1 + m);
     }
