@@ -75,6 +75,8 @@ static char *month_text(const WbSourceChart *self, int m, const char *between)
     for (Source source = SUN; source < N_SOURCES; source++)
         if (source == SUN || any_source(self, source))
             append_wh(text, between, source_name(source), source_wh(month, source));
+    if (!(self->used >> m & 1)) /* the rest is not reckoned there */
+        return g_string_free(text, FALSE);
     append_wh(text, between, _("Need"), need_wh(month));
     append_wh(text, between, _("Not used"), month->spilled_wh);
     if (month->unmet_wh >= LEAST_WH)
@@ -146,16 +148,14 @@ static void paint_sources(const WbYearMonth *month, WbPen *pen, const WbAxis *ax
 }
 
 static void paint_need(const WbYearMonth *month, WbPen *pen, const WbAxis *axis, double x,
-                       double width, double bottom, float alpha)
+                       double width, double bottom)
 {
     double high = round(wb_axis_at(axis, need_wh(month), bottom, TOP));
     double missed = wb_axis_at(axis, month->unmet_wh, bottom, TOP);
     double part = month->unmet_wh >= LEAST_WH ? fmax(round(bottom - missed), 2) : 0;
-    GdkRGBA ink = pen->palette.ink, over = pen->palette.over;
-    ink.alpha = over.alpha = alpha;
     double gap = part > 0 ? 1 : 0; /* tells the two apart without colour */
-    wb_pen_box(pen, x, high + part + gap, width, bottom - high - part - gap, &ink);
-    wb_pen_box(pen, x, high, width, part, &over);
+    wb_pen_box(pen, x, high + part + gap, width, bottom - high - part - gap, &pen->palette.ink);
+    wb_pen_box(pen, x, high, width, part, &pen->palette.over);
 }
 
 static void paint_month(WbSourceChart *self, WbPen *pen, const WbAxis *axis, int m, double bottom)
@@ -166,7 +166,8 @@ static void paint_month(WbSourceChart *self, WbPen *pen, const WbAxis *axis, int
     gboolean used = (self->used >> m & 1) != 0;
     float alpha = used ? 1 : 0.3F;
     paint_sources(&self->month[m], pen, axis, x, bar - 1, bottom, alpha);
-    paint_need(&self->month[m], pen, axis, x + bar, bar - 1, bottom, alpha);
+    if (used)
+        paint_need(&self->month[m], pen, axis, x + bar, bar - 1, bottom);
     wb_pen_text(pen, wb_format_month_short(m), left + width / 2, bottom + 4, 0.5, 0,
                 used ? &pen->palette.ink : &pen->palette.dim);
     if (m == self->cursor.shown)

@@ -8,6 +8,7 @@
 #include "source_chart.h"
 #include "weather_text.h"
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 enum { SUN, ALTERNATOR, SHORE, NEED, OWN, MISSED, SPILLED, DARK, LOWEST, N_FIGURES };
 
@@ -56,7 +57,8 @@ static void show_month(WbEnergyPane *self, int m)
                                        [LOWEST] = of->lowest_charge * 100};
     gboolean unused = !(self->energy->months >> m & 1);
     for (int f = 0; f < N_FIGURES; f++) {
-        g_autofree char *text = wb_text_number(figures[f], decimals[f]);
+        gboolean known = !unused || f <= SHORE || f == OWN; /* no need, no dark hours there */
+        g_autofree char *text = wb_text_number(known ? figures[f] : NAN, decimals[f]);
         gtk_label_set_text(self->figure[m][f], text);
         dim(self->figure[m][f], unused);
     }
