@@ -1,6 +1,7 @@
 #include "cli_explain.h"
 
 #include "cli_table.h"
+#include "cli_year.h"
 #include "figures_text.h"
 #include "words.h"
 #include <glib/gi18n-lib.h>
@@ -64,7 +65,7 @@ static char *figure_text(const WbProblem *problem, WbCriterion criterion, double
     } units[WB_N_CRITERIA] = {
         [WB_CRITERION_WEIGHT] = {"kg", 1}, [WB_CRITERION_USABLE] = {"Wh", 0},
         [WB_CRITERION_ROOF] = {"m2", 2},   [WB_CRITERION_AUTONOMY] = {N_("days"), 2},
-        [WB_CRITERION_SPARE] = {"W", 0},
+        [WB_CRITERION_SPARE] = {"W", 0},   [WB_CRITERION_DARK] = {"h", 1},
     };
     if (criterion == WB_CRITERION_COST)
         return wb_words_money(llround(value), problem->brief->currency);
@@ -81,6 +82,7 @@ static void append_score(GString *out, const WbProblem *problem, const WbVerdict
         [WB_CRITERION_ROOF] = N_("Roof area"),
         [WB_CRITERION_AUTONOMY] = N_("Autonomy"),
         [WB_CRITERION_SPARE] = N_("Spare power"),
+        [WB_CRITERION_DARK] = N_("Dark hours a year"),
     };
     g_autoptr(WbTable) table =
         wb_table_new(_("Criterion|>Figure|>Worth 0 at|>Worth 1 at|>Worth|>Weight|>Worth x weight"));
@@ -202,6 +204,7 @@ char *wb_cli_explain_text(const WbProblem *problem, const WbVerdict *verdict, Wb
     append_bill(out, problem, verdict);
     append_energy(out, problem, verdict);
     append_bank(out, problem, verdict);
+    wb_cli_year_text(out, &verdict->year);
     append_group(out, problem, verdict, KEPT, _("What holds"));
     g_string_append_printf(out, "\n%s\n", _("Before you build"));
     g_auto(GStrv) notes = wb_words_safety_notes(problem, verdict);

@@ -69,6 +69,7 @@ char *wb_kit_row_dup_figure(WbKitRow *self, WbCriterion criterion)
         return wb_text_number(value, 2);
     case WB_CRITERION_USABLE:
     case WB_CRITERION_SPARE:
+    case WB_CRITERION_DARK:
     case WB_N_CRITERIA:
         break;
     }
@@ -261,14 +262,15 @@ static void wb_kit_list_init(WbKitList *self)
 
 const char *wb_criterion_unit(WbCriterion criterion)
 {
-    static const char *const units[WB_N_CRITERIA] = {"", "kg", "Wh", "m\302\262", N_("days"), "W"};
+    static const char *const units[WB_N_CRITERIA] = {"",         "kg", "Wh", "m\302\262",
+                                                     N_("days"), "W",  "h"};
     return criterion < WB_N_CRITERIA && *units[criterion] ? _(units[criterion]) : "";
 }
 
 const char *wb_criterion_title(WbCriterion criterion)
 {
     static const char *const titles[WB_N_CRITERIA] = {
-        N_("Cost"),      N_("Weight"),   N_("Usable capacity"),
-        N_("Roof area"), N_("Autonomy"), N_("Spare power")};
+        N_("Cost"),     N_("Weight"),      N_("Usable capacity"), N_("Roof area"),
+        N_("Autonomy"), N_("Spare power"), N_("Dark hours")};
     return criterion < WB_N_CRITERIA ? _(titles[criterion]) : "";
 }

@@ -176,6 +176,10 @@ static const Sentences sentences[WB_N_RULES] = {
                           "most.")},
     [WB_RULE_WEIGHT] = {1, N_("The kit weighs {value} kg; you allow {limit} kg."),
                         N_("The kit weighs {value} kg; you allow only {limit} kg.")},
+    [WB_RULE_DARK_HOURS] = {0,
+                            N_("Some load goes short in {value} hours a year; you accept {limit}."),
+                            N_("Some load goes short in {value} hours a year; you accept only "
+                               "{limit}.")},
 };
 
 static const struct {
@@ -220,7 +224,7 @@ static void append_assumed(GString *text, const WbTold *told)
 static bool is_limit_of_brief(WbRule rule)
 {
     return rule == WB_RULE_ROOF_FIT || rule == WB_RULE_ROOF_UNDECIDED || rule == WB_RULE_BAY_FIT ||
-           rule == WB_RULE_MONEY || rule == WB_RULE_WEIGHT;
+           rule == WB_RULE_MONEY || rule == WB_RULE_WEIGHT || rule == WB_RULE_DARK_HOURS;
 }
 
 char *wb_words_finding(const WbProblem *problem, const WbVerdict *verdict, const WbFinding *finding)

@@ -45,6 +45,7 @@ static const char *const meanings[WB_N_RULES] = {
     [WB_RULE_SUPPLY] = N_("less comes in than the loads need"),
     [WB_RULE_MONEY] = N_("the kit costs too much"),
     [WB_RULE_WEIGHT] = N_("the kit weighs too much"),
+    [WB_RULE_DARK_HOURS] = N_("the loads go short for too many hours a year"),
 };
 
 const char *wb_words_rule(WbRule rule)

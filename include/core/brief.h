@@ -66,6 +66,7 @@ typedef enum {
     WB_CRITERION_ROOF,     /* m2, less is better */
     WB_CRITERION_AUTONOMY, /* days, more is better, enough is enough */
     WB_CRITERION_SPARE,    /* W of inverter beyond the AC peak, more is better, enough is enough */
+    WB_CRITERION_DARK,     /* dark hours a year, less is better */
     WB_N_CRITERIA,
 } WbCriterion;
 
@@ -140,7 +141,7 @@ typedef struct {
 } WbBrief;
 
 /* Criterion names as they stand in JSON: "cost", "weight", "usable_capacity", "roof_area",
- * "autonomy", "spare_power". */
+ * "autonomy", "spare_power", "dark_hours". */
 const char *wb_criterion_name(WbCriterion criterion);
 
 #endif

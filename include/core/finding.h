@@ -60,6 +60,7 @@ typedef enum {
     WB_RULE_SUPPLY,         /* supply against need, worst month in use */
     WB_RULE_MONEY,          /* limit */
     WB_RULE_WEIGHT,         /* limit */
+    WB_RULE_DARK_HOURS,     /* hours a year without the whole load, against the target */
     WB_N_RULES,
 } WbRule;
 

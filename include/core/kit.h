@@ -4,6 +4,7 @@
 
 #include "finding.h"
 #include "problem.h"
+#include "year.h"
 
 /* Which parts, as indices into the problem's choices, and how many. */
 typedef struct {
@@ -26,10 +27,12 @@ bool wb_kit_parse(const WbProblem *problem, const char *text, WbKit *kit);
 
 typedef struct {
     double array_wh;      /* controller output, own draw taken off */
-    double alternator_wh; /* through the DC-DC charger */
+    double alternator_wh; /* through the DC-DC charger, in months in use */
+    double shore_wh;      /* offered by the shore charger, in months in use */
     double
         storing_loss_wh; /* what goes through the bank / (charge x discharge efficiency) less it */
-    double supply_wh;    /* array + alternator - storing loss: what reaches the loads' terminals */
+    double supply_wh;    /* array + alternator + shore - storing loss: what reaches the loads'
+                            terminals */
     double need_wh;
     double clipped_wh;
     double usable_wh; /* of the bank in that month */
@@ -44,6 +47,7 @@ typedef struct {
     double usable_wh; /* lowest over the months in use */
     double autonomy_days;
     double spare_w;
+    double dark_h; /* a year, mean; NaN where the year was not worked out */
     int worst_supply_month, worst_autonomy_month, worst_usable_month;
     bool priced;
 } WbFigures;
@@ -55,13 +59,20 @@ typedef struct {
     double u[WB_N_CRITERIA];
     double score;
     bool feasible;
-    bool undecided;                /* would be feasible if its roof answer were yes */
-    uint64_t broken;               /* bit r: rule r stops this kit */
+    bool undecided; /* would be feasible if its roof answer were yes */
+    /* Bit r: rule r stops this kit; the dark hours only where nothing else does. */
+    uint64_t broken;
     WbFinding finding[WB_N_RULES]; /* one for each rule, in order */
     WbBankVolts bank;
+    WbYear year;
 } WbVerdict;
 
-void wb_judge(const WbProblem *problem, const WbKit *kit, WbVerdict *verdict);
+/* All but the hourly year: dark_h is NaN, the rule on dark hours idle, year empty. */
+void wb_judge_without_year(const WbProblem *problem, const WbKit *kit, WbVerdict *verdict);
+/* The year joins: dark_h becomes a figure, its rule is judged and score and worth told anew. */
+void wb_judge_dark_hours(const WbProblem *problem, double dark_h, WbVerdict *verdict);
+/* Everything; WB_NO_MEMORY leaves the year out. */
+WbStatus wb_judge(const WbProblem *problem, const WbKit *kit, WbVerdict *verdict);
 
 /* Criterion's figure in its own unit (minor, kg, Wh, m2, days, W). */
 double wb_figure(const WbFigures *figures, WbCriterion criterion);
@@ -70,7 +81,8 @@ bool wb_criterion_capped(WbCriterion criterion);
 
 /* u = (x - none) / (full - none), capped at 1 for the criteria where enough is enough. */
 double wb_worth(const WbAnchor *anchor, WbCriterion criterion, double x);
-/* Sum of w u in the order of the criteria, weights normalised to sum 1. */
+/* Sum of w u in the order of the criteria, weights normalised to sum 1; a criterion without weight
+ * is left out, so dark hours need to be known only where they count. */
 double wb_score(const WbProblem *problem, const WbFigures *figures, double u[WB_N_CRITERIA]);
 
 #endif

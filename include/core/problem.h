@@ -4,6 +4,7 @@
 #ifndef WB_PROBLEM_H
 #define WB_PROBLEM_H
 
+#include "array.h"
 #include "bank_days.h"
 #include "brief.h"
 #include "control.h"
@@ -27,7 +28,7 @@ typedef struct {
 typedef struct {
     const WbPanel *panel;
     WbSourced sourced;
-    WbPanelDay day;
+    WbArrayUnit unit; /* of its power at the maximum power point */
     WbRoofFit fit;
     double hottest_cell_c;
 } WbPanelChoice;
@@ -68,6 +69,8 @@ typedef struct {
     double design_cold_c;
     WbSky sky;
     WbPlaneHours plane;    /* weather on the panels, hour by hour */
+    bool plane_shared;     /* it is somebody else's */
+    WbArrayUnit sun_unit;  /* of the sun alone, for PWM */
     WbBankDays *bank_days; /* one for each chemistry of the catalogue, in its order */
     WbLoadBudget loads;
     double reference_need_wh;
@@ -88,7 +91,14 @@ typedef struct {
     size_t n_shops;
 } WbProblem;
 
-/* Keeps pointers to brief and catalogue, which must outlive the problem. */
+/* The weather on the panels of a site: the costly part of a problem that no part and no load
+ * changes. Free with wb_plane_hours_free. */
+WbStatus wb_problem_weather(const WbSite *site, WbPlaneHours *plane);
+
+/* Keeps pointers to brief and catalogue, which must outlive the problem; to `shared` too, weather
+ * already made for the brief's site (NULL: made here). */
+WbStatus wb_problem_new_under(const WbBrief *brief, const WbCatalogue *catalogue,
+                              const WbPlaneHours *shared, WbControl *control, WbProblem **problem);
 WbStatus wb_problem_new(const WbBrief *brief, const WbCatalogue *catalogue, WbControl *control,
                         WbProblem **problem);
 void wb_problem_free(WbProblem *problem);

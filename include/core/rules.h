@@ -102,5 +102,7 @@ WbFinding wb_rule_charge_minimum(double solar_a, const WbDcdc *dcdc, const WbSto
 WbFinding wb_rule_supply(double supply_wh, double need_wh, int worst_month);
 WbFinding wb_rule_money(const WbBrief *brief, int64_t cost_minor);
 WbFinding wb_rule_weight(const WbBrief *brief, int64_t weight_g);
+/* dark_h NaN, not worked out: idle. */
+WbFinding wb_rule_dark_hours(const WbBrief *brief, double dark_h);
 
 #endif

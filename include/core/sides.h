@@ -73,11 +73,13 @@ typedef struct {
 void wb_bank_side(const WbProblem *problem, const WbKit *kit, const WbBankKind *bank,
                   WbBankSide *side);
 
-/* Wh a day by month through the DC-DC charger: output A x bank nominal V x hours driven. */
+/* Wh a day in the months in use through the DC-DC charger: output A x bank nominal V x hours
+ * driven. */
 double wb_alternator_wh(const WbProblem *problem, int dcdc, const WbBankKind *bank);
 
-/* The month in use with the smallest supply less need; supply = (array + alternator) - loss. */
+/* The month in use with the smallest supply less need; supply = (array + other) - loss, other =
+ * alternator + shore. */
 int wb_worst_supply_month(const WbProblem *problem, const double array_wh[WB_MONTHS],
-                          double alternator_wh, const WbBankSide *bank, double *supply_wh);
+                          double other_wh, const WbBankSide *bank, double *supply_wh);
 
 #endif

@@ -1,4 +1,4 @@
-#include "kit.h"
+#include "kit_year.h"
 #include "money.h"
 #include "sides.h"
 
@@ -36,9 +36,13 @@ static void fill_month(const WbProblem *problem, const WbKit *kit, const WbBankS
     double dark_wh = need->dark_h[m] > 0.0 ? need->dark_wh[m] : need->day_wh[m];
     month->array_wh = supply->day_wh[m];
     month->clipped_wh = supply->clipped_wh[m];
-    month->alternator_wh = wb_alternator_wh(problem, kit->dcdc, kind);
+    if (problem->brief->site.months >> m & 1) {
+        month->alternator_wh = wb_alternator_wh(problem, kit->dcdc, kind);
+        month->shore_wh = wb_shore_wh(problem->brief, &kind->volts);
+    }
     month->storing_loss_wh = bank->storing_loss_wh[m];
-    month->supply_wh = (month->array_wh + month->alternator_wh) - month->storing_loss_wh;
+    month->supply_wh =
+        (month->array_wh + (month->alternator_wh + month->shore_wh)) - month->storing_loss_wh;
     month->need_wh = bank->need_wh[m];
     month->usable_wh = bank->usable_wh[m];
     month->autonomy_days = bank->autonomy_days[m];
@@ -67,8 +71,9 @@ static void joint_findings(const WbProblem *problem, const WbKit *kit, const WbB
     double array_wh[WB_MONTHS], supply_wh = 0.0;
     for (int m = 0; m < WB_MONTHS; m++)
         array_wh[m] = verdict->month[m].array_wh;
-    int worst =
-        wb_worst_supply_month(problem, array_wh, verdict->month[0].alternator_wh, bank, &supply_wh);
+    double other_wh =
+        wb_alternator_wh(problem, kit->dcdc, kind) + wb_shore_wh(problem->brief, &kind->volts);
+    int worst = wb_worst_supply_month(problem, array_wh, other_wh, bank, &supply_wh);
     figures->worst_supply_month = worst;
     f[WB_RULE_SUPPLY] = worst < 0 ? wb_finding_idle(WB_RULE_SUPPLY)
                                   : wb_rule_supply(supply_wh, bank->need_wh[worst], worst);
@@ -77,7 +82,7 @@ static void joint_findings(const WbProblem *problem, const WbKit *kit, const WbB
     f[WB_RULE_WEIGHT] = wb_rule_weight(problem->brief, figures->weight_g);
 }
 
-void wb_judge(const WbProblem *problem, const WbKit *kit, WbVerdict *verdict)
+void wb_judge_without_year(const WbProblem *problem, const WbKit *kit, WbVerdict *verdict)
 {
     *verdict = (WbVerdict){.kit = *kit};
     WbBankKind kind = wb_bank_kind(problem, kit->storage, kit->bank_series);
@@ -87,11 +92,8 @@ void wb_judge(const WbProblem *problem, const WbKit *kit, WbVerdict *verdict)
     int unpriced;
     fill_figures(problem, kit, &bank, &verdict->figures, &unpriced);
 
-    const WbPanelChoice *panel = &problem->panels[kit->panel];
     WbSupply supply;
-    wb_array_supply(&panel->day, panel->panel, kit->n_series, kit->n_parallel,
-                    problem->controllers[kit->controller].controller, kit->n_controllers,
-                    kind.volts.nominal_v, &supply);
+    wb_kit_array_months(problem, kit, &kind.volts, &supply);
     for (int m = 0; m < WB_MONTHS; m++)
         fill_month(problem, kit, &bank, &kind, &supply, m, &verdict->month[m]);
 
@@ -102,8 +104,29 @@ void wb_judge(const WbProblem *problem, const WbKit *kit, WbVerdict *verdict)
     wb_bank_findings(problem, kit, &kind, bank.lowest_autonomy_days, bank.worst_autonomy_month, f);
     wb_dcdc_findings(problem, kit, &kind, f);
     joint_findings(problem, kit, &kind, &bank, verdict);
-    verdict->broken = wb_stops(f, (WbRule)0, (WbRule)(WB_N_RULES - 1));
+    wb_judge_dark_hours(problem, WB_MISSING, verdict);
+}
+
+void wb_judge_dark_hours(const WbProblem *problem, double dark_h, WbVerdict *verdict)
+{
+    WbFinding *f = verdict->finding;
+    verdict->figures.dark_h = dark_h;
+    f[WB_RULE_DARK_HOURS] = wb_rule_dark_hours(problem->brief, dark_h);
+    verdict->broken = wb_stops(f, (WbRule)0, (WbRule)(WB_RULE_DARK_HOURS - 1));
+    if (!verdict->broken)
+        verdict->broken = wb_stops(f, WB_RULE_DARK_HOURS, WB_RULE_DARK_HOURS);
     verdict->feasible = verdict->broken == 0;
     verdict->undecided = verdict->broken == UINT64_C(1) << WB_RULE_ROOF_UNDECIDED;
     verdict->score = wb_score(problem, &verdict->figures, verdict->u);
+}
+
+WbStatus wb_judge(const WbProblem *problem, const WbKit *kit, WbVerdict *verdict)
+{
+    WbYearKit year_kit;
+    wb_judge_without_year(problem, kit, verdict);
+    wb_kit_year_fill(problem, kit, &year_kit);
+    WbStatus status = wb_year_run(&year_kit, &problem->plane, &verdict->year, NULL);
+    if (status == WB_OK)
+        wb_judge_dark_hours(problem, verdict->year.dark_h, verdict);
+    return status;
 }

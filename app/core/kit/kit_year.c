@@ -43,6 +43,15 @@ static void fill_other(const WbProblem *problem, const WbKit *kit, const WbBankK
     }
 }
 
+double wb_shore_wh(const WbBrief *brief, const WbBankVolts *bank)
+{
+    double nights = 0;
+    for (int w = 0; w < WB_WEEK; w++)
+        nights += shore_night(brief->shore.nights_week, w);
+    return nights / WB_WEEK * (WB_HOURS - SHORE_FROM_H + SHORE_TO_H) * brief->shore.charger_a *
+           bank->nominal_v;
+}
+
 /* ---- the bank ---- */
 
 static double heater_w(const WbStorage *storage, int count)
@@ -91,6 +100,17 @@ WbArrayLaw wb_kit_array_law(const WbProblem *problem, const WbKit *kit, const Wb
     return wb_array_law(problem->panels[kit->panel].panel, kit->n_series, kit->n_parallel,
                         problem->controllers[kit->controller].controller, kit->n_controllers,
                         problem->brief->site.mounting, bank);
+}
+
+void wb_kit_array_months(const WbProblem *problem, const WbKit *kit, const WbBankVolts *bank,
+                         WbSupply *supply)
+{
+    const WbController *controller = problem->controllers[kit->controller].controller;
+    const WbArrayUnit *unit = controller->technology == WB_CONTROLLER_MPPT
+                                  ? &problem->panels[kit->panel].unit
+                                  : &problem->sun_unit;
+    WbArrayLaw law = wb_kit_array_law(problem, kit, bank);
+    wb_array_months_by_unit(&law, unit, &problem->plane, supply);
 }
 
 void wb_kit_year_fill(const WbProblem *problem, const WbKit *kit, WbYearKit *year_kit)

@@ -37,6 +37,18 @@ static const WbPart **ticked_parts(const WbBrief *brief, const void *records, si
     return parts;
 }
 
+/* The law of one panel at its maximum power point, and its hottest cell. */
+static void fill_sun(const WbProblem *problem, WbPanelChoice *choice)
+{
+    static const WbController tracking = {.technology = WB_CONTROLLER_MPPT, .efficiency = 1};
+    static const WbBankVolts no_bank = {0};
+    int mounting = problem->brief->site.mounting;
+    WbArrayLaw law = wb_array_law(choice->panel, 1, 1, &tracking, 1, mounting, &no_bank);
+    wb_array_unit(&law, &problem->plane, &choice->unit);
+    choice->hottest_cell_c =
+        wb_cell_c(1000, problem->plane.hottest_air_c, choice->panel->noct_c, mounting);
+}
+
 static WbStatus fill_panels(WbProblem *problem, WbControl *control)
 {
     size_t n;
@@ -53,8 +65,7 @@ static WbStatus fill_panels(WbProblem *problem, WbControl *control)
         problem->n_panels++;
         if (!wb_source_part(problem, parts[i], choice->panel->mount_kg, &choice->sourced))
             status = WB_NO_MEMORY;
-        wb_panel_day(&problem->brief->site, &problem->sky, choice->panel, &choice->day);
-        choice->hottest_cell_c = choice->day.hottest_cell_c;
+        fill_sun(problem, choice);
         if (status == WB_OK)
             status = wb_roof_most(&problem->brief->roof, choice->panel->length_mm,
                                   choice->panel->width_mm, largest->series * largest->parallel,
@@ -143,6 +154,8 @@ static WbStatus fill_inverters(WbProblem *problem)
         if (i)
             ok = wb_source_part(problem, parts[i - 1], 0.0, &choice->sourced);
         wb_need(problem->brief, &problem->sky, choice->inverter, &choice->need);
+        ok = ok &&
+             wb_demand(problem->brief, &problem->sky, choice->inverter, &choice->demand) == WB_OK;
     }
     free(parts);
     return ok ? WB_OK : WB_NO_MEMORY;
@@ -166,10 +179,44 @@ static WbStatus fill_dcdc(WbProblem *problem)
     return ok ? WB_OK : WB_NO_MEMORY;
 }
 
-static WbStatus fill(WbProblem *problem, WbControl *control)
+WbStatus wb_problem_weather(const WbSite *site, WbPlaneHours *plane)
+{
+    WbWeather weather = {0};
+    WbStatus status = wb_weather_of_site(site, &weather);
+    if (status == WB_OK)
+        status = wb_plane_hours(site, &weather, plane);
+    wb_weather_free(&weather);
+    return status;
+}
+
+static WbStatus fill_weather(WbProblem *problem, const WbPlaneHours *shared)
+{
+    const WbCatalogue *catalogue = problem->catalogue;
+    WbStatus status = WB_OK;
+    problem->plane_shared = shared != NULL;
+    if (shared)
+        problem->plane = *shared;
+    else
+        status = wb_problem_weather(&problem->brief->site, &problem->plane);
+    if (status != WB_OK)
+        return status;
+    const WbArrayLaw sun = {.peak_w = 1};
+    wb_array_unit(&sun, &problem->plane, &problem->sun_unit);
+    problem->bank_days = calloc(catalogue->n_chemistries + 1, sizeof *problem->bank_days);
+    if (!problem->bank_days)
+        return WB_NO_MEMORY;
+    for (size_t i = 0; i < catalogue->n_chemistries && status == WB_OK; i++)
+        status = wb_bank_days(&problem->brief->site, &problem->plane, &catalogue->chemistries[i],
+                              &problem->bank_days[i]);
+    return status;
+}
+
+static WbStatus fill(WbProblem *problem, const WbPlaneHours *shared, WbControl *control)
 {
     const WbBrief *brief = problem->brief;
     WbStatus status = wb_sky(&brief->site, &problem->sky);
+    if (status == WB_OK)
+        status = fill_weather(problem, shared);
     if (status != WB_OK)
         return status;
     problem->design_cold_c = isnan(brief->site.design_cold_c) ? wb_design_cold_c(&brief->site.place)
@@ -189,12 +236,18 @@ static WbStatus fill(WbProblem *problem, WbControl *control)
 WbStatus wb_problem_new(const WbBrief *brief, const WbCatalogue *catalogue, WbControl *control,
                         WbProblem **problem)
 {
+    return wb_problem_new_under(brief, catalogue, NULL, control, problem);
+}
+
+WbStatus wb_problem_new_under(const WbBrief *brief, const WbCatalogue *catalogue,
+                              const WbPlaneHours *shared, WbControl *control, WbProblem **problem)
+{
     WbProblem *made = calloc(1, sizeof *made);
     if (!made)
         return WB_NO_MEMORY;
     made->brief = brief;
     made->catalogue = catalogue;
-    WbStatus status = fill(made, control);
+    WbStatus status = fill(made, shared, control);
     if (status != WB_OK) {
         wb_problem_free(made);
         return status;
@@ -209,6 +262,13 @@ void wb_problem_free(WbProblem *problem)
         return;
     for (size_t i = 0; i < problem->n_panels; i++)
         wb_roof_fit_free(&problem->panels[i].fit);
+    for (size_t i = 0; i < problem->n_inverters; i++)
+        wb_demand_free(&problem->inverters[i].demand);
+    for (size_t i = 0; problem->bank_days && i < problem->catalogue->n_chemistries; i++)
+        wb_bank_days_free(&problem->bank_days[i]);
+    free(problem->bank_days);
+    if (!problem->plane_shared)
+        wb_plane_hours_free(&problem->plane);
     free(problem->panels);
     free(problem->controllers);
     free(problem->storage);

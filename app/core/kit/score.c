@@ -16,6 +16,8 @@ double wb_figure(const WbFigures *figures, WbCriterion criterion)
         return figures->autonomy_days;
     case WB_CRITERION_SPARE:
         return figures->spare_w;
+    case WB_CRITERION_DARK:
+        return figures->dark_h;
     case WB_N_CRITERIA:
         break;
     }
@@ -25,7 +27,7 @@ double wb_figure(const WbFigures *figures, WbCriterion criterion)
 bool wb_criterion_less_is_better(WbCriterion criterion)
 {
     return criterion == WB_CRITERION_COST || criterion == WB_CRITERION_WEIGHT ||
-           criterion == WB_CRITERION_ROOF;
+           criterion == WB_CRITERION_ROOF || criterion == WB_CRITERION_DARK;
 }
 
 bool wb_criterion_capped(WbCriterion criterion)
@@ -51,7 +53,8 @@ double wb_score(const WbProblem *problem, const WbFigures *figures, double u[WB_
     for (int c = 0; c < WB_N_CRITERIA; c++) {
         WbCriterion criterion = (WbCriterion)c;
         u[c] = wb_worth(&problem->anchor[c], criterion, wb_figure(figures, criterion));
-        score += problem->weight[c] * u[c];
+        if (problem->weight[c] > 0.0) /* a figure not worked out is no number */
+            score += problem->weight[c] * u[c];
     }
     return score;
 }

@@ -158,14 +158,14 @@ double wb_alternator_wh(const WbProblem *problem, int dcdc, const WbBankKind *ba
 }
 
 int wb_worst_supply_month(const WbProblem *problem, const double array_wh[WB_MONTHS],
-                          double alternator_wh, const WbBankSide *bank, double *supply_wh)
+                          double other_wh, const WbBankSide *bank, double *supply_wh)
 {
     int worst = -1;
     double least = 0.0;
     for (int m = 0; m < WB_MONTHS; m++) {
         if (!in_use(problem, m))
             continue;
-        double supply = (array_wh[m] + alternator_wh) - bank->storing_loss_wh[m];
+        double supply = (array_wh[m] + other_wh) - bank->storing_loss_wh[m];
         double left = supply - bank->need_wh[m];
         if (worst < 0 || left < least) {
             worst = m;

@@ -119,6 +119,10 @@ static const WbRuleInfo table[WB_N_RULES] = {
      "parts + shipping + allowance <= limit; a note while the limit is off", LIMIT},
     {WB_RULE_WEIGHT, "weight", "kg", WB_SIDE_JOINT, WB_STOP,
      "weight of all parts and mounts <= limit; a note while the limit is off", LIMIT},
+    {WB_RULE_DARK_HOURS, "dark-hours", "h/year", WB_SIDE_JOINT, WB_STOP,
+     "mean hours a year, in the months in use, in which the hourly balance leaves some load unmet "
+     "<= limit; a note while the limit is off",
+     LIMIT},
 };
 
 const WbRuleInfo *wb_rule_info(WbRule rule)

@@ -73,3 +73,11 @@ WbFinding wb_rule_weight(const WbBrief *brief, int64_t weight_g)
     return wb_finding_at_most(WB_RULE_WEIGHT, (double)weight_g / 1000, brief->weight_kg.value,
                               wb_limit_severity(brief->weight_kg.on));
 }
+
+WbFinding wb_rule_dark_hours(const WbBrief *brief, double dark_h)
+{
+    if (isnan(brief->dark_hours.value) || isnan(dark_h))
+        return wb_finding_idle(WB_RULE_DARK_HOURS);
+    return wb_finding_at_most(WB_RULE_DARK_HOURS, dark_h, brief->dark_hours.value,
+                              wb_limit_severity(brief->dark_hours.on));
+}

@@ -1,4 +1,5 @@
 #include "halves.h"
+#include "kit_year.h"
 #include <stdlib.h>
 
 static bool count_halves(WbHalves *halves, uint64_t broken, uint64_t count)
@@ -136,8 +137,7 @@ static bool add_array(const WbProblem *problem, const WbBankKind *bank, const Wb
     half->solar_a = wb_solar_charge_a(panel->panel, kit->n_series, kit->n_parallel, controller,
                                       kit->n_controllers, &bank->volts);
     WbSupply supply;
-    wb_array_supply(&panel->day, panel->panel, kit->n_series, kit->n_parallel, controller,
-                    kit->n_controllers, bank->volts.nominal_v, &supply);
+    wb_kit_array_months(problem, kit, &bank->volts, &supply);
     for (int m = 0; m < WB_MONTHS; m++)
         half->array_wh[m] = supply.day_wh[m];
     return true;
@@ -170,7 +170,8 @@ static bool add_dcdc(const WbProblem *problem, const WbBankKind *bank, int dcdc,
     if (!add_half(halves, &kit, broken, &bill, &half))
         return false;
     if (half) {
-        half->alternator_wh = wb_alternator_wh(problem, dcdc, bank);
+        half->other_wh =
+            wb_alternator_wh(problem, dcdc, bank) + wb_shore_wh(problem->brief, &bank->volts);
         half->dcdc_a = dcdc ? problem->dcdc[dcdc].dcdc->output_a : 0.0;
     }
     return true;

@@ -13,7 +13,7 @@ typedef struct {
     WbSideBill bill;
     double solar_a;             /* array side */
     double array_wh[WB_MONTHS]; /* array side */
-    double alternator_wh;       /* DC-DC side */
+    double other_wh;            /* DC-DC side: alternator and shore, Wh a day */
     double dcdc_a;              /* DC-DC side */
     double max_charge_a;        /* bank side, strings x maker's limit */
     WbBankSide bank;            /* bank side */

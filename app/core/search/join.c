@@ -79,8 +79,7 @@ static bool supply_too_low(const WbJoin *join, const WbHalf *array, const WbHalf
 {
     uint32_t months = join->problem->brief->site.months;
     for (int m = 0; m < WB_MONTHS; m++) {
-        double supply_wh =
-            (array->array_wh[m] + dcdc->alternator_wh) - bank->bank.storing_loss_wh[m];
+        double supply_wh = (array->array_wh[m] + dcdc->other_wh) - bank->bank.storing_loss_wh[m];
         if ((months >> m & 1) && supply_wh < bank->bank.need_wh[m])
             return true;
     }

@@ -10,8 +10,8 @@
 enum { RANK, KIT, SCORE, FIRST_FIGURE };
 
 static const WbCriterion figures[] = {WB_CRITERION_COST, WB_CRITERION_WEIGHT, WB_CRITERION_USABLE,
-                                      WB_CRITERION_ROOF, WB_CRITERION_AUTONOMY};
-static const int widths[] = {76, 82, 86, 72, 92};
+                                      WB_CRITERION_ROOF, WB_CRITERION_AUTONOMY, WB_CRITERION_DARK};
+static const int widths[] = {76, 82, 86, 72, 92, 72};
 
 void wb_kit_columns_get_order(GtkColumnView *view, int *criterion, gboolean *descending)
 {
@@ -119,6 +119,8 @@ static char *head_text(WbCriterion criterion, const char *currency)
         return g_strdup(C_("column head, short", "Roof, m²"));
     case WB_CRITERION_AUTONOMY:
         return g_strdup(C_("column head, days of autonomy, short", "Autonomy, d"));
+    case WB_CRITERION_DARK:
+        return g_strdup(C_("column head, dark hours a year, short", "Dark, h/a"));
     case WB_CRITERION_COST:
     case WB_CRITERION_WEIGHT:
     case WB_CRITERION_SPARE:
