@@ -165,7 +165,8 @@ typedef struct {
     double charge_v_per_cell;                       /* absorption */
     double depth_limit;                             /* 0..1 of rated capacity drawn at most */
     double charge_efficiency, discharge_efficiency; /* 0..1, energy */
-    double charge_efficiency_full; /* at full charge; may be missing: as charge_efficiency */
+    double charge_efficiency_full; /* at full charge; may be missing: as charge_efficiency. Counts
+                                      from accept_from on */
     /* Charging current the cells accept, A per Ah: accept_c up to the state of charge accept_from
      * (0..1), from there in a straight line to accept_full_c when full. All three or none. */
     double accept_c, accept_from, accept_full_c;

@@ -85,7 +85,7 @@ static void fill_bank(const WbProblem *problem, const WbKit *kit, const WbBankKi
     to->rated_w = to->capacity_wh / storage->rated_hours;
     to->peukert = wb_peukert_exponent(storage, chemistry);
     to->charge_efficiency = to->charge_efficiency_full = chemistry->charge_efficiency;
-    if (!isnan(chemistry->charge_efficiency_full))
+    if (!isnan(chemistry->charge_efficiency_full) && !isnan(chemistry->accept_c))
         to->charge_efficiency_full = chemistry->charge_efficiency_full;
     to->discharge_efficiency = chemistry->discharge_efficiency;
     to->max_charge_w = storage->max_charge_a * volts * strings;
