@@ -2,6 +2,7 @@
 #include "cli_explain.h"
 #include "cli_job.h"
 #include "cli_ranking.h"
+#include "cli_year.h"
 #include "words.h"
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -95,6 +96,7 @@ static char *explain_json(const WbBriefFile *file, const WbProblem *problem,
     wb_cli_head_json(&json, "wattberth-kit", file);
     wb_cli_reference_json(&json, problem);
     wb_cli_kit_json(&json, "kit", problem, verdict, standing);
+    wb_cli_year_json(&json, "year", &verdict->year);
     bill_json(&json, problem, &verdict->kit);
     safety_json(&json, problem, verdict);
     wb_out_end_object(&json);

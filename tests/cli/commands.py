@@ -196,6 +196,20 @@ def test_explain():
     equal(sum(line["bought"] * line["price_minor"] for line in first["bill"]), figures["parts_minor"])
 
 
+def test_explain_year():
+    explained = terminal.json("explain", "demo")
+    year = explained["year"]
+    holds(year["years"] >= 1 and 1 <= year["dark_worst_year"] <= year["years"], year)
+    holds(0 <= year["dark_h"] <= year["dark_worst_h"], year)
+    holds(year["longest_dark_h"] <= 8760 * year["years"], year)
+    holds(abs(year["loss_of_load"] * year["need_wh"] - year["unmet_wh"]) <= 1e-9 * year["need_wh"], year)
+    holds(0 <= year["lowest_charge"] <= 1, year)
+    used = [month["in_use"] for month in explained["kit"]["months"]]
+    dark = sum(month["dark_h"] for month, use in zip(year["months"], used) if use)
+    holds(abs(dark - year["dark_h"]) <= 1e-6, (dark, year["dark_h"]))
+    holds("The year, in the months of use" in terminal.text("explain", "demo"), "the year stands in the text")
+
+
 def test_explain_failing():
     parts = ranking["kits"][0]["parts"]
     name = "%s:3s4p/%s:1/%s:4s1p/none/none" % tuple(parts[k]["id"] for k in ("panel", "controller", "storage"))
@@ -447,6 +461,7 @@ main([
     ("the front against its definition", test_front),
     ("table of rank", test_rank_table),
     ("explain", test_explain),
+    ("explain: the hourly year", test_explain_year),
     ("explain a kit that fails", test_explain_failing),
     ("roof layouts", test_roof),
     ("catalogue export, import, check", test_catalogue),

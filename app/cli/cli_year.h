@@ -1,0 +1,13 @@
+/* A kit's hourly year, for the terminal and as JSON. */
+#ifndef WB_CLI_YEAR_H
+#define WB_CLI_YEAR_H
+
+#include "cli_json.h"
+#include "kit.h"
+
+/* Headed summary of all years; nothing where the year was not worked out. */
+void wb_cli_year_text(GString *out, const WbYear *year);
+/* null where the year was not worked out. */
+void wb_cli_year_json(WbJsonOut *json, const char *key, const WbYear *year);
+
+#endif
