@@ -1,5 +1,6 @@
 /* The hourly year as the window shows it: the fortnight kept, its words, and the work done on
  * another thread. */
+#include "by_hand.h"
 #include "kit_energy.h"
 #include "kit_year.h"
 #include "panel_yield.h"
@@ -297,6 +298,81 @@ static void test_yield(void)
     g_assert_cmpuint(compared, >=, 120);
 }
 
+/* ---- by hand ---- */
+
+static double line_figure(const WbByHand *hand, const char *key)
+{
+    for (gsize i = 0; i < hand->n; i++)
+        if (g_str_equal(hand->line[i].key, key))
+            return hand->line[i].figure;
+    g_assert_not_reached();
+}
+
+/* Who follows the lines from top to bottom gets what stands at the right. */
+static void check_lines(const WbByHand *hand)
+{
+    const WbWorksheetInput *in = &hand->input;
+    double bank_wh = line_figure(hand, "dc_wh");
+    if (line_figure(hand, "ac_wh") > 0)
+        bank_wh += line_figure(hand, "ac_wh") / in->inverter_efficiency;
+    double load_ah = bank_wh / in->bank_v;
+    double corrected_ah = load_ah / (0.98 * in->charge_efficiency);
+    double design_a = corrected_ah / line_figure(hand, "peak_sun_h");
+    double string_a = in->string_a * 0.9;
+    double required_ah = line_figure(hand, "required_ah");
+    const struct {
+        const char *key;
+        double figure;
+    } rows[] = {{"bank_wh", bank_wh},
+                {"load_ah", load_ah},
+                {"corrected_ah", corrected_ah},
+                {"design_a", design_a},
+                {"string_a", string_a},
+                {"strings", design_a / string_a},
+                {"batteries_parallel", required_ah / in->battery_ah}};
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++)
+        g_assert_cmpfloat_with_epsilon(line_figure(hand, rows[i].key), rows[i].figure,
+                                       1e-9 * fabs(rows[i].figure));
+    if (hand->sheet.storage_month == hand->sheet.design_month)
+        g_assert_cmpfloat_with_epsilon(
+            required_ah,
+            corrected_ah * line_figure(hand, "storage_days") /
+                (in->depth * in->temperature_factor[hand->sheet.storage_month]),
+            1e-9 * required_ah);
+}
+
+static void test_by_hand(void)
+{
+    g_autoptr(WbResult) result = get_result();
+    const WbProblem *problem = wb_result_get_problem(result);
+    const WbRanking *ranking = wb_result_get_ranking(result);
+    g_autofree WbVerdict *verdict = g_new(WbVerdict, 1);
+    gsize checked = 0;
+    for (; checked < ranking->n_top && checked < 50; checked++) {
+        wb_judge(problem, &ranking->top[checked].kit, verdict);
+        g_autoptr(WbByHand) hand = wb_by_hand_new(problem, verdict);
+        g_assert_nonnull(hand);
+        g_assert_cmpuint(hand->n, ==, 12);
+        g_assert_cmpuint(g_strv_length(hand->differences), >=, 3);
+        check_lines(hand);
+    }
+    g_assert_cmpuint(checked, ==, 50);
+}
+
+/* No month in use: the store refuses such a brief, the sheet has no answer. */
+static void test_no_sheet(void)
+{
+    g_autoptr(WbResult) result = get_result();
+    const WbProblem *problem = wb_result_get_problem(result);
+    g_autofree WbVerdict *verdict = g_new(WbVerdict, 1);
+    g_assert_true(wb_result_judge(result, NULL, verdict));
+    WbBrief brief = *problem->brief;
+    WbProblem without = *problem;
+    brief.site.months = 0;
+    without.brief = &brief;
+    g_assert_null(wb_by_hand_new(&without, verdict));
+}
+
 int main(int argc, char **argv)
 {
     g_test_init(&argc, &argv, NULL);
@@ -311,6 +387,8 @@ int main(int argc, char **argv)
     g_test_add_func("/energy/facts", test_facts);
     g_test_add_func("/energy/weather", test_weather);
     g_test_add_func("/energy/yield", test_yield);
+    g_test_add_func("/energy/by-hand", test_by_hand);
+    g_test_add_func("/energy/no-sheet", test_no_sheet);
     int failed = g_test_run();
     g_clear_pointer(&shared, wb_result_unref);
     return failed;

@@ -6,6 +6,7 @@
 #include "document.h"
 #include "energy_pane.h"
 #include "kit_energy.h"
+#include "pencil_table.h"
 #include "source_chart.h"
 
 /* Made once: the demo with few counts to try; the tests only read it. */
@@ -165,6 +166,27 @@ static void test_hours(Fixture *fixture, gconstpointer data)
     g_assert_cmpuint(hours_listed(opener), ==, 0);
 }
 
+/* A second filling replaces the first, on the screen and in what is copied. */
+static void test_pencil(Fixture *fixture, gconstpointer data)
+{
+    static const WbPencilLine lines[] = {
+        {"In amp-hours", "Wh / volts", "783 / 12.8", "61.2", "Ah", ""},
+        {"Strings", "wanted / one", "29.4 / 16.1", "1.83", "", "Round up"}};
+    GtkWidget *table = wb_pencil_table_new();
+    gtk_window_set_child(GTK_WINDOW(fixture->window), table);
+    wb_pencil_table_set(WB_PENCIL_TABLE(table), lines, 2);
+    g_autofree char *both = wb_pencil_table_dup_text(WB_PENCIL_TABLE(table));
+    g_assert_cmpstr(both, ==,
+                    "1\tIn amp-hours\tWh / volts\t783 / 12.8\t61.2\tAh\t\n"
+                    "2\tStrings\twanted / one\t29.4 / 16.1\t1.83\t\tRound up\n");
+    wb_pencil_table_set(WB_PENCIL_TABLE(table), lines + 1, 1);
+    g_autofree char *one = wb_pencil_table_dup_text(WB_PENCIL_TABLE(table));
+    g_assert_cmpstr(one, ==, "1\tStrings\twanted / one\t29.4 / 16.1\t1.83\t\tRound up\n");
+    GtkWidget *grid = find(table, GTK_TYPE_GRID);
+    g_assert_nonnull(gtk_grid_get_child_at(GTK_GRID(grid), 0, 1));
+    g_assert_null(gtk_grid_get_child_at(GTK_GRID(grid), 0, 2));
+}
+
 /* ---- questions ---- */
 
 /* Asking takes no time a person could feel; of questions in a row only the last is shown. */
@@ -219,6 +241,7 @@ int main(int argc, char **argv)
     g_test_add("/energy/read-out", Fixture, NULL, set_up, test_read_out, tear_down);
     g_test_add("/energy/months", Fixture, NULL, set_up, test_months, tear_down);
     g_test_add("/energy/hours", Fixture, NULL, set_up, test_hours, tear_down);
+    g_test_add("/energy/pencil", Fixture, NULL, set_up, test_pencil, tear_down);
     g_test_add("/energy/last-question", Fixture, NULL, set_up, test_last_question, tear_down);
     g_test_add("/energy/gone-meanwhile", Fixture, NULL, set_up, test_gone_meanwhile, tear_down);
     int failed = g_test_run();

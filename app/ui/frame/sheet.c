@@ -160,6 +160,12 @@ void wb_sheet_below_picture(WbSheet *self)
     self->rows = NULL;
 }
 
+void wb_sheet_widget(WbSheet *self, GtkWidget *widget)
+{
+    gtk_box_append(self->into, widget);
+    self->rows = NULL;
+}
+
 WbSheetTable wb_sheet_table(WbSheet *self, const char *const *heads, int n_columns)
 {
     WbSheetTable table = {grid_new(self, 18), n_columns, 0};

@@ -24,6 +24,8 @@ void wb_sheet_section(WbSheet *self, const char *title);
 void wb_sheet_text(WbSheet *self, const char *text, const char *css_class);
 /* Label left, value right of it; `note` may be NULL. */
 void wb_sheet_row(WbSheet *self, const char *label, const char *value, const char *note);
+/* Any other widget, made for this filling. (transfer floating) */
+void wb_sheet_widget(WbSheet *self, GtkWidget *widget);
 /* A table of texts: heads[n_columns], then rows of cells. Column 0 stands left, others right. */
 typedef struct {
     GtkWidget *grid;

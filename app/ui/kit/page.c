@@ -1,6 +1,8 @@
 /* The kit in hand in full: figures, months, and every finding with its numbers. */
+#include "by_hand.h"
 #include "energy_pane.h"
 #include "figures_text.h"
+#include "pencil_table.h"
 #include "sheet.h"
 #include "words.h"
 #include <glib/gi18n-lib.h>
@@ -141,6 +143,29 @@ static void add_months(WbSheet *sheet, const WbProblem *problem, const WbVerdict
         add_month(&table, problem, verdict, m);
 }
 
+static void add_by_hand(WbSheet *sheet, const WbProblem *problem, const WbVerdict *verdict)
+{
+    g_autoptr(WbByHand) hand = wb_by_hand_new(problem, verdict);
+    if (!hand)
+        return;
+    g_autofree WbPencilLine *lines = g_new(WbPencilLine, hand->n);
+    for (gsize i = 0; i < hand->n; i++) {
+        const WbByHandLine *of = &hand->line[i];
+        lines[i] =
+            (WbPencilLine){of->label, of->formula, of->numbers, of->value, of->unit, of->source};
+    }
+    GtkWidget *table = wb_pencil_table_new();
+    wb_pencil_table_set(WB_PENCIL_TABLE(table), lines, hand->n);
+    wb_sheet_section(sheet, _("By hand, from the worst month"));
+    wb_sheet_text(sheet,
+                  _("A handbook’s sum, to be followed with a pencil. It is a check on the hourly "
+                    "year, not better than it."),
+                  "quiet");
+    wb_sheet_widget(sheet, table);
+    for (char **sentence = hand->differences; *sentence; sentence++)
+        wb_sheet_text(sheet, *sentence, NULL);
+}
+
 static void fill(WbSheet *sheet, const WbContext *context, const WbResult *result,
                  const WbVerdict *verdict, GtkWidget *picture)
 {
@@ -158,6 +183,7 @@ static void fill(WbSheet *sheet, const WbContext *context, const WbResult *resul
     add_figures(sheet, problem, verdict);
     add_findings(sheet, problem, verdict, open_groups, G_N_ELEMENTS(open_groups));
     wb_sheet_below_picture(sheet);
+    add_by_hand(sheet, problem, verdict);
     add_findings(sheet, problem, verdict, settled_groups, G_N_ELEMENTS(settled_groups));
     add_safety(sheet, problem, verdict);
     add_months(sheet, problem, verdict);
