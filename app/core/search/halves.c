@@ -136,6 +136,7 @@ static bool add_array(const WbProblem *problem, const WbBankKind *bank, const Wb
     const WbController *controller = problem->controllers[kit->controller].controller;
     half->solar_a = wb_solar_charge_a(panel->panel, kit->n_series, kit->n_parallel, controller,
                                       kit->n_controllers, &bank->volts);
+    half->law = wb_kit_array_law(problem, kit, &bank->volts);
     WbSupply supply;
     wb_kit_array_months(problem, kit, &bank->volts, &supply);
     for (int m = 0; m < WB_MONTHS; m++)

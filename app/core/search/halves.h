@@ -12,6 +12,7 @@ typedef struct {
     uint64_t broken;
     WbSideBill bill;
     double solar_a;             /* array side */
+    WbArrayLaw law;             /* array side */
     double array_wh[WB_MONTHS]; /* array side */
     double other_wh;            /* DC-DC side: alternator and shore, Wh a day */
     double dcdc_a;              /* DC-DC side */

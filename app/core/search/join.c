@@ -100,17 +100,33 @@ static bool too_heavy(const WbJoin *join, const WbHalf *array, const WbHalf *ban
     return limit->on && (double)weight_g / 1000 > limit->value;
 }
 
+/* dark_h: NaN where nothing depends on it. */
 static WbStatus take(WbJoin *join, const WbHalf *array, const WbHalf *bank, const WbHalf *dcdc,
-                     const WbFigures *figures)
+                     double dark_h)
 {
     WbKit kit = join_kit(array, bank, dcdc);
+    WbFigures figures = {0};
     double u[WB_N_CRITERIA];
-    double score = wb_score(join->problem, figures, u);
+    fill_figures(join, array, bank, dcdc, &figures);
+    figures.dark_h = dark_h;
+    double score = wb_score(join->problem, &figures, u);
     join->feasible++;
     join->at_work->feasible++;
     if (!wb_best_put(&join->best, &kit, score) || !wb_best_put(&join->at_work->best, &kit, score))
         return WB_NO_MEMORY;
-    return wb_front_offer(&join->front, &kit, figures);
+    return wb_front_offer(&join->front, &kit, &figures);
+}
+
+/* Everything but the dark hours holds. */
+static WbStatus take_or_wait(WbJoin *join, const WbHalf *array, const WbHalf *bank,
+                             const WbHalf *dcdc)
+{
+    if (!join->carry.asked)
+        return take(join, array, bank, dcdc, WB_MISSING);
+    return wb_carry_add(&join->carry, (size_t)(array - join->arrays.half),
+                        (size_t)(bank - join->banks.half), (size_t)(dcdc - join->dcdc.half))
+               ? WB_OK
+               : WB_NO_MEMORY;
 }
 
 /* All side rules hold: the joint rules in the published order, until two are broken. */
@@ -131,7 +147,7 @@ static WbStatus join_sound(WbJoin *join, const WbHalf *array, const WbHalf *bank
             broken |= rule_bit(WB_RULE_WEIGHT);
     }
     if (!broken)
-        return take(join, array, bank, dcdc, &figures);
+        return take_or_wait(join, array, bank, dcdc);
     join->ruled_out[lowest_bit(broken)].first++;
     if (one_bit(broken))
         join->ruled_out[lowest_bit(broken)].alone++;
@@ -177,13 +193,12 @@ static WbStatus join_bank(WbJoin *join, const WbHalf *array, const WbHalf *bank)
     return WB_OK;
 }
 
-static WbStatus join_all(WbJoin *join)
+/* All kits of the banks from first up to end, which differ in the inverter only. */
+static WbStatus join_banks(WbJoin *join, size_t first, size_t end)
 {
     for (size_t a = 0; a < join->arrays.n; a++) {
         const WbHalf *array = &join->arrays.half[a];
-        if (wb_control_stopped(join->control))
-            return WB_STOPPED;
-        for (size_t b = 0; b < join->banks.n; b++) {
+        for (size_t b = first; b < end; b++) {
             const WbHalf *bank = &join->banks.half[b];
             bool marred = array->broken || bank->broken;
             bool unpriced = array->bill.unpriced || bank->bill.unpriced;
@@ -194,6 +209,48 @@ static WbStatus join_all(WbJoin *join)
             if (status != WB_OK)
                 return status;
         }
+    }
+    return WB_OK;
+}
+
+/* Those that wait carry the load or fail by its dark hours alone. */
+static WbStatus take_waiting(WbJoin *join)
+{
+    WbCarry *carry = &join->carry;
+    WbStatus status = wb_carry_answer(carry, &join->arrays, &join->banks, &join->dcdc);
+    for (size_t i = 0; i < carry->n && status == WB_OK; i++) {
+        const WbWaiting *kit = &carry->waiting[i];
+        if (kit->dark_h > carry->limit) {
+            join->ruled_out[WB_RULE_DARK_HOURS].first++;
+            join->ruled_out[WB_RULE_DARK_HOURS].alone++;
+            continue;
+        }
+        status = take(join, &join->arrays.half[kit->array], &join->banks.half[kit->bank],
+                      &join->dcdc.half[kit->dcdc], carry->exact ? kit->dark_h : WB_MISSING);
+    }
+    carry->n = 0;
+    return status;
+}
+
+static bool same_bank(const WbKit *a, const WbKit *b)
+{
+    return a->storage == b->storage && a->bank_series == b->bank_series &&
+           a->bank_parallel == b->bank_parallel;
+}
+
+static WbStatus join_all(WbJoin *join)
+{
+    const WbHalf *bank = join->banks.half;
+    for (size_t first = 0, end; first < join->banks.n; first = end) {
+        for (end = first + 1; end < join->banks.n && same_bank(&bank[first].kit, &bank[end].kit);)
+            end++;
+        if (wb_control_stopped(join->control))
+            return WB_STOPPED;
+        WbStatus status = join_banks(join, first, end);
+        if (status == WB_OK)
+            status = take_waiting(join);
+        if (status != WB_OK)
+            return status;
     }
     return WB_OK;
 }
@@ -247,7 +304,7 @@ bool wb_join_init(WbJoin *join, const WbProblem *problem, const WbArrays *listed
     join->tally = calloc(n + 1, sizeof *join->tally);
     for (size_t i = 0; join->tally && i < n; i++)
         wb_best_init(&join->tally[i].best, problem, 1);
-    return join->tally != NULL;
+    return wb_carry_init(&join->carry, problem, control) && join->tally != NULL;
 }
 
 void wb_join_free(WbJoin *join)
@@ -257,6 +314,7 @@ void wb_join_free(WbJoin *join)
     for (size_t i = 0; join->tally && i < join->problem->catalogue->n_chemistries; i++)
         wb_best_free(&join->tally[i].best);
     free(join->tally);
+    wb_carry_free(&join->carry);
     wb_best_free(&join->best);
     wb_front_free(&join->front);
     wb_halves_free(&join->arrays);

@@ -4,6 +4,7 @@
 #define WB_JOIN_H
 
 #include "best.h"
+#include "carry.h"
 #include "front.h"
 #include "halves.h"
 #include "rank.h"
@@ -24,6 +25,7 @@ typedef struct {
     WbTally *tally; /* one for each chemistry of the catalogue */
     WbTally *at_work;
     WbRuledOut ruled_out[WB_N_RULES];
+    WbCarry carry;
     WbHalves arrays, banks, dcdc; /* scratch, of the kind at work */
 } WbJoin;
 

@@ -119,9 +119,10 @@ static WbStatus rank_into(const WbProblem *problem, const WbRankOptions *options
     found->feasible = join->feasible;
     memcpy(found->ruled_out, join->ruled_out, sizeof found->ruled_out);
     found->undecided = found->ruled_out[WB_RULE_ROOF_UNDECIDED].alone;
-    status = wb_fill_chemistries(problem, join->tally, found);
-    return status == WB_OK ? wb_fill_rows(problem, options, &join->best, &join->front, found)
-                           : status;
+    status = wb_fill_chemistries(problem, join->tally, join->control, found);
+    return status == WB_OK
+               ? wb_fill_rows(problem, options, &join->best, &join->front, join->control, found)
+               : status;
 }
 
 static WbStatus rank_with(const WbProblem *problem, const WbRankOptions *options,

@@ -10,7 +10,8 @@
 /* Spends `best`; `front` is finished. On failure what was allocated stays in the ranking for
  * wb_ranking_free. */
 WbStatus wb_fill_rows(const WbProblem *problem, const WbRankOptions *options, WbBest *best,
-                      WbFront *front, WbRanking *ranking);
-WbStatus wb_fill_chemistries(const WbProblem *problem, const WbTally *tally, WbRanking *ranking);
+                      WbFront *front, WbControl *control, WbRanking *ranking);
+WbStatus wb_fill_chemistries(const WbProblem *problem, const WbTally *tally, WbControl *control,
+                             WbRanking *ranking);
 
 #endif

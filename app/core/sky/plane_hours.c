@@ -128,7 +128,7 @@ static void fill_air(const WbWeather *weather, uint32_t months, WbPlaneHours *pl
     size_t n_days = (size_t)weather->n_years * WB_YEAR_DAYS;
     plane->hottest_air_c = -INFINITY;
     for (size_t d = 0; d < n_days; d++) {
-        bool used = months >> wb_month_of_day((int)(d % WB_YEAR_DAYS)) & 1;
+        bool used = months == 0 || (months >> wb_month_of_day((int)(d % WB_YEAR_DAYS)) & 1);
         double sum = 0;
         for (size_t i = d * WB_HOURS; i < (d + 1) * WB_HOURS; i++) {
             plane->air_c[i] = weather->air_c[i];

@@ -1,0 +1,275 @@
+#include "carry.h"
+#include "kit_year.h"
+#include <stdlib.h>
+#include <string.h>
+
+/* So many kits are balanced at a time: enough to fill the lanes twice. */
+#define BATCH 32
+
+enum { NOT_KNOWN, NEVER_MORE, SOMETIMES_MORE };
+
+bool wb_carry_init(WbCarry *carry, const WbProblem *problem, WbControl *control)
+{
+    const WbBrief *brief = problem->brief;
+    bool limited = brief->dark_hours.on && !isnan(brief->dark_hours.value);
+    *carry = (WbCarry){.problem = problem, .control = control};
+    carry->exact =
+        problem->weight[WB_CRITERION_DARK] > 0.0 || brief->front >> WB_CRITERION_DARK & 1;
+    carry->limit = limited ? brief->dark_hours.value : INFINITY;
+    carry->asked = limited || carry->exact;
+    carry->need = calloc(problem->n_inverters * problem->n_inverters + 1, 1);
+    return carry->need != NULL;
+}
+
+void wb_carry_free(WbCarry *carry)
+{
+    free(carry->need);
+    free(carry->waiting);
+}
+
+bool wb_carry_add(WbCarry *carry, size_t array, size_t bank, size_t dcdc)
+{
+    if (carry->n == carry->room) {
+        size_t room = carry->room ? 2 * carry->room : 1024;
+        WbWaiting *more = realloc(carry->waiting, room * sizeof *more);
+        if (!more)
+            return false;
+        carry->waiting = more;
+        carry->room = room;
+    }
+    carry->waiting[carry->n++] =
+        (WbWaiting){(uint32_t)array, (uint32_t)bank, (uint32_t)dcdc, WB_MISSING};
+    return true;
+}
+
+/* ---- balancing a few ---- */
+
+/* Kits of one chemistry. */
+static WbStatus balance(const WbProblem *problem, const WbKit *kits, size_t n, double enough,
+                        WbControl *control, double *dark_h)
+{
+    WbYearKit *year_kits = malloc(BATCH * sizeof *year_kits);
+    WbStatus status = year_kits ? WB_OK : WB_NO_MEMORY;
+    const WbYearKit *of[BATCH];
+    for (size_t i = 0; i < n && status == WB_OK; i += BATCH) {
+        size_t some = n - i < BATCH ? n - i : BATCH;
+        for (size_t j = 0; j < some; j++) {
+            wb_kit_year_fill(problem, &kits[i + j], &year_kits[j]);
+            of[j] = &year_kits[j];
+        }
+        status = wb_year_dark(of, some, &problem->plane, enough, control, &dark_h[i]);
+    }
+    free(year_kits);
+    return status;
+}
+
+static const WbChemistry *chemistry_of(const WbProblem *problem, const WbKit *kit)
+{
+    return problem->storage[kit->storage].chemistry;
+}
+
+/* Those of the kits that are of this chemistry. */
+static WbStatus figures_of(const WbProblem *problem, const WbKit *const *kits, size_t n,
+                           const WbChemistry *chemistry, WbControl *control, double *dark_h)
+{
+    WbKit *some = malloc((n + 1) * sizeof *some);
+    double *found = malloc((n + 1) * sizeof *found);
+    size_t count = 0;
+    for (size_t i = 0; some && i < n; i++)
+        if (chemistry_of(problem, kits[i]) == chemistry)
+            some[count++] = *kits[i];
+    WbStatus status =
+        some && found ? balance(problem, some, count, INFINITY, control, found) : WB_NO_MEMORY;
+    count = 0;
+    for (size_t i = 0; status == WB_OK && i < n; i++)
+        if (chemistry_of(problem, kits[i]) == chemistry)
+            dark_h[i] = found[count++];
+    free(some);
+    free(found);
+    return status;
+}
+
+WbStatus wb_carry_figures(const WbProblem *problem, const WbKit *const *kits, size_t n,
+                          WbControl *control, double *dark_h)
+{
+    WbStatus status = WB_OK;
+    for (size_t c = 0; c < problem->catalogue->n_chemistries && status == WB_OK; c++)
+        status = figures_of(problem, kits, n, &problem->catalogue->chemistries[c], control, dark_h);
+    return status;
+}
+
+/* ---- comparing ---- */
+
+/* The kits on one bank and what is still open about them. */
+typedef struct {
+    WbCarry *carry;
+    const WbHalves *arrays, *banks, *dcdc;
+    uint32_t *open; /* indices into waiting, least energy first */
+    size_t n_open;
+    bool monotone;
+} Bank;
+
+static WbKit kit_of(const Bank *bank, const WbWaiting *waiting)
+{
+    WbKit kit = bank->arrays->half[waiting->array].kit;
+    const WbKit *storage = &bank->banks->half[waiting->bank].kit;
+    kit.storage = storage->storage;
+    kit.bank_series = storage->bank_series;
+    kit.bank_parallel = storage->bank_parallel;
+    kit.inverter = storage->inverter;
+    kit.dcdc = bank->dcdc->half[waiting->dcdc].kit.dcdc;
+    return kit;
+}
+
+static bool need_is_never_more(const WbDemand *a, const WbDemand *b)
+{
+    for (int m = 0; m < WB_MONTHS; m++)
+        for (int w = 0; w < WB_WEEK; w++)
+            for (int h = 0; h < WB_HOURS; h++)
+                if (a->wh[a->kind[m][w]][h] > b->wh[b->kind[m][w]][h])
+                    return false;
+    return true;
+}
+
+static bool needs_no_more(WbCarry *carry, int a, int b)
+{
+    const WbProblem *problem = carry->problem;
+    uint8_t *known = &carry->need[(size_t)a * problem->n_inverters + (size_t)b];
+    if (*known == NOT_KNOWN)
+        *known = need_is_never_more(&problem->inverters[a].demand, &problem->inverters[b].demand)
+                     ? NEVER_MORE
+                     : SOMETIMES_MORE;
+    return *known == NEVER_MORE;
+}
+
+/* Does a get at least what b gets in every hour, and need no more? */
+static bool never_darker(const Bank *bank, const WbWaiting *a, const WbWaiting *b)
+{
+    const WbHalf *dcdc = bank->dcdc->half;
+    return dcdc[a->dcdc].other_wh >= dcdc[b->dcdc].other_wh &&
+           needs_no_more(bank->carry, bank->banks->half[a->bank].kit.inverter,
+                         bank->banks->half[b->bank].kit.inverter) &&
+           (a->array == b->array ||
+            wb_array_never_less(&bank->arrays->half[a->array].law,
+                                &bank->arrays->half[b->array].law, &bank->carry->problem->plane));
+}
+
+/* ---- the order of energy ---- */
+
+typedef struct {
+    double energy_wh;
+    uint32_t index;
+} Ordered;
+
+static int by_energy(const void *left, const void *right)
+{
+    const Ordered *a = left, *b = right;
+    if (a->energy_wh != b->energy_wh)
+        return a->energy_wh < b->energy_wh ? -1 : 1;
+    return a->index < b->index ? -1 : a->index > b->index;
+}
+
+/* Only a guide to where the limit may lie: nothing is decided by it. */
+static double energy_wh(const Bank *bank, const WbWaiting *waiting)
+{
+    const WbHalf *array = &bank->arrays->half[waiting->array];
+    const WbHalf *storage = &bank->banks->half[waiting->bank];
+    double other_wh = bank->dcdc->half[waiting->dcdc].other_wh, sum = 0;
+    for (int m = 0; m < WB_MONTHS; m++)
+        if (bank->carry->problem->brief->site.months >> m & 1)
+            sum += array->array_wh[m] + other_wh - storage->bank.need_wh[m];
+    return sum;
+}
+
+static WbStatus put_in_order(Bank *bank)
+{
+    WbCarry *carry = bank->carry;
+    Ordered *order = malloc((carry->n + 1) * sizeof *order);
+    bank->open = malloc((carry->n + 1) * sizeof *bank->open);
+    bank->n_open = carry->n;
+    for (size_t i = 0; order && bank->open && i < carry->n; i++)
+        order[i] = (Ordered){energy_wh(bank, &carry->waiting[i]), (uint32_t)i};
+    if (order && bank->open) {
+        qsort(order, carry->n, sizeof *order, by_energy);
+        for (size_t i = 0; i < carry->n; i++)
+            bank->open[i] = order[i].index;
+    }
+    free(order);
+    return order && bank->open ? WB_OK : WB_NO_MEMORY;
+}
+
+/* ---- rounds ---- */
+
+/* Balances kits at even steps of the open ones; tells which. */
+static WbStatus balance_some(Bank *bank, uint32_t picked[BATCH], size_t *n_picked)
+{
+    WbCarry *carry = bank->carry;
+    WbKit kits[BATCH];
+    double dark_h[BATCH];
+    size_t n = bank->n_open < BATCH ? bank->n_open : BATCH;
+    for (size_t i = 0; i < n; i++) {
+        picked[i] = bank->open[(2 * i + 1) * bank->n_open / (2 * n)];
+        kits[i] = kit_of(bank, &carry->waiting[picked[i]]);
+    }
+    WbStatus status = balance(carry->problem, kits, n, carry->exact ? INFINITY : carry->limit,
+                              carry->control, dark_h);
+    for (size_t i = 0; i < n && status == WB_OK; i++)
+        carry->waiting[picked[i]].dark_h = dark_h[i];
+    carry->balanced += n;
+    *n_picked = n;
+    return status;
+}
+
+/* The answer that a balanced kit gives for another; NaN: none. */
+static double answer_by(const Bank *bank, const WbWaiting *known, const WbWaiting *open)
+{
+    bool good = known->dark_h <= bank->carry->limit;
+    if (good ? never_darker(bank, open, known) : never_darker(bank, known, open))
+        return known->dark_h;
+    return WB_MISSING;
+}
+
+static void settle(Bank *bank, const uint32_t *picked, size_t n_picked)
+{
+    WbCarry *carry = bank->carry;
+    size_t left = 0;
+    for (size_t i = 0; i < bank->n_open; i++) {
+        WbWaiting *open = &carry->waiting[bank->open[i]];
+        if (bank->monotone)
+            for (size_t p = 0; p < n_picked && isnan(open->dark_h); p++)
+                open->dark_h = answer_by(bank, &carry->waiting[picked[p]], open);
+        if (isnan(open->dark_h))
+            bank->open[left++] = bank->open[i];
+    }
+    bank->n_open = left;
+}
+
+static bool is_monotone(const Bank *bank)
+{
+    WbYearKit year_kit;
+    WbKit kit = kit_of(bank, &bank->carry->waiting[0]);
+    wb_kit_year_fill(bank->carry->problem, &kit, &year_kit);
+    return wb_year_is_monotone(&year_kit);
+}
+
+WbStatus wb_carry_answer(WbCarry *carry, const WbHalves *arrays, const WbHalves *banks,
+                         const WbHalves *dcdc)
+{
+    Bank bank = {.carry = carry, .arrays = arrays, .banks = banks, .dcdc = dcdc};
+    if (!carry->n)
+        return WB_OK;
+    bank.monotone = !carry->exact && is_monotone(&bank);
+    WbStatus status = put_in_order(&bank);
+    while (status == WB_OK && bank.n_open) {
+        uint32_t picked[BATCH];
+        size_t n_picked;
+        if (wb_control_stopped(carry->control))
+            status = WB_STOPPED;
+        else
+            status = balance_some(&bank, picked, &n_picked);
+        if (status == WB_OK)
+            settle(&bank, picked, n_picked);
+    }
+    free(bank.open);
+    return status;
+}

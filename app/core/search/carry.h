@@ -1,0 +1,45 @@
+/* Which kits on one bank carry the load: the last question of the search, and its dearest, for it
+ * takes an hourly balance over years of weather.
+ *
+ * Few kits need one. For the same bank a kit that gets at least as much in every hour and needs no
+ * more never has more dark hours (wb_year_is_monotone), so a kit found good lifts those above it
+ * and one found bad sinks those below it. Kits are put in the order of their energy and balanced at
+ * even steps of what is still open, again and again; the rest follows by comparison. Where
+ * monotony is not proved, or every figure is wanted, every kit is balanced. */
+#ifndef WB_CARRY_H
+#define WB_CARRY_H
+
+#include "halves.h"
+#include "year.h"
+
+/* A kit by its halves. */
+typedef struct {
+    uint32_t array, bank, dcdc;
+    double dark_h; /* the answer: the figure, or just some number on the right side of the limit */
+} WbWaiting;
+
+typedef struct {
+    const WbProblem *problem;
+    WbControl *control;
+    bool asked; /* does anything depend on dark hours? */
+    bool exact; /* every figure is wanted, by a weight or the front */
+    double limit;
+    uint8_t *need; /* [a x inverters + b]: is a's need never more than b's? 0 not yet known */
+    WbWaiting *waiting;
+    size_t n, room;
+    uint64_t balanced; /* kits that went through the balance */
+} WbCarry;
+
+/* False: out of memory; wb_carry_free is in order all the same. */
+bool wb_carry_init(WbCarry *carry, const WbProblem *problem, WbControl *control);
+bool wb_carry_add(WbCarry *carry, size_t array, size_t bank, size_t dcdc);
+/* Answers for all that wait; their banks differ in the inverter only. WB_STOPPED, WB_NO_MEMORY. */
+WbStatus wb_carry_answer(WbCarry *carry, const WbHalves *arrays, const WbHalves *banks,
+                         const WbHalves *dcdc);
+void wb_carry_free(WbCarry *carry);
+
+/* Exact dark hours of any kits, in their order. */
+WbStatus wb_carry_figures(const WbProblem *problem, const WbKit *const *kits, size_t n,
+                          WbControl *control, double *dark_h);
+
+#endif
