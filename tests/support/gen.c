@@ -233,7 +233,9 @@ static void fill_place(WbRandom *random, WbSite *site)
                      .bank_where = whole(random, 0, 2),
                      .bank_own_c = 10.0,
                      .inside_c = 15.0,
-                     .sleeping_space = chance(random, 0.5)};
+                     .sleeping_space = chance(random, 0.5),
+                     .weather_years = whole(random, 1, 2),
+                     .weather_seed = wb_random_below(random, 1000)};
     WbPlace *place = &site->place;
     *place = (WbPlace){.id = "x",
                        .name = "X",
@@ -308,9 +310,11 @@ static void fill_brief(Gen *gen, WbRandom *random, const GenSize *size)
         .autonomy_target_days = between(random, 0.2, 1.2),
         .money_minor = {.value = 100.0 * whole(random, 800, 4000), .on = chance(random, 0.85)},
         .weight_kg = {.value = whole(random, 40, 160), .on = chance(random, 0.85)},
+        .dark_hours = {.value = 20.0 * whole(random, 0, 40), .on = chance(random, 0.75)},
         .roof_on = chance(random, 0.85),
         .bay_on = chance(random, 0.7),
-        .front = chance(random, 0.7) ? 15 : 63,
+        .front =
+            (chance(random, 0.7) ? 15 : 63) | (chance(random, 0.1) ? 1U << WB_CRITERION_DARK : 0U),
         .largest = {size->series, size->parallel, size->controllers_most, size->bank_series,
                     size->bank_parallel},
         .rule_set = WB_RULES_ROAD_VEHICLE,
@@ -321,6 +325,9 @@ static void fill_brief(Gen *gen, WbRandom *random, const GenSize *size)
         brief->anchor[c] = (WbAnchor){WB_MISSING, WB_MISSING};
         brief->weight[c] = c < 4 ? whole(random, 0, 3) : whole(random, 0, 1);
     }
+    brief->weight[WB_CRITERION_DARK] = chance(random, 0.2) ? 1 : 0;
+    if (chance(random, 0.2))
+        brief->shore = (WbShore){.nights_week = whole(random, 1, 3), .charger_a = 10.0};
     if (chance(random, 0.7))
         brief->driving =
             (WbDriving){.alternator_a = 90.0, .alternator_v = 12, .drive_hours_day = 1.5};
