@@ -217,6 +217,7 @@ static const struct {
     {WB_RULE_SUPPLY, offsetof(Case, need_wh), true},
     {WB_RULE_MONEY, offsetof(Case, brief.money_minor.value), false},
     {WB_RULE_WEIGHT, offsetof(Case, brief.weight_kg.value), false},
+    {WB_RULE_DARK_HOURS, offsetof(Case, brief.dark_hours.value), false},
 };
 
 /* A kit near the sound one: counts and the figures the rules compare, each 0.3 to 3 times. */
@@ -237,6 +238,7 @@ static Case random_case(WbRandom *random)
         offsetof(Case, autonomy_days),
         offsetof(Case, supply_wh),
         offsetof(Case, solar_a),
+        offsetof(Case, dark_h),
         offsetof(Case, cold_c),
         offsetof(Case, inverter.continuous_w),
         offsetof(Case, controller.max_pv_v),

@@ -22,6 +22,7 @@ typedef struct {
     bool without_inverter, without_dcdc;
     double cold_c, hot_cell_c, autonomy_days, supply_wh, need_wh, solar_a;
     int64_t cost_minor, weight_g;
+    double dark_h;
 } Case;
 
 static const Case sound = {
@@ -75,6 +76,7 @@ static const Case sound = {
               .bay_on = true,
               .money_minor = {100000, true},
               .weight_kg = {60, true},
+              .dark_hours = {100, true},
               .autonomy_target_days = 2,
               .system_v = 7},
     .load = {{.name = "VHF radio",
@@ -112,6 +114,7 @@ static const Case sound = {
     .autonomy_days = 3,
     .supply_wh = 900,
     .need_wh = 800,
+    .dark_h = 80,
     .solar_a = 12,
     .cost_minor = 90000,
     .weight_g = 50000,
@@ -230,6 +233,8 @@ static WbFinding judge_rest(const Case *c, WbRule rule)
         return wb_rule_money(&c->brief, c->cost_minor);
     case WB_RULE_WEIGHT:
         return wb_rule_weight(&c->brief, c->weight_g);
+    case WB_RULE_DARK_HOURS:
+        return wb_rule_dark_hours(&c->brief, c->dark_h);
     default:
         return wb_finding_idle(rule); /* no-price is counted by whoever buys */
     }

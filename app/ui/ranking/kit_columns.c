@@ -9,7 +9,7 @@
 
 enum { RANK, KIT, SCORE, FIRST_FIGURE };
 
-static const WbCriterion figures[] = {WB_CRITERION_COST, WB_CRITERION_WEIGHT, WB_CRITERION_USABLE,
+static const WbCriterion figures[] = {WB_CRITERION_COST, WB_CRITERION_WEIGHT,   WB_CRITERION_USABLE,
                                       WB_CRITERION_ROOF, WB_CRITERION_AUTONOMY, WB_CRITERION_DARK};
 static const int widths[] = {76, 82, 86, 72, 92, 72};
 
