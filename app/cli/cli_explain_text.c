@@ -2,7 +2,6 @@
 
 #include "cli_table.h"
 #include "cli_year.h"
-#include "cli_year.h"
 #include "figures_text.h"
 #include "words.h"
 #include <glib/gi18n-lib.h>
@@ -205,7 +204,6 @@ char *wb_cli_explain_text(const WbProblem *problem, const WbVerdict *verdict, Wb
     append_bill(out, problem, verdict);
     append_energy(out, problem, verdict);
     append_bank(out, problem, verdict);
-    wb_cli_year_text(out, &verdict->year);
     wb_cli_year_text(out, &verdict->year);
     append_group(out, problem, verdict, KEPT, _("What holds"));
     g_string_append_printf(out, "\n%s\n", _("Before you build"));

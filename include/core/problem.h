@@ -69,7 +69,6 @@ typedef struct {
     double design_cold_c;
     WbSky sky;
     WbPlaneHours plane;    /* weather on the panels, hour by hour */
-    bool plane_shared;     /* it is somebody else's */
     WbArrayUnit sun_unit;  /* of the sun alone, for PWM */
     WbBankDays *bank_days; /* one for each chemistry of the catalogue, in its order */
     WbLoadBudget loads;
@@ -91,14 +90,7 @@ typedef struct {
     size_t n_shops;
 } WbProblem;
 
-/* The weather on the panels of a site: the costly part of a problem that no part and no load
- * changes. Free with wb_plane_hours_free. */
-WbStatus wb_problem_weather(const WbSite *site, WbPlaneHours *plane);
-
-/* Keeps pointers to brief and catalogue, which must outlive the problem; to `shared` too, weather
- * already made for the brief's site (NULL: made here). */
-WbStatus wb_problem_new_under(const WbBrief *brief, const WbCatalogue *catalogue,
-                              const WbPlaneHours *shared, WbControl *control, WbProblem **problem);
+/* Keeps pointers to brief and catalogue, which must outlive the problem. */
 WbStatus wb_problem_new(const WbBrief *brief, const WbCatalogue *catalogue, WbControl *control,
                         WbProblem **problem);
 void wb_problem_free(WbProblem *problem);

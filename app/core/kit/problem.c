@@ -179,7 +179,7 @@ static WbStatus fill_dcdc(WbProblem *problem)
     return ok ? WB_OK : WB_NO_MEMORY;
 }
 
-WbStatus wb_problem_weather(const WbSite *site, WbPlaneHours *plane)
+static WbStatus weather_on_plane(const WbSite *site, WbPlaneHours *plane)
 {
     WbWeather weather = {0};
     WbStatus status = wb_weather_of_site(site, &weather);
@@ -189,15 +189,10 @@ WbStatus wb_problem_weather(const WbSite *site, WbPlaneHours *plane)
     return status;
 }
 
-static WbStatus fill_weather(WbProblem *problem, const WbPlaneHours *shared)
+static WbStatus fill_weather(WbProblem *problem)
 {
     const WbCatalogue *catalogue = problem->catalogue;
-    WbStatus status = WB_OK;
-    problem->plane_shared = shared != NULL;
-    if (shared)
-        problem->plane = *shared;
-    else
-        status = wb_problem_weather(&problem->brief->site, &problem->plane);
+    WbStatus status = weather_on_plane(&problem->brief->site, &problem->plane);
     if (status != WB_OK)
         return status;
     const WbArrayLaw sun = {.peak_w = 1};
@@ -211,12 +206,12 @@ static WbStatus fill_weather(WbProblem *problem, const WbPlaneHours *shared)
     return status;
 }
 
-static WbStatus fill(WbProblem *problem, const WbPlaneHours *shared, WbControl *control)
+static WbStatus fill(WbProblem *problem, WbControl *control)
 {
     const WbBrief *brief = problem->brief;
     WbStatus status = wb_sky(&brief->site, &problem->sky);
     if (status == WB_OK)
-        status = fill_weather(problem, shared);
+        status = fill_weather(problem);
     if (status != WB_OK)
         return status;
     problem->design_cold_c = isnan(brief->site.design_cold_c) ? wb_design_cold_c(&brief->site.place)
@@ -236,18 +231,12 @@ static WbStatus fill(WbProblem *problem, const WbPlaneHours *shared, WbControl *
 WbStatus wb_problem_new(const WbBrief *brief, const WbCatalogue *catalogue, WbControl *control,
                         WbProblem **problem)
 {
-    return wb_problem_new_under(brief, catalogue, NULL, control, problem);
-}
-
-WbStatus wb_problem_new_under(const WbBrief *brief, const WbCatalogue *catalogue,
-                              const WbPlaneHours *shared, WbControl *control, WbProblem **problem)
-{
     WbProblem *made = calloc(1, sizeof *made);
     if (!made)
         return WB_NO_MEMORY;
     made->brief = brief;
     made->catalogue = catalogue;
-    WbStatus status = fill(made, shared, control);
+    WbStatus status = fill(made, control);
     if (status != WB_OK) {
         wb_problem_free(made);
         return status;
@@ -267,8 +256,7 @@ void wb_problem_free(WbProblem *problem)
     for (size_t i = 0; problem->bank_days && i < problem->catalogue->n_chemistries; i++)
         wb_bank_days_free(&problem->bank_days[i]);
     free(problem->bank_days);
-    if (!problem->plane_shared)
-        wb_plane_hours_free(&problem->plane);
+    wb_plane_hours_free(&problem->plane);
     free(problem->panels);
     free(problem->controllers);
     free(problem->storage);
