@@ -159,6 +159,9 @@ static void add_section(WbEnergyPane *self, const char *title)
 static GtkWidget *add_opener(WbEnergyPane *self, const char *title, GtkWidget *table)
 {
     GtkWidget *opener = gtk_expander_new(title);
+    /* GTK 4.8 does not tell a screen reader the text of an expander's own label. */
+    gtk_accessible_update_property(GTK_ACCESSIBLE(opener), GTK_ACCESSIBLE_PROPERTY_LABEL, title,
+                                   -1);
     gtk_widget_set_margin_top(table, 6);
     gtk_expander_set_child(GTK_EXPANDER(opener), table);
     gtk_box_append(GTK_BOX(self), opener);
