@@ -1,5 +1,6 @@
 /* Cost: a few microseconds; nothing here looks at an hour. */
 #include "by_hand.h"
+#include "daily_balance.h"
 #include "figures_text.h"
 #include "kit_year.h"
 #include <glib/gi18n-lib.h>
@@ -139,6 +140,23 @@ static void add_array(WbByHand *self, int m)
                _("Round up"));
 }
 
+/* What a handbook would advise for power 99 % and 95 % of the time, beside what is wished for. */
+static void add_advised_days(WbByHand *self)
+{
+    double sun_h = self->input.peak_sun_h[self->sheet.design_month];
+    double counted_h = CLAMP(sun_h, 1, 7); /* as daily_balance.h keeps it */
+    g_autofree char *h = wb_text_number(counted_h, 2);
+    add(self, "storage_days_99", _("Days for power 99 % of the time"),
+        _("24.0 − 4.73 T + 0.3 T², T: hours of full sun"),
+        g_strdup_printf("24.0 − 4.73 × %s + 0.3 × %s²", h, h), wb_autonomy_days_99(sun_h), 1,
+        _("days"));
+    set_source(add(self, "storage_days_95", _("Days for power 95 % of the time"),
+                   _("9.43 − 1.9 T + 0.11 T², T: hours of full sun"),
+                   g_strdup_printf("9.43 − 1.9 × %s + 0.11 × %s²", h, h),
+                   wb_autonomy_days_95(sun_h), 1, _("days")),
+               _("Wenham et al., Applied Photovoltaics, from memory; T within 1 to 7"));
+}
+
 static void add_bank(WbByHand *self, int m)
 {
     const WbWorksheetInput *in = &self->input;
@@ -147,6 +165,7 @@ static void add_bank(WbByHand *self, int m)
         _("Ah to charge in %s × days / (depth × left in the cold)"), wb_text_month(m));
     add(self, "storage_days", _("Days without sun"), _("as wished for"), g_strdup(""),
         in->storage_days, 1, _("days"));
+    add_advised_days(self);
     WbByHandLine *required =
         add(self, "required_ah", _("Bank wanted"), asked,
             chain((const char *const[]){" \303\227 ", " / (", " \303\227 ", ")"},
@@ -203,6 +222,19 @@ static char *spell_text(const WbByHand *self, const WbVerdict *verdict)
                            wb_text_month(self->sheet.design_month), lowest, dark);
 }
 
+static char *days_text(const WbByHand *self, const WbVerdict *verdict)
+{
+    double sun_h = self->input.peak_sun_h[self->sheet.design_month];
+    g_autofree char *advised = wb_text_number(wb_autonomy_days_99(sun_h), 1);
+    g_autofree char *days = wb_text_number(verdict->figures.autonomy_days, 1);
+    double carried = 100 - verdict->year.loss_of_load * 100;
+    g_autofree char *share = wb_text_number(carried, carried > 99.99 ? 4 : 2);
+    return g_strdup_printf(_("For power 99 %% of the time the handbook advises %s days of storage. "
+                             "This kit's full bank carries the loads for %s days, and hour by "
+                             "hour %s %% of the load is carried."),
+                           advised, days, share);
+}
+
 static char *own_draw_text(const WbByHand *self, const WbProblem *problem, const WbVerdict *verdict)
 {
     int m = self->sheet.design_month;
@@ -223,6 +255,7 @@ static void explain(WbByHand *self, const WbProblem *problem, const WbVerdict *v
     if (other)
         g_ptr_array_add(all, other);
     g_ptr_array_add(all, spell_text(self, verdict));
+    g_ptr_array_add(all, days_text(self, verdict));
     g_ptr_array_add(all, own_draw_text(self, problem, verdict));
     g_ptr_array_add(all, NULL);
     self->differences = (char **)g_ptr_array_steal(all, NULL);
