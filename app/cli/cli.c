@@ -35,6 +35,19 @@ static const WbCommand commands[] = {
         wb_cli_run_explain,
     },
     {
+        "energy",
+        N_("energy BRIEF [KIT] [--catalogue FILE] [--json] [--hours FILE [--year N]]"),
+        N_("Show one kit's year: month by month, dark hours, and a worksheet to follow by hand"),
+        N_("KIT as for explain. Prints the weather used, what comes in and what the loads get in "
+           "each month, the year's figures, the worst month's worksheet line by line, and why the "
+           "hourly year answers otherwise. --hours writes every hour of all years, or of year N "
+           "alone, as CSV (FILE - is standard output, and nothing else is printed)."),
+        "catalogue json hours year",
+        1,
+        2,
+        wb_cli_run_energy,
+    },
+    {
         "roof",
         N_("roof BRIEF [--catalogue FILE] [--json]"),
         N_("Say for each ticked panel how many fit the roof, and whether that is proved"),
@@ -178,6 +191,8 @@ static void parse(const WbCommand *command, char ***argv, WbArguments *arguments
         {"catalogue", 0, 0, G_OPTION_ARG_FILENAME, &arguments->catalogue, NULL, NULL},
         {"top", 0, 0, G_OPTION_ARG_INT, &arguments->top, NULL, NULL},
         {"list", 0, 0, G_OPTION_ARG_STRING, &arguments->list, NULL, NULL},
+        {"hours", 0, 0, G_OPTION_ARG_FILENAME, &arguments->hours, NULL, NULL},
+        {"year", 0, 0, G_OPTION_ARG_STRING, &arguments->year, NULL, NULL},
         {"json", 0, 0, G_OPTION_ARG_NONE, &arguments->json, NULL, NULL},
         {"preview", 0, 0, G_OPTION_ARG_NONE, &arguments->preview, NULL, NULL},
         {"new", 0, 0, G_OPTION_ARG_NONE, &arguments->make_new, NULL, NULL},
@@ -223,6 +238,8 @@ static int run_command(const WbCommand *command, char **argv)
                                  error->message, _(command->usage));
     g_free(arguments.catalogue);
     g_free(arguments.list);
+    g_free(arguments.hours);
+    g_free(arguments.year);
     g_strfreev(arguments.rest);
     return code;
 }

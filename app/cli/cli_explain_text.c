@@ -105,26 +105,37 @@ static void append_score(GString *out, const WbProblem *problem, const WbVerdict
     wb_cli_wrap(out, "", sum);
 }
 
+static void append_energy_month(WbTable *table, const WbMonth *month, int m, bool shore)
+{
+    wb_table_cell(table, g_strdup(wb_text_month(m)));
+    wb_table_cell(table, wb_text_number(month->array_wh, 0));
+    wb_table_cell(table, wb_text_number(month->alternator_wh, 0));
+    if (shore)
+        wb_table_cell(table, wb_text_number(month->shore_wh, 0));
+    wb_table_cell(table, wb_text_number(month->storing_loss_wh, 0));
+    wb_table_cell(table, wb_text_number(month->supply_wh, 0));
+    wb_table_cell(table, wb_text_number(month->need_wh, 0));
+    wb_table_cell(table, wb_text_number(month->supply_wh - month->need_wh, 0));
+    wb_table_cell(table, wb_text_number(month->clipped_wh, 0));
+}
+
 static void append_energy(GString *out, const WbProblem *problem, const WbVerdict *verdict)
 {
+    bool shore = wb_cli_has_shore(problem);
     g_autoptr(WbTable) table = wb_table_new(
-        _("Month|>Array|>Alternator|>Storing loss|>Supply|>Need of this kit|>Left|>Cut off"));
-    for (int m = 0; m < WB_MONTHS; m++) {
-        const WbMonth *month = &verdict->month[m];
-        if (!(problem->brief->site.months >> m & 1u))
-            continue;
-        wb_table_cell(table, g_strdup(wb_text_month(m)));
-        wb_table_cell(table, wb_text_number(month->array_wh, 0));
-        wb_table_cell(table, wb_text_number(month->alternator_wh, 0));
-        wb_table_cell(table, wb_text_number(month->storing_loss_wh, 0));
-        wb_table_cell(table, wb_text_number(month->supply_wh, 0));
-        wb_table_cell(table, wb_text_number(month->need_wh, 0));
-        wb_table_cell(table, wb_text_number(month->supply_wh - month->need_wh, 0));
-        wb_table_cell(table, wb_text_number(month->clipped_wh, 0));
-    }
+        shore
+            ? _("Month|>Array|>Alternator|>Shore|>Storing loss|>Supply|>Need of this "
+                "kit|>Left|>Cut "
+                "off")
+            : _("Month|>Array|>Alternator|>Storing loss|>Supply|>Need of this kit|>Left|>Cut off"));
+    for (int m = 0; m < WB_MONTHS; m++)
+        if (problem->brief->site.months >> m & 1u)
+            append_energy_month(table, &verdict->month[m], m, shore);
     g_string_append_printf(out, "\n%s\n", _("Energy of the mean day, Wh, in the months of use"));
     wb_table_append(table, out);
-    wb_cli_wrap(out, "", _("Supply = array + alternator - storing loss."));
+    wb_cli_wrap(out, "",
+                shore ? _("Supply = array + alternator + shore - storing loss.")
+                      : _("Supply = array + alternator - storing loss."));
 }
 
 static void append_bank(GString *out, const WbProblem *problem, const WbVerdict *verdict)

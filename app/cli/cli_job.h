@@ -13,6 +13,8 @@ typedef struct {
     char *catalogue; /* --catalogue FILE, NULL: the person's own */
     int top;         /* --top N */
     char *list;      /* --list top|front, NULL: top */
+    char *hours;     /* --hours FILE, NULL: none wanted */
+    char *year;      /* --year N as typed, NULL: all */
     gboolean json, preview, make_new;
     char **rest; /* what is no option */
     guint n_rest;
@@ -34,6 +36,7 @@ typedef struct {
 
 int wb_cli_run_rank(const WbArguments *arguments);
 int wb_cli_run_explain(const WbArguments *arguments);
+int wb_cli_run_energy(const WbArguments *arguments);
 int wb_cli_run_roof(const WbArguments *arguments);
 int wb_cli_run_catalogue(const WbArguments *arguments);
 int wb_cli_run_brief(const WbArguments *arguments);

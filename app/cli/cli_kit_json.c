@@ -47,6 +47,7 @@ static void figures_json(WbJsonOut *json, const WbFigures *figures)
     wb_out_number(json, "roof_area_m2", (double)figures->roof_area_mm2 / 1e6);
     wb_out_number(json, "autonomy_days", figures->autonomy_days);
     wb_out_number(json, "spare_power_w", figures->spare_w);
+    wb_out_number(json, "dark_hours", figures->dark_h);
     wb_out_end_object(json);
 }
 
@@ -57,6 +58,7 @@ static void month_json(WbJsonOut *json, const WbProblem *problem, const WbMonth 
     wb_out_flag(json, "in_use", problem->brief->site.months >> m & 1u);
     wb_out_number(json, "array_wh", month->array_wh);
     wb_out_number(json, "alternator_wh", month->alternator_wh);
+    wb_out_number(json, "shore_wh", month->shore_wh);
     wb_out_number(json, "storing_loss_wh", month->storing_loss_wh);
     wb_out_number(json, "supply_wh", month->supply_wh);
     wb_out_number(json, "need_wh", month->need_wh);
@@ -153,4 +155,18 @@ void wb_cli_kit_json(WbJsonOut *json, const char *key, const WbProblem *problem,
         finding_json(json, problem, verdict, &verdict->finding[r]);
     wb_out_end_array(json);
     wb_out_end_object(json);
+}
+
+void wb_cli_safety_json(WbJsonOut *json, const WbProblem *problem, const WbVerdict *verdict)
+{
+    g_auto(GStrv) notes = wb_words_safety_notes(problem, verdict);
+    wb_out_array(json, "safety");
+    for (guint i = 0; notes[i] != NULL; i++)
+        wb_out_text(json, NULL, notes[i]);
+    for (int r = 0; r < WB_N_RULES; r++) {
+        g_autofree char *caution = wb_words_safety(problem, verdict, &verdict->finding[r]);
+        if (caution != NULL)
+            wb_out_text(json, NULL, caution);
+    }
+    wb_out_end_array(json);
 }

@@ -1,4 +1,4 @@
-/* The JSON objects rank and explain share; their keys are documented in the man page. */
+/* The JSON objects rank, explain and energy share; their keys are documented in the man page. */
 #ifndef WB_CLI_KIT_JSON_H
 #define WB_CLI_KIT_JSON_H
 
@@ -16,6 +16,8 @@ void wb_cli_kit_json(WbJsonOut *json, const char *key, const WbProblem *problem,
                      const WbVerdict *verdict, WbStanding standing);
 /* "reference": what is worked out once for all kits. */
 void wb_cli_reference_json(WbJsonOut *json, const WbProblem *problem);
+/* "safety": the notes that apply to the kit and the cautions beside its findings. */
+void wb_cli_safety_json(WbJsonOut *json, const WbProblem *problem, const WbVerdict *verdict);
 /* "no_price" and "no_rate": what was left out, by name. */
 void wb_cli_left_out_json(WbJsonOut *json, const WbProblem *problem);
 /* Format, version, the brief's name and currency, and what of it was not read. */

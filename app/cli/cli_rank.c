@@ -160,7 +160,7 @@ static char *parts_text(const WbProblem *problem, const WbKit *kit)
 static void append_kits(GString *out, const WbProblem *problem, Listed listed)
 {
     g_autoptr(WbTable) table = wb_table_new(
-        _(">Rank |>Score|>Cost|>Weight kg|>Usable Wh|>Roof m2|>Autonomy days|>Spare W"));
+        _(">Rank |>Score|>Cost|>Weight kg|>Usable Wh|>Roof m2|>Autonomy days|>Spare W|>Dark h"));
     for (size_t i = 0; i < listed.n; i++) {
         const WbRanked *ranked = &listed.kits[i];
         const WbFigures *figures = &ranked->figures;
@@ -172,12 +172,16 @@ static void append_kits(GString *out, const WbProblem *problem, Listed listed)
         wb_table_cell(table, wb_text_number((double)figures->roof_area_mm2 / 1e6, 2));
         wb_table_cell(table, wb_text_number(figures->autonomy_days, 1));
         wb_table_cell(table, wb_text_number(figures->spare_w, 0));
+        wb_table_cell(table, wb_text_number(figures->dark_h, 1));
         wb_table_line(table, wb_words_kit(problem, &ranked->kit));
         wb_table_line(table, parts_text(problem, &ranked->kit));
     }
     g_string_append_c(out, '\n');
     wb_table_append(table, out);
-    wb_cli_wrap(out, "", _("2s1p: 2 in series, 1 string. wattberth explain shows a kit in full."));
+    wb_cli_wrap(
+        out, "",
+        _("2s1p: 2 in series, 1 string. Dark h: hours a year without full power, mean. wattberth "
+          "explain shows a kit in full."));
 }
 
 static void append_ruled_out(GString *out, const WbRanking *ranking)

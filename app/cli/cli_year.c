@@ -36,7 +36,7 @@ static void append_energy(GString *out, const WbYear *year)
         g_strdup_printf(_("Need not met: %s of %s Wh a year, %s %%."), unmet, need, share);
     g_autofree char *rest = g_strdup_printf(
         _("Lowest charge: %s %% of full. Neither used nor stored: %s Wh a year. The bank gives "
-          "its whole capacity %s times a year."),
+          "its whole capacity %s times in the whole year."),
         lowest, spilled, cycles);
     wb_cli_wrap(out, "", lack);
     wb_cli_wrap(out, "", rest);
@@ -51,10 +51,12 @@ void wb_cli_year_text(GString *out, const WbYear *year)
     append_energy(out, year);
 }
 
-static void month_json(WbJsonOut *json, const WbYearMonth *month, int m)
+static void month_json(WbJsonOut *json, const WbProblem *problem, const WbYearMonth *month, int m)
 {
     wb_out_object(json, NULL);
     wb_out_integer(json, "month", m + 1);
+    wb_out_flag(json, "in_use", problem->brief->site.months >> m & 1u);
+    wb_out_number(json, "plane_kwh_m2_day", problem->plane.plane_kwh_m2_day[m]);
     wb_out_number(json, "array_wh", month->array_wh);
     wb_out_number(json, "clipped_wh", month->clipped_wh);
     wb_out_number(json, "alternator_wh", month->alternator_wh);
@@ -68,7 +70,8 @@ static void month_json(WbJsonOut *json, const WbYearMonth *month, int m)
     wb_out_end_object(json);
 }
 
-void wb_cli_year_json(WbJsonOut *json, const char *key, const WbYear *year)
+void wb_cli_year_json(WbJsonOut *json, const char *key, const WbProblem *problem,
+                      const WbYear *year)
 {
     if (year->n_years == 0) {
         wb_out_null(json, key);
@@ -88,7 +91,13 @@ void wb_cli_year_json(WbJsonOut *json, const char *key, const WbYear *year)
     wb_out_number(json, "full_cycles", year->full_cycles);
     wb_out_array(json, "months");
     for (int m = 0; m < WB_MONTHS; m++)
-        month_json(json, &year->month[m], m);
+        month_json(json, problem, &year->month[m], m);
     wb_out_end_array(json);
     wb_out_end_object(json);
+}
+
+bool wb_cli_has_shore(const WbProblem *problem)
+{
+    const WbShore *shore = &problem->brief->shore;
+    return shore->nights_week > 0 && shore->charger_a > 0;
 }

@@ -8,6 +8,10 @@
 /* Headed summary of all years; nothing where the year was not worked out. */
 void wb_cli_year_text(GString *out, const WbYear *year);
 /* null where the year was not worked out. */
-void wb_cli_year_json(WbJsonOut *json, const char *key, const WbYear *year);
+void wb_cli_year_json(WbJsonOut *json, const char *key, const WbProblem *problem,
+                      const WbYear *year);
+
+/* Does the brief have shore power? */
+bool wb_cli_has_shore(const WbProblem *problem);
 
 #endif

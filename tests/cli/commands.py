@@ -1,6 +1,7 @@
 #!/usr/bin/python3
 """commands.py PROGRAM ROOT: every command at work: tables, JSON keys, totals, exit codes, manual page."""
 import json
+import math
 import os
 import pty
 import re
@@ -12,7 +13,7 @@ import sys
 from terminal import DISPLAY, DONE, FILE, NO_KIT, WRONG_USE, Terminal, equal, holds, main, one_sentence
 
 PROGRAM, ROOT = sys.argv[1], sys.argv[2]
-CRITERIA = ["cost", "weight", "usable_capacity", "roof_area", "autonomy", "spare_power"]
+CRITERIA = ["cost", "weight", "usable_capacity", "roof_area", "autonomy", "spare_power", "dark_hours"]
 FOUR = [("cost_minor", -1), ("weight_kg", -1), ("usable_capacity_wh", 1), ("roof_area_m2", -1)]
 WIDTH = 100
 
@@ -80,7 +81,10 @@ def test_wrong_use():
     for arguments in (["rnak", "demo"], ["rnak"], ["--rank"], ["rank"], ["rank", "demo", "demo"], ["rank", "demo", "--top", "0"],
                       ["rank", "demo", "--top", "1000001"], ["rank", "demo", "--top", "many"], ["rank", "demo", "--list", "best"],
                       ["rank", "demo", "--preview"], ["explain"], ["explain", "demo", "no-such-kit"], ["explain", "demo", "0"],
-                      ["explain", "demo", "1000000"], ["explain", "demo", "99999999999999999999"], ["roof"], ["catalogue", "export"],
+                      ["explain", "demo", "1000000"], ["explain", "demo", "99999999999999999999"], ["energy"], ["energy", "demo", "no-such-kit"],
+                      ["energy", "demo", "0"], ["energy", "demo", "1", "--year", "1"], ["energy", "demo", "--hours", "h.csv", "--year", "0"],
+                      ["energy", "demo", "--hours", "h.csv", "--year", "11"], ["energy", "demo", "--hours", "h.csv", "--year", "last"],
+                      ["energy", "demo", "--hours", "-", "--json"], ["rank", "demo", "--hours", "h.csv"], ["roof"], ["catalogue", "export"],
                       ["catalogue", "burn", "x"], ["catalogue", "check", "x", "--preview"], ["brief"], ["brief", "check"],
                       ["brief", "--new", "x"], ["places", "a", "b"], ["places", "--top", "3"], ["help", "rnak"], ["a", "b", "c"]):
         one_sentence(terminal.run(*arguments), WRONG_USE)
@@ -98,7 +102,7 @@ def all_keys(value):
 
 def test_keys_documented():
     page = manual()
-    documents = [ranking, terminal.json("explain", "demo"), terminal.json("roof", "demo"), terminal.json("places", "nantes"),
+    documents = [ranking, terminal.json("explain", "demo"), terminal.json("energy", "demo"), terminal.json("roof", "demo"), terminal.json("places", "nantes"),
                  terminal.json("brief", "check", terminal.write("new.json", terminal.text("brief", "--new"))),
                  terminal.json("catalogue", "check", terminal.database()),
                  terminal.json("catalogue", "export", terminal.path("keys.json"))]
@@ -210,6 +214,141 @@ def test_explain_year():
     holds("The year, in the months of use" in terminal.text("explain", "demo"), "the year stands in the text")
 
 
+HOURS = ["year", "day", "hour", "plane_w_m2", "air_c", "array_wh", "clipped_wh", "alternator_wh", "shore_wh", "need_wh", "idle_wh",
+         "heater_wh", "unmet_wh", "charged_wh", "stored_wh", "drawn_wh", "drained_wh", "lost_wh", "spilled_wh", "charge_wh", "floor_wh"]
+MONTH_DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]
+
+
+def with_shore():
+    with open(os.path.join(ROOT, "data", "demo.brief.json"), encoding="utf-8") as file:
+        brief = json.load(file)
+    brief["shore"] = {"nights_per_week": 2, "charger_a": 10}
+    return terminal.write("shore.json", json.dumps(brief))
+
+
+def test_energy():
+    energy, explained = terminal.json("energy", "demo"), terminal.json("explain", "demo")
+    equal(energy["id"], explained["kit"]["id"], "without KIT the first")
+    equal(energy["year"], explained["year"])
+    equal(energy["autonomy_days"], explained["kit"]["figures"]["autonomy_days"])
+    equal(explained["kit"]["figures"]["dark_hours"], energy["year"]["dark_h"])
+    equal((energy["weather"]["years"], energy["weather"]["hourly_file"]), (energy["year"]["years"], None))
+    equal(terminal.json("energy", "demo", energy["id"]), energy)
+    text = terminal.text("energy", "demo", "2")
+    narrow(text.replace(ranking["kits"][1]["id"], ""))
+    for wanted in ("Site and weather", "seed 1", "Month by month", "Longest dark spell", "Strings side by side", "figures to plan with",
+                   "Why the hourly year answers otherwise", ranking["kits"][1]["id"]):
+        holds(wanted in text, wanted)
+    for month in ("January", "October"):
+        equal(len(re.findall(r"^%s +[0-9]" % month, text, re.M)), 1, month)
+
+
+def test_worksheet():
+    """The lines are followed with a pencil, from top to bottom."""
+    for brief in ("demo", with_shore()):
+        sheet = terminal.json("energy", brief)["worksheet"]
+        figure = {line["key"]: line["figure"] for line in sheet["lines"]}
+        holds(len(figure) == len(sheet["lines"]) >= 12, list(figure))
+        for line in sheet["lines"]:
+            holds(line["label"] and line["formula"] and "%%" not in line["label"], line)
+        wanted = {"strings": figure["design_a"] / figure["string_a"], "design_a": figure["corrected_ah"] / figure["peak_sun_h"]}
+        for key, value in wanted.items():
+            holds(abs(figure[key] - value) <= 1e-9 * value, (key, figure[key], value))
+        for key in ("strings", "batteries_parallel"):
+            holds(0 <= sheet[key] - figure[key] < 1, (key, sheet[key], figure[key]))
+        holds(all(re.search("[0-9]", sentence) for sentence in sheet["differences"]), sheet["differences"])
+        holds(len(sheet["differences"]) >= 3, sheet["differences"])
+
+
+def test_energy_own_hours():
+    """A person's own hours are the weather, and told so."""
+    with open(os.path.join(ROOT, "data", "demo.brief.json"), encoding="utf-8") as file:
+        brief = json.load(file)
+    noon = [max(0, round(800 * math.cos((hour % 24 - 11.5) * math.pi / 12))) for hour in range(8760)]
+    terminal.write("mine.csv", "# utc_offset_h: 0\nglobal_w_m2\n" + "\n".join(map(str, noon)) + "\n")
+    brief["site"].setdefault("weather", {})["hourly_file"] = "mine.csv"
+    path = terminal.write("own-hours.json", json.dumps(brief))
+    kit = ranking["kits"][0]["id"]
+    energy = json.loads(terminal.run("energy", path, kit, "--json").stdout)
+    equal((energy["weather"]["years"], energy["weather"]["seed"], energy["year"]["years"]), (1, None, 1))
+    holds(energy["weather"]["hourly_file"].endswith("mine.csv"), energy["weather"])
+    text = terminal.run("energy", path, kit).stdout.decode()
+    holds("your own hours" in text and "clock of the file" in text and "seed" not in text, text)
+    beyond = terminal.run("energy", path, kit, "--hours", terminal.path("two.csv"), "--year", "2")
+    equal(beyond.returncode, WRONG_USE)
+    holds("from 1 to 1" in beyond.stderr.decode(), beyond.stderr)
+
+
+def check_hour(hour, before):
+    """Both balances of one hour."""
+    given = hour["array_wh"] + hour["alternator_wh"] + hour["shore_wh"] + hour["drawn_wh"] + hour["unmet_wh"]
+    taken = hour["need_wh"] + hour["idle_wh"] + hour["heater_wh"] + hour["charged_wh"] + hour["spilled_wh"]
+    holds(abs(given - taken) <= 1e-9 * max(given, taken, 1), ("terminals", hour))
+    if before is not None:
+        kept = before["charge_wh"] + hour["stored_wh"] - hour["drained_wh"] - hour["lost_wh"]
+        holds(abs(kept - hour["charge_wh"]) <= 1e-9 * max(kept, 1), ("bank", hour))
+
+
+def read_hours(text):
+    lines = text.splitlines()
+    equal(lines[0].split(","), HOURS)
+    return [dict(zip(HOURS, map(float, line.split(",")))) for line in lines[1:]]
+
+
+def test_hours():
+    """Every hour closes, and the months of the JSON are the sums of the hours."""
+    path = terminal.path("hours.csv")
+    energy = terminal.json("energy", with_shore(), "--hours", path)
+    with open(path, encoding="utf-8") as file:
+        written = file.read()
+    rows = read_hours(written)
+    years = energy["year"]["years"]
+    equal(len(rows), 8760 * years)
+    equal([(r["year"], r["day"], r["hour"]) for r in rows],
+          [(y, d, h) for y in range(1, years + 1) for d in range(1, 366) for h in range(24)])
+    for before, hour in zip([None] + rows, rows):
+        check_hour(hour, before)
+    for month in energy["year"]["months"]:
+        first = sum(MONTH_DAYS[:month["month"] - 1])
+        of = [r for r in rows if first < r["day"] <= first + MONTH_DAYS[month["month"] - 1]]
+        asked = ("need_wh", "unmet_wh", "spilled_wh") if month["in_use"] else ()
+        for key in ("array_wh", "clipped_wh", "alternator_wh", "shore_wh") + asked:
+            mean = sum(r[key] for r in of) / (len(of) / 24)
+            holds(abs(mean - month[key]) <= 1e-6 * max(1, mean), (month["month"], key, mean, month[key]))
+    holds(sum(r["shore_wh"] for r in rows) > 0, "shore power comes in")
+    second = [line for line in written.splitlines()[1:] if line.startswith("2,")]
+    terminal.text("energy", "shore.json", "--hours", path, "--year", "2")
+    with open(path, encoding="utf-8") as file:
+        equal(file.read().splitlines()[1:], second, "a file of hours is replaced, here by one year")
+    equal(terminal.text("energy", "shore.json", "--hours", "-", "--year", "2").splitlines()[1:], second)
+
+
+def test_hours_not_written():
+    own = terminal.write("own.csv", "time,global_w_m2\n")
+    os.mkdir(terminal.path("folder-of-hours"))
+    for path in (own, terminal.path("folder-of-hours"), terminal.path("no-such-folder/h.csv"), "/dev/full"):
+        said = one_sentence(terminal.run("energy", "demo", "--hours", path), FILE)
+        holds(path in said, said)
+    with open(own, encoding="utf-8") as file:
+        equal(file.read(), "time,global_w_m2\n", "a person's own hours stay")
+    with open("/dev/full", "wb") as full:
+        done = terminal.run("energy", "demo", "--hours", "-", stdout=full)
+    equal((done.returncode, done.stderr.count(b"\n")), (FILE, 1), done.stderr)
+
+
+def test_shore():
+    """Shore power has its column, and the supply adds up with it."""
+    kit = terminal.json("explain", with_shore())["kit"]
+    for month in kit["months"]:
+        equal(month["shore_wh"] > 0, month["in_use"], month)
+        supply = month["array_wh"] + month["alternator_wh"] + month["shore_wh"] - month["storing_loss_wh"]
+        holds(abs(supply - month["supply_wh"]) <= 1e-6, month)
+    text = terminal.text("explain", "shore.json")
+    narrow(text.replace(kit["id"], ""))
+    holds("Shore" in text and "array + alternator + shore - storing loss" in text, text)
+    holds("Shore" not in terminal.text("explain", "demo"), "no column of nothing")
+
+
 def test_explain_failing():
     parts = ranking["kits"][0]["parts"]
     name = "%s:3s4p/%s:1/%s:4s1p/none/none" % tuple(parts[k]["id"] for k in ("panel", "controller", "storage"))
@@ -316,8 +455,11 @@ def test_no_kit():
     equal(totals["feasible"], 0)
     alone = {rule["code"]: rule["alone"] for rule in totals["ruled_out"]}
     before = {rule["code"]: rule["alone"] for rule in ranking["totals"]["ruled_out"]}
-    equal(alone["money"], ranking["totals"]["feasible"] + before["money"], "those that worked now fail by money alone")
+    # The dark hours are not looked at where anything else fails.
+    equal(alone["money"], ranking["totals"]["feasible"] + before["money"] + before["dark-hours"], "those that worked now fail by money alone")
     one_sentence(terminal.run("explain", path), NO_KIT)
+    one_sentence(terminal.run("energy", path, "--hours", terminal.path("poor.csv")), NO_KIT)
+    holds(not os.path.exists(terminal.path("poor.csv")), "no hours of no kit")
     narrow(terminal.run("rank", path).stdout.decode())
 
 
@@ -462,6 +604,12 @@ main([
     ("table of rank", test_rank_table),
     ("explain", test_explain),
     ("explain: the hourly year", test_explain_year),
+    ("explain: shore power", test_shore),
+    ("energy", test_energy),
+    ("energy: own hours", test_energy_own_hours),
+    ("energy: the worksheet", test_worksheet),
+    ("energy: the hours", test_hours),
+    ("energy: hours that cannot be written", test_hours_not_written),
     ("explain a kit that fails", test_explain_failing),
     ("roof layouts", test_roof),
     ("catalogue export, import, check", test_catalogue),
