@@ -241,7 +241,7 @@ def hourly_case(text, code, wanted):
         os.makedirs(terminal.path("there"), exist_ok=True)
         terminal.write("there/hours.csv", text) if text is not None else None
         path = terminal.write("there/van.json", edited(BRIEF, "/site/weather/hourly_file", "hours.csv"))
-        for command in (["rank", path], ["explain", path], ["brief", "check", path]):
+        for command in (["rank", path], ["explain", path], ["energy", path], ["brief", "check", path]):
             refused(command, "van.json: /site/weather/hourly_file", code, ["hours.csv"] + wanted)
         if text is not None:
             os.remove(terminal.path("there/hours.csv"))
