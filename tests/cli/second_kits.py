@@ -3,18 +3,23 @@ other, from data/METHOD.md alone. The numbers in brackets are the sections of th
 from collections import Counter, namedtuple
 from functools import lru_cache
 from itertools import product
+from math import inf
 
-from second_sums import (HOURS, MONTHS, Loads, Shops, Sky, boxes_fit, clamp, clear_mm2, curve, efficiency, exact, given,
+import numpy as np
+
+from second_sums import (MONTHS, Loads, Shops, Sky, boxes_fit, clamp, clear_mm2, curve, efficiency, exact, given,
                          half_up)
+from second_weather import Weather
+from second_year import Kinds, Lanes, kept_and_clipped, month_means
 
-CRITERIA = ["cost", "weight", "usable_capacity", "roof_area", "autonomy", "spare_power"]
-LESS_IS_BETTER = {"cost", "weight", "roof_area"}
+CRITERIA = ["cost", "weight", "usable_capacity", "roof_area", "autonomy", "spare_power", "dark_hours"]
+LESS_IS_BETTER = {"cost", "weight", "roof_area", "dark_hours"}
 RULES = ["no-price", "roof-fit", "roof-undecided", "roof-load", "controller-share", "system-voltage", "cold-voc", "pv-current",
          "hot-vmp", "pwm-match", "array-watts", "output-clipped", "string-fuse", "controller-bus", "charge-profile",
          "bank-system", "bank-series", "bank-parallel", "load-voltage", "bay-fit", "no-inverter", "inverter-bus", "inverter-window",
          "inverter-continuous", "inverter-surge", "waveform", "inverter-draw", "peak-draw", "cold-charge", "freezing",
          "ventilation", "autonomy", "dcdc-source", "dcdc-bus", "dcdc-profile", "dcdc-alternator", "charge-maximum",
-         "charge-minimum", "supply", "money", "weight"]
+         "charge-minimum", "supply", "money", "weight", "dark-hours"]
 COLD_FACTORS = [(25, 1.00), (20, 1.02), (15, 1.04), (10, 1.06), (5, 1.08), (0, 1.10), (-5, 1.12), (-10, 1.14), (-15, 1.16),
                 (-20, 1.18), (-25, 1.20), (-30, 1.21), (-35, 1.23), (-40, 1.25), (-1000, 1.25)]
 
@@ -59,9 +64,9 @@ def least(pairs):
 
 
 class Second:
-    """Everything of one brief. place: the figures of its place; roof_most: panel id -> (most, bound)."""
+    """Everything of one brief. place: the figures of its place; roof_most: panel id -> (most, bound); own: its own hours."""
 
-    def __init__(self, brief, catalogue, place, roof_most):
+    def __init__(self, brief, catalogue, place, roof_most, own=None):
         self.brief, self.site, self.used = brief, brief["site"], sorted(brief["site"]["months"])
         kinds = ("panels", "controllers", "storage", "inverters", "dcdc")
         ticks = given(brief, "candidates", "all")
@@ -74,19 +79,26 @@ class Second:
         at_most_panels = self.largest["series"] * self.largest["parallel"]
         self.roof_most = {p: tuple(min(n, at_most_panels) for n in pair) for p, pair in roof_most.items()}
         self.place, self.sky = place, {m: Sky(self.site, place, m) for m in MONTHS}
+        self.weather = Weather(place, given(self.site, "weather", {}), own and own + ([self.sky[m].sunrise for m in MONTHS],))
+        self.plane_w = self.weather.plane_w(self.site).ravel()
+        self.air_c = self.weather.air_c.ravel()
         self.cold_c = given(self.site, "design_cold_c", min(place["air_min_c"]) - 15)
         self.loads, self.shops = Loads(brief, self.sky), Shops(brief, catalogue)
+        self.kinds, self.dark_known, self.dark_near_wh = Kinds(brief, self.loads, self.used), {}, inf
         (self.ac_peak, self.ac_surge), (self.dc_peak, self.dc_surge) = self.loads.peak("ac"), self.loads.peak("dc")
         self.ac_loads = [load for m in self.used for load in self.loads.running(m, "ac")]
         self.dc_loads = [load for load in brief["loads"] if any(load in self.loads.running(m, "dc") for m in self.used)]
         self.driving = given(brief, "driving", {"alternator_a": 0, "alternator_v": 0, "hours_per_day": 0})
         self.anchors, self.weights = self.find_anchors(), self.find_weights()
-        for name in ("panel_day", "hottest_cell_c", "need", "bank", "bank_months", "array_wh", "grams", "array_rules", "bank_rules",
+        for name in ("array_hours", "hottest_cell_c", "need", "bank", "bank_months", "array_wh", "grams", "array_rules", "bank_rules",
                      "dcdc_rules"):
             setattr(self, name, lru_cache(None)(getattr(self, name)))
 
     def on(self, limit):
         return given(given(self.brief["limits"], limit, {}), "on", True)
+
+    def dark_limit(self):
+        return given(given(self.brief["limits"], "dark_hours", {}), "value", 100)
 
     def limit_severity(self, limit):
         return "stop" if self.on(limit) else "note"
@@ -96,23 +108,8 @@ class Second:
     def mount_k(self):
         return {"raised": 2, "close": 11, "bonded": 18}[given(self.site, "mounting", "raised")]
 
-    def kept(self, month):
-        shading = given(self.site, "shading_loss", 0)
-        shading = shading[month - 1] if isinstance(shading, list) else shading
-        return (1 - shading) * (1 - given(self.site, "soiling_loss", 0.03))
-
-    def panel_day(self, panel_id, month):
-        """Per hour: watts and amps at the maximum power point."""
-        panel, sky, hours = self.parts[panel_id], self.sky[month], []
-        for h in HOURS:
-            sun = sky.plane_w[h] * self.kept(month)
-            cell_c = sky.air[h] + (given(panel, "noct_c", 45) + self.mount_k() - 20) / 800 * sun
-            by_heat = 1 + given(panel, "power_coeff_pct_k", -0.45) / 100 * (cell_c - 25)
-            hours.append((panel["power_w"] * sun / 1000 * max(0, by_heat), panel["imp_a"] * sun / 1000))
-        return hours
-
     def hottest_cell_c(self, panel_id):
-        air_c = max(max(self.sky[m].air) for m in self.used)
+        air_c = self.weather.air_c[np.isin(self.weather.month_of_day, self.used)].max()
         return air_c + (given(self.parts[panel_id], "noct_c", 45) + self.mount_k() - 20) / 800 * 1000
 
     def cold_voc_v(self, panel):
@@ -151,6 +148,10 @@ class Second:
             return self.place["air_mean_c"][month - 1]
         return given(self.site, {"inside": "inside_c", "own": "bank_own_c"}[where], 15)
 
+    def bank_c_of_day(self, day):
+        outside = given(self.site, "bank_place", "inside") == "outside"
+        return self.weather.air_c[day].mean() if outside else self.bank_c(1)
+
     def bank_months(self, storage_id, s, p, inverter_id):
         storage, nominal_v, months = self.parts[storage_id], self.bank(storage_id, s).nominal_v, {}
         chemistry = self.chemistry(storage)
@@ -170,29 +171,31 @@ class Second:
 
     # [6] supply
 
-    def array_wh(self, kit):
-        """Per month: array Wh and what was clipped. kit: with its array and the bank's volts as the last member."""
-        panel_id, series, parallel, controller_id, n, nominal_v = kit
-        controller, months = self.parts[controller_id], {}
-        most_wh = n * controller["rated_output_a"] * nominal_v
-        for m in MONTHS:
-            if controller["technology"] == "mppt":
-                offered = [w * series * parallel * controller["efficiency"] for w, _ in self.panel_day(panel_id, m)]
-            else:
-                offered = [a * parallel * nominal_v for _, a in self.panel_day(panel_id, m)]
-            kept = sum(min(wh, most_wh) for wh in offered)
-            months[m] = kept - 24 * n * controller["idle_w"], sum(max(0.0, wh - most_wh) for wh in offered)
-        return months
+    def array_key(self, kit):
+        return kit[:5] + (self.bank(kit.storage, kit.bank_series),)
+
+    def array_hours(self, key):
+        """[6a] Kept and clipped Wh of every hour. key: the kit's array and its bank."""
+        panel_id, series, parallel, controller_id, n, bank = key
+        return kept_and_clipped(self.parts[panel_id], series * parallel, parallel, self.parts[controller_id], n, bank,
+                                self.plane_w, self.air_c, self.mount_k())
+
+    def array_wh(self, key):
+        """Per month: array Wh and what was clipped."""
+        kept, clipped = (month_means(self.weather, hourly) for hourly in self.array_hours(key))
+        return {m: (kept[m] - 24 * key[4] * self.parts[key[3]]["idle_w"], clipped[m]) for m in MONTHS}
 
     def months(self, kit):
-        nominal_v, dcdc = self.bank(kit.storage, kit.bank_series).nominal_v, self.parts[kit.dcdc]
-        arrays = self.array_wh(kit[:5] + (nominal_v,))
-        alternator_wh = dcdc["output_a"] * nominal_v * self.driving["hours_per_day"] if dcdc else 0.0
-        months = {}
-        for m, bank in self.bank_months(kit.storage, kit.bank_series, kit.bank_parallel, kit.inverter).items():
+        bank, dcdc = self.bank(kit.storage, kit.bank_series), self.parts[kit.dcdc]
+        arrays, months = self.array_wh(self.array_key(kit)), {}
+        driven_wh = dcdc["output_a"] * bank.nominal_v * self.driving["hours_per_day"] if dcdc else 0.0
+        shore_wh = len(self.kinds.nights()) / 7 * 14 * self.kinds.shore_a() * bank.nominal_v
+        for m, figures in self.bank_months(kit.storage, kit.bank_series, kit.bank_parallel, kit.inverter).items():
             array_wh, clipped_wh = arrays[m]
-            supply_wh = array_wh + alternator_wh - bank["storing_loss_wh"]
-            months[m] = dict(bank, array_wh=array_wh, clipped_wh=clipped_wh, alternator_wh=alternator_wh, supply_wh=supply_wh)
+            alternator_wh, on_shore_wh = (driven_wh, shore_wh) if m in self.used else (0.0, 0.0)
+            supply_wh = array_wh + (alternator_wh + on_shore_wh) - figures["storing_loss_wh"]
+            months[m] = dict(figures, array_wh=array_wh, clipped_wh=clipped_wh, alternator_wh=alternator_wh, shore_wh=on_shore_wh,
+                             supply_wh=supply_wh)
         return months
 
     # [7] [8] money, weight, roof
@@ -216,7 +219,8 @@ class Second:
                 "usable_capacity_wh": min(bank[m]["usable_wh"] for m in self.used),
                 "roof_area_m2": kit.series * kit.parallel * panel["length_mm"] * panel["width_mm"] / 1e6,
                 "autonomy_days": min(bank[m]["autonomy_days"] for m in self.used),
-                "spare_power_w": inverter["continuous_w"] - self.ac_peak if inverter else 0.0}
+                "spare_power_w": inverter["continuous_w"] - self.ac_peak if inverter else 0.0,
+                "dark_hours": self.dark_known.get(kit)}
 
     # [9] rules
 
@@ -369,6 +373,8 @@ class Second:
             "money": idle() if missing else
                      at_most(figures["cost_minor"], limits["money_minor"]["value"], self.limit_severity("money_minor")),
             "weight": at_most(figures["weight_kg"], limits["weight_kg"]["value"], self.limit_severity("weight_kg")),
+            "dark-hours": idle() if figures["dark_hours"] is None else
+                          at_most(figures["dark_hours"], self.dark_limit(), self.limit_severity("dark_hours")),
         }
         rules.update(self.array_rules(*kit[:7]))
         rules.update(self.bank_rules(kit.storage, kit.bank_series, kit.bank_parallel, kit.inverter))
@@ -382,7 +388,7 @@ class Second:
         target_wh, clear_m2 = days * self.loads.reference_wh(), clear_mm2(self.brief["roof"]) / 1e6
         anchors = {"cost": (0, limits["money_minor"]["value"]), "weight": (0, limits["weight_kg"]["value"]),
                    "usable_capacity": (3 * target_wh, target_wh), "roof_area": (0, clear_m2), "autonomy": (3 * days, days),
-                   "spare_power": (max(100, self.ac_peak), 0)}
+                   "spare_power": (max(100, self.ac_peak), 0), "dark_hours": (0, max(1, self.dark_limit()))}
         own = given(self.brief, "anchors", {})
         return {c: tuple(given(given(own, c, {}), end, default) for end, default in zip(("full", "none"), anchors[c])) for c in CRITERIA}
 
@@ -404,7 +410,8 @@ class Second:
 
     @staticmethod
     def criteria(f):
-        return (f["cost_minor"], f["weight_kg"], f["usable_capacity_wh"], f["roof_area_m2"], f["autonomy_days"], f["spare_power_w"])
+        return (f["cost_minor"], f["weight_kg"], f["usable_capacity_wh"], f["roof_area_m2"], f["autonomy_days"], f["spare_power_w"],
+                f["dark_hours"])
 
     def every_kit(self):
         most, ticked = self.largest, self.ticked
@@ -430,12 +437,24 @@ class Second:
                 best.append(point)
         return {kit for kit, point in points.items() if point in best}
 
+    def find_dark(self, kits):
+        """[6b] The dark hours of these kits, side by side; kits alike for the balance share a lane."""
+        alike = {}
+        for kit in kits:
+            if kit not in self.dark_known:
+                dcdc_a = self.parts[kit.dcdc]["output_a"] if kit.dcdc else 0
+                alike.setdefault((self.array_key(kit), kit[5:9], dcdc_a), []).append(kit)
+        if alike:
+            dark_h, near_wh = Lanes(self, [group[0] for group in alike.values()]).dark_hours()
+            for group, dark, near in zip(alike.values(), dark_h, near_wh):
+                self.dark_known.update((kit, dark) for kit in group)
+                self.dark_near_wh = min(self.dark_near_wh, near)
+
     def rank(self):
         """Raw count, working kits best first, the front, firsts, alones, and for each rule a kit that does not keep it."""
-        raw, working, first, alone, sample = 0, [], Counter(), Counter(), {}
-        for kit in self.every_kit():
-            raw += 1
-            _, figures, findings, broken = self.judge(kit)
+        raw, carrying, working, first, alone, sample = 0, [], [], Counter(), Counter(), {}
+
+        def count(kit, findings, broken):
             for code in RULES:
                 if not findings[code].holds:
                     sample.setdefault(code, kit)
@@ -443,7 +462,18 @@ class Second:
                 first[broken[0]] += 1
                 if len(broken) == 1:
                     alone[broken[0]] += 1
+        for kit in self.every_kit():
+            raw += 1
+            _, _, findings, broken = self.judge(kit)
+            if broken:
+                count(kit, findings, broken)
             else:
+                carrying.append(kit)
+        self.find_dark(carrying)
+        for kit in carrying:
+            _, figures, findings, broken = self.judge(kit)
+            count(kit, findings, broken)
+            if not broken:
                 score = sum(self.weights[c] * u for c, u in self.worth(figures).items())
                 working.append((-score, kit, figures))
         working.sort(key=lambda entry: entry[:2])
