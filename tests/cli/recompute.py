@@ -1,6 +1,7 @@
 #!/usr/bin/python3
 """recompute.py PROGRAM ROOT: works out every figure of the listed kits a second time from what anyone has:
-the brief, the exported catalogue, and the reference figures of rank --json. Written from the definitions
+the brief, the exported catalogue, the reference figures of rank --json, and sun and air hour by hour of
+energy --hours. Written from the definitions
 of data/FORMATS.md and the manual page, not from the C code; agreement is asked to 1e-9."""
 import bisect
 import json
@@ -8,14 +9,17 @@ import math
 import os
 import sys
 
+import numpy as np
+
 from terminal import Terminal, equal, holds, main
 
 PROGRAM, ROOT = sys.argv[1], sys.argv[2]
 CLOSE = 1e-9
-CRITERIA = ["cost", "weight", "usable_capacity", "roof_area", "autonomy", "spare_power"]
+CRITERIA = ["cost", "weight", "usable_capacity", "roof_area", "autonomy", "spare_power", "dark_hours"]
 CAPPED = {"usable_capacity", "autonomy", "spare_power"}
 DECIMALS = {"JPY": 0, "KWD": 3}
 HOURS = range(24)
+MONTH_OF_HOUR = np.repeat(np.arange(1, 13), [24 * n for n in (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)])
 
 terminal = Terminal(PROGRAM)
 
@@ -188,11 +192,21 @@ class Case:
         front = terminal.json("rank", path, "--top", str(top), "--list", "front")
         self.kits = self.answer["kits"] + front["kits"]
         self.reference = self.answer["reference"]
+        self.hours(path)
         self.money = Money(brief, self.catalogue)
         self.loads = Loads(brief, self.reference)
         self.parts = {p["id"]: p for kind in ("panels", "controllers", "storage", "inverters", "dcdc") for p in self.catalogue[kind]}
         self.chemistries = {c["id"]: c for c in self.catalogue["chemistries"]}
         self.months = brief["site"]["months"]
+
+    def hours(self, path):
+        """Sun on the panels and air of all hours of all years, the same for every kit."""
+        lines = terminal.text("energy", path, self.kits[0]["id"], "--hours", "-").splitlines()
+        names = lines[0].split(",")
+        columns = [names.index(name) for name in ("plane_w_m2", "air_c")]
+        self.plane_w, self.air_c = np.loadtxt(lines[1:], delimiter=",", usecols=columns, unpack=True)
+        self.years = len(self.air_c) // 8760
+        self.month = np.tile(MONTH_OF_HOUR, self.years)
 
     def part(self, kit, kind):
         entry = kit["parts"][kind]
@@ -222,7 +236,8 @@ def check_reference(case):
     days, limits = brief["targets"]["autonomy_days"], brief["limits"]
     wanted = {"cost": (0, limits["money_minor"]["value"]), "weight": (0, limits["weight_kg"]["value"]),
               "usable_capacity": (3 * days * need_wh, days * need_wh), "roof_area": (0, clear_m2),
-              "autonomy": (3 * days, days), "spare_power": (max(100, reference["peak_ac_w"]), 0)}
+              "autonomy": (3 * days, days), "spare_power": (max(100, reference["peak_ac_w"]), 0),
+              "dark_hours": (0, max(1, limits["dark_hours"]["value"]))}
     for name, (full, none) in wanted.items():
         own = given(given(brief, "anchors", {}), name, {})
         close(reference["anchors"][name]["full"], given(own, "full", full), "anchor " + name)
@@ -290,41 +305,45 @@ def check_capacity(case):
         close(kit["figures"]["autonomy_days"], min(m["autonomy_days"] for m in used), kit["id"])
 
 
-def panel_hour(case, panel, month, hour):
-    """W at the maximum power point and the current there, of one panel."""
-    site, sky = case.brief["site"], case.reference["months"][month - 1]
-    shading = given(site, "shading_loss", 0)
-    shading = shading[month - 1] if isinstance(shading, list) else shading
-    sun = sky["hourly_plane_w_m2"][hour] * (1 - shading) * (1 - given(site, "soiling_loss", 0.03))
-    adder = {"raised": 2, "close": 11, "bonded": 18}[given(site, "mounting", "raised")]
-    cell_c = sky["hourly_air_c"][hour] + (given(panel, "noct_c", 45) + adder - 20) / 800 * sun
-    coefficient = given(panel, "power_coeff_pct_k", -0.45) / 100
-    return panel["power_w"] * sun / 1000 * max(0, 1 + coefficient * (cell_c - 25)), panel["imp_a"] * sun / 1000
+def array_hours(case, kit):
+    """Wh kept and cut off in every hour."""
+    panel, controller, entry = case.part(kit, "panel"), case.part(kit, "controller"), kit["parts"]["panel"]
+    nominal_v, system_v, controllers = case.bank(kit)[3], case.bank(kit)[5], kit["parts"]["controller"]["count"]
+    sun = case.plane_w / 1000
+    most_w = controllers * controller["rated_output_a"] * nominal_v
+    if controller["technology"] == "pwm":
+        offered = panel["imp_a"] * entry["parallel"] * nominal_v * sun
+    else:
+        adder = {"raised": 2, "close": 11, "bonded": 18}[given(case.brief["site"], "mounting", "raised")]
+        cell_c = case.air_c + (given(panel, "noct_c", 45) + adder - 20) / 800 * case.plane_w
+        heat = np.maximum(0, 1 + given(panel, "power_coeff_pct_k", -0.45) / 100 * (cell_c - 25))
+        lost_at_200 = 1 - given(panel, "low_light_pct", 96) / 100
+        dim = np.log(np.minimum(1, np.where(sun > 0, sun, 1))) / np.log(0.2)
+        offered = panel["power_w"] * entry["count"] * sun * heat * np.maximum(0, 1 - lost_at_200 * dim) * controller["efficiency"]
+        if given(controller, "max_pv_w_12v") is not None:
+            most_w = min(most_w, controllers * controller["max_pv_w_12v"] * system_v / 12 * controller["efficiency"])
+    return np.minimum(offered, most_w), np.maximum(0, offered - most_w)
 
 
 def check_supply(case):
-    days = {}
+    days = np.maximum(1, np.bincount(case.month, minlength=13)) / 24  # there is no month 0
+    known = {}
     for kit in case.kits:
-        panel, controller, dcdc = (case.part(kit, k) for k in ("panel", "controller", "dcdc"))
-        nominal_v = case.bank(kit)[3]
-        entry, controllers = kit["parts"]["panel"], kit["parts"]["controller"]["count"]
-        limit_wh = controllers * controller["rated_output_a"] * nominal_v
-        driven_h = case.brief["driving"]["hours_per_day"]
+        dcdc, nominal_v = case.part(kit, "dcdc"), case.bank(kit)[3]
+        idle_w = kit["parts"]["controller"]["count"] * case.part(kit, "controller")["idle_w"]
+        key = kit["id"].split("/")[0], kit["parts"]["controller"]["id"], kit["parts"]["controller"]["count"], nominal_v
+        if key not in known:
+            known[key] = [np.bincount(case.month, hours) / days for hours in array_hours(case, kit)]
+        kept_wh, clipped_wh = known[key]
         for month in kit["months"]:
-            key = panel["id"], month["month"]
-            if key not in days:
-                days[key] = [panel_hour(case, panel, month["month"], h) for h in HOURS]
-            if controller["technology"] == "mppt":
-                offered = [w * entry["count"] * controller["efficiency"] for w, _ in days[key]]
-            else:
-                offered = [a * entry["parallel"] * nominal_v for _, a in days[key]]
-            array_wh = sum(min(wh, limit_wh) for wh in offered) - 24 * controllers * controller["idle_w"]
+            driven_h = case.brief["driving"]["hours_per_day"] if month["in_use"] else 0
             alternator_wh = dcdc["output_a"] * nominal_v * driven_h if dcdc else 0
-            what = "%s month %d" % (kit["id"], month["month"])
-            close(month["array_wh"], array_wh, what)
-            close(month["clipped_wh"], sum(max(0, wh - limit_wh) for wh in offered), what)
+            what, m = "%s month %d" % (kit["id"], month["month"]), month["month"]
+            close(month["array_wh"], kept_wh[m] - 24 * idle_w, what)
+            close(month["clipped_wh"], clipped_wh[m], what)
             close(month["alternator_wh"], alternator_wh, what)
-            close(month["supply_wh"], array_wh + alternator_wh - month["storing_loss_wh"], what)
+            close(month["shore_wh"], 0, what)
+            close(month["supply_wh"], kept_wh[m] - 24 * idle_w + alternator_wh - month["storing_loss_wh"], what)
 
 
 def check_score(case):
@@ -332,7 +351,7 @@ def check_score(case):
     for kit in case.kits:
         f = kit["figures"]
         figures = {"cost": f["cost_minor"], "weight": f["weight_kg"], "usable_capacity": f["usable_capacity_wh"],
-                   "roof_area": f["roof_area_m2"], "autonomy": f["autonomy_days"], "spare_power": f["spare_power_w"]}
+                   "roof_area": f["roof_area_m2"], "autonomy": f["autonomy_days"], "spare_power": f["spare_power_w"], "dark_hours": f["dark_hours"]}
         score = 0
         for name, x in figures.items():
             u = (x - anchors[name]["none"]) / (anchors[name]["full"] - anchors[name]["none"])
@@ -376,8 +395,8 @@ def hot_vmp_v(panel, cell_c):
 
 
 def check_hottest_cell(case):
-    """Full sun in the hottest hour of the months in use."""
-    air_c = max(max(m["hourly_air_c"]) for m in case.reference["months"] if m["in_use"])
+    """Full sun in the hottest hour of the months in use, all years of weather."""
+    air_c = case.air_c[np.isin(case.month, case.months)].max()
     adder = {"raised": 2, "close": 11, "bonded": 18}[case.brief["site"]["mounting"]]
     for entry in case.reference["panels"]:
         noct_c = given(case.parts[entry["id"]], "noct_c", 45)
@@ -413,6 +432,7 @@ def compared(case, kit):
         "supply": (least["supply_wh"], least["need_wh"], False),
         "money": (figures["cost_minor"], limits["money_minor"]["value"], True),
         "weight": (figures["weight_kg"], limits["weight_kg"]["value"], True),
+        "dark-hours": (figures["dark_hours"], limits["dark_hours"]["value"], True),
     }
     if given(panel, "max_system_v") is not None:
         rows["system-voltage"] = (rows["cold-voc"][0], panel["max_system_v"], True)
