@@ -183,12 +183,15 @@ class Case:
         self.explained = {}
         self.answer = self.ask("rank", "--top", str(len(self.working) + 1))
 
-    def ask(self, command, *more):
+    def ask(self, *arguments):
+        return json.loads(self.text(*arguments, "--json"))
+
+    def text(self, command, *more):
         """Gaps in a file of hours are told on standard error."""
-        done = terminal.run(command, self.path, *more, *self.catalogue, "--json")
+        done = terminal.run(command, self.path, *more, *self.catalogue)
         equal(done.returncode, 0, done.stderr)
         equal([line.split(b":")[0] for line in done.stderr.splitlines()], [b"Hourly file"] * 2 if self.told_gaps else [], done.stderr)
-        return json.loads(done.stdout)
+        return done.stdout.decode()
 
     def explain(self, kits):
         """What the program says of each, asked two at a time."""
@@ -220,6 +223,7 @@ def check_counts(case):
     totals = case.answer["totals"]
     equal(totals["raw_combinations"], case.raw, "raw")
     equal(totals["feasible"], len(case.working), "working kits")
+    holds(case.second.dark_near_wh > 1e-8, "an hour so near the threshold of darkness that rounding may decide")
     equal(totals["undecided"], case.alone["roof-undecided"], "undecided")
     equal([row["code"] for row in totals["ruled_out"]], RULES, "the rules' order")
     for row in totals["ruled_out"]:
@@ -300,6 +304,26 @@ def check_every_rule():
     holds(len(stops) >= 25, "only %s rule kits out" % sorted(stops))
 
 
+def check_hours(case):
+    """Every hour of two kits that work and of one with a heater or in the cold, column by column."""
+    second = case.second
+    kits = [case.working[0][1], case.working[-1][1], case.sample.get("cold-charge", case.sample["supply"])]
+    steps = list(Lanes(second, kits).steps())
+    columns = {"array_wh": "kept", "alternator_wh": "alternator", "shore_wh": "shore", "need_wh": "need", "idle_wh": "served_own",
+               "heater_wh": "heater", "unmet_wh": "unmet", "charged_wh": "taken", "stored_wh": "stored", "drawn_wh": "given",
+               "drained_wh": "drained", "lost_wh": "lost", "spilled_wh": "spilled", "charge_wh": "charge", "floor_wh": "floor"}
+    for i, kit in enumerate(kits):
+        lines = case.text("energy", kit_id(kit), "--hours", "-").splitlines()
+        there = dict(zip(lines[0].split(","), np.loadtxt(lines[1:], delimiter=",", unpack=True)))
+        here = {name: np.array([getattr(step, key)[i] for step in steps]) for name, key in columns.items()}
+        here.update(plane_w_m2=second.plane_w, air_c=second.air_c, clipped_wh=second.array_hours(second.array_key(kit))[1])
+        equal(set(here) | {"year", "day", "hour"}, set(there), "columns")
+        for name, values in here.items():
+            equal(len(there[name]), len(values), name)
+            off = np.abs(there[name] - values) / np.maximum(1000, values)
+            holds(off.max() <= CLOSE, "%s %s: hour %d: %r there, %r here" % (kit_id(kit), name, off.argmax(), there[name][off.argmax()], values[off.argmax()]))
+
+
 def bound(check, name):
     return lambda: check(case_of(name))
 
@@ -316,7 +340,7 @@ BRIEFS = {"demo": (demo, as_sold), "southern boat, limits off": (southern_boat, 
           "own place, no night": (own_place, as_sold), "own hours": (own_hours, as_sold)}
 CHECKS = [("sun, loads, anchors", check_reference), ("counts by rule", check_counts), ("working kits in order", check_order),
           ("front", check_front), ("figures and findings", check_figures), ("kits that fail", check_failed),
-          ("hourly years", check_years)]
+          ("hourly years", check_years), ("every hour", check_hours)]
 with terminal:
     main([("%s: %s" % (name, what), bound(check, name)) for name in BRIEFS for what, check in CHECKS]
          + [("every rule is broken somewhere", check_every_rule)])

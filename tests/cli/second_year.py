@@ -10,7 +10,8 @@ from second_weather import LENGTHS
 
 DARK_WH = 1e-6
 EVERY_MONTH = {"array_wh", "own_draw_wh"}  # the rest counts in used months only
-Step = namedtuple("Step", "hour year month used kept alternator shore need served_own heater unmet spilled drained charge")
+Step = namedtuple("Step", "hour year month used floor kept alternator shore need own served_own heater unmet taken stored given drained "
+                          "lost spilled charge")
 
 
 def week_share(load, weekday):
@@ -171,7 +172,7 @@ class Lanes:
                 shore = self.shore_w if used and second.kinds.on_shore(weekday, h) else zero
                 step = self.step(charge, self.kept[24 * day + h][self.array_of], alternator, shore, need[h], cost[h], hours)
                 charge = step[-1]
-                yield Step(24 * day + h, day // 365, month, used, *step)
+                yield Step(24 * day + h, day // 365, month, used, hours[0], *step)
 
     def step(self, charge, kept, alternator, shore, need, cost, day):
         floor_wh, heater_w, blocked = day
@@ -189,8 +190,8 @@ class Lanes:
         missing = short - given_wh
         unmet = missing - np.minimum(missing, own)
         heater = np.where(taken > 0, heater_w, 0.0)
-        return (kept, alternator, shore, need, own - np.minimum(missing, own), heater, unmet,
-                np.maximum(0, balance) - taken - heater, drained, up - drained + stored)
+        return (kept, alternator, shore, need, own, own - np.minimum(missing, own), heater, unmet, taken, stored, given_wh, drained,
+                charge - up, np.maximum(0, balance) - taken - heater, up - drained + stored)
 
     def accept_at(self, over):
         return np.where(np.isinf(self.accept), inf, self.accept - self.fall * over)
