@@ -88,7 +88,11 @@ def southern_boat():
 
 
 def odd_parts(parts):
-    """Data sheets with gaps, and figures no part of the catalogue has."""
+    """Data sheets with gaps, and figures no part of the catalogue has; a chemistry without taper, one with a cliff at the very end."""
+    parts["flooded"]["accept_from"] = 0.999
+    for key in ("accept_c", "accept_from", "accept_full_c"):
+        parts["lfp"][key] = None
+    parts["lfp"]["charge_efficiency_full"] = 0.9
     for key in ("surge_discharge_a", "charge_v"):
         del parts["b-pellawatt-12v-100-lfp"][key]
     parts["b-grimsholt-12v-200-gel"].update(depth_limit=0.45, max_discharge_a=40, surge_discharge_a=60)
@@ -168,7 +172,7 @@ class Case:
 
     def __init__(self, brief, change):
         catalogue = json.loads(terminal.text("catalogue", "export", "-"))
-        change({part["id"]: part for kind in PARTS for part in catalogue[kind]})
+        change({part["id"]: part for kind in [*PARTS, "chemistries"] for part in catalogue[kind]})
         export = terminal.write("export.json", json.dumps(catalogue))
         self.path = terminal.write(brief["name"].split(":")[0] + ".json", json.dumps(brief))
         self.catalogue = ("--catalogue", export)
