@@ -1,22 +1,10 @@
-/* Monthly supply of an array through its controllers, and what a bank can give. */
+/* Cell temperature, what a bank is and can give, and the inverter. */
 #ifndef WB_ENERGY_H
 #define WB_ENERGY_H
 
 #include "brief.h"
 #include "part.h"
 #include "sky.h"
-
-/* One panel on the mean day. G = plane irradiance x (1 - shading of the month) x (1 - soiling).
- * max_power_w = power_w x G/1000 x (1 + power coefficient x (cell - 25 C)), at least 0; missing
- * coefficient: -0.45 %/K. imp_a = imp_a x G/1000, its small temperature drift left out. */
-typedef struct {
-    double max_power_w[WB_MONTHS][WB_HOURS]; /* at its maximum power point */
-    double imp_a[WB_MONTHS][WB_HOURS];       /* current at that point, for PWM */
-    double cell_c[WB_MONTHS][WB_HOURS];
-    double hottest_cell_c; /* at 1000 W/m2 in the hottest hour of the months in use */
-} WbPanelDay;
-
-void wb_panel_day(const WbSite *site, const WbSky *sky, const WbPanel *panel, WbPanelDay *day);
 
 /* Cell temperature, C: air + (NOCT + adder - 20)/800 x W/m2 (definition of NOCT: 800 W/m2, 20 C
  * air, open rack). Missing noct_c: 45. Adders by the Sandia stand-off table: raised +2 K (a gap of
@@ -36,19 +24,11 @@ typedef struct {
 /* system_v: the one of 12, 24, 48 with system_v <= nominal <= 1.07 x system_v. */
 WbBankVolts wb_bank_volts(const WbStorage *storage, const WbChemistry *chemistry, int series);
 
-/* Controller output into the bank, Wh a day by month: MPPT min(array W x efficiency,
- * controllers x rated A x nominal V); PWM min(array A, controllers x rated A) x nominal V, array A
- * = n_parallel x imp_a; hour by hour, summed; less controllers x idle_w x 24. (Nominal volts on
- * purpose: an ampere-hour put in comes out at them.) n_series x n_parallel panels in all, spread
- * evenly over the controllers. Below 0 where the controllers draw more than the sun gives. */
+/* What an array gives into the bank, Wh a day by month (array.h). */
 typedef struct {
     double day_wh[WB_MONTHS];
     double clipped_wh[WB_MONTHS]; /* what the output limit cut off */
 } WbSupply;
-
-void wb_array_supply(const WbPanelDay *day, const WbPanel *panel, int n_series, int n_parallel,
-                     const WbController *controller, int n_controllers, double bank_nominal_v,
-                     WbSupply *supply);
 
 /* f_temp = min(1, capacity_by_c(T)), 1 without a curve; f_rate = min(1, (I_rated / I)^(k-1)),
  * I_rated = Ah / hours; I = dark_wh / dark_h / bank nominal V / strings (WbNeed: over 24 h where no

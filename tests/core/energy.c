@@ -1,5 +1,6 @@
 /* What does an array give, and what can a bank deliver? */
 #include "energy.h"
+#include "array.h"
 #include "published.h"
 #include <string.h>
 
@@ -53,119 +54,38 @@ static void test_mounting_adders(void)
                       wb_cell_c(700, 20, 45, WB_MOUNT_CLOSE));
 }
 
-/* One hour at 1000 W/m2 and 25 C air, the rest night. */
-static WbSky noon_sky(void)
+/* One panel through a controller that loses nothing. */
+static WbArrayLaw law_of(const WbPanel *of, int mounting)
 {
-    WbSky sky = {0};
-    for (int m = 0; m < WB_MONTHS; m++) {
-        sky.plane_w_m2[m][12] = 1000;
-        for (int h = 0; h < WB_HOURS; h++)
-            sky.air_c[m][h] = 25;
-    }
-    return sky;
-}
-
-static WbSite bare_site(WbMounting mounting)
-{
-    return (WbSite){.months = 0xfff, .mounting = mounting};
+    static const WbController ideal = {
+        .technology = WB_CONTROLLER_MPPT, .efficiency = 1, .rated_output_a = 1000};
+    static const WbBankVolts bank = {.nominal_v = 12, .system_v = 12};
+    return wb_array_law(of, 1, 1, &ideal, 1, mounting, &bank);
 }
 
 /* King et al. 2004: at 1000 W/m2 an insulated back costs 8 to 12 % of an open rack's power. */
 static void test_bonded_costs_power(void)
 {
-    WbSky sky = noon_sky();
-    WbPanelDay raised, bonded;
-    WbSite site = bare_site(WB_MOUNT_RAISED);
-    wb_panel_day(&site, &sky, &panel, &raised);
-    site.mounting = WB_MOUNT_BONDED;
-    wb_panel_day(&site, &sky, &panel, &bonded);
+    WbArrayLaw raised = law_of(&panel, WB_MOUNT_RAISED), bonded = law_of(&panel, WB_MOUNT_BONDED);
     published("mounting range, King et al. 2004 (SAND2004-3535)",
-              1 - bonded.max_power_w[0][12] / raised.max_power_w[0][12], 0.10, 0.02);
+              1 - wb_array_offered_w(&bonded, 1000, 25, 0) /
+                      wb_array_offered_w(&raised, 1000, 25, 0),
+              0.10, 0.02);
 }
 
 /* 1000 W/m2, 25 C, NOCT 45 raised: cell 25 + 27/800 x 1000 = 58.75 C; 100 W x (1 - 0.004 x 33.75).
  */
 static void test_panel_by_hand(void)
 {
-    WbSky sky = noon_sky();
-    WbSite site = bare_site(WB_MOUNT_RAISED);
-    WbPanelDay day;
-    wb_panel_day(&site, &sky, &panel, &day);
-    g_assert_cmpfloat_with_epsilon(day.cell_c[3][12], 58.75, 1e-9);
-    g_assert_cmpfloat_with_epsilon(day.max_power_w[3][12], 86.5, 1e-9);
-    g_assert_cmpfloat_with_epsilon(day.imp_a[3][12], 5.5, 1e-9);
-    g_assert_cmpfloat(day.max_power_w[3][0], ==, 0);
-    g_assert_cmpfloat_with_epsilon(day.hottest_cell_c, 58.75, 1e-9);
+    WbArrayLaw law = law_of(&panel, WB_MOUNT_RAISED);
+    g_assert_cmpfloat_with_epsilon(wb_array_offered_w(&law, 1000, 25, 0), 86.5, 1e-9);
+    g_assert_cmpfloat(wb_array_offered_w(&law, 0, 25, 0), ==, 0);
     WbPanel no_coefficient = panel;
     no_coefficient.power_coeff_pct_k = WB_MISSING;
     no_coefficient.noct_c = WB_MISSING;
-    wb_panel_day(&site, &sky, &no_coefficient, &day);
-    g_assert_cmpfloat_with_epsilon(day.max_power_w[3][12], 100 * (1 - 0.0045 * 33.75), 1e-9);
-}
-
-static void test_losses_and_months_in_use(void)
-{
-    WbSky sky = noon_sky();
-    WbSite site = bare_site(WB_MOUNT_RAISED);
-    WbPanelDay day;
-    site.shading_loss[4] = 0.5;
-    site.soiling_loss = 0.1;
-    site.months = 1u << 1;
-    sky.air_c[7][14] = 45;
-    wb_panel_day(&site, &sky, &panel, &day);
-    g_assert_cmpfloat_with_epsilon(day.imp_a[3][12], 5.5 * 0.9, 1e-9);
-    g_assert_cmpfloat_with_epsilon(day.imp_a[4][12], 5.5 * 0.45, 1e-9);
-    g_assert_cmpfloat_with_epsilon(day.hottest_cell_c, 58.75, 1e-9);
-    site.months |= 1u << 7;
-    wb_panel_day(&site, &sky, &panel, &day);
-    g_assert_cmpfloat_with_epsilon(day.hottest_cell_c, 78.75, 1e-9);
-    site.shading_loss[4] = 1;
-    wb_panel_day(&site, &sky, &panel, &day);
-    g_assert_cmpfloat(day.max_power_w[4][12], ==, 0);
-}
-
-/* 86.5 W of 2 x 3 panels at 0.95 for an hour = 493.05 Wh; PWM 16.5 A x 12 V = 198 Wh. */
-static void test_controllers(void)
-{
-    WbSky sky = noon_sky();
-    WbSite site = bare_site(WB_MOUNT_RAISED);
-    WbPanelDay day;
-    WbController mppt = {
-        .technology = WB_CONTROLLER_MPPT, .rated_output_a = 50, .efficiency = 0.95, .idle_w = 0.5};
-    WbController pwm = mppt;
-    WbSupply supply;
-    pwm.technology = WB_CONTROLLER_PWM;
-    wb_panel_day(&site, &sky, &panel, &day);
-    wb_array_supply(&day, &panel, 2, 3, &mppt, 1, 12, &supply);
-    g_assert_cmpfloat_with_epsilon(supply.day_wh[0], 493.05 - 12, 1e-9);
-    g_assert_cmpfloat(supply.clipped_wh[0], ==, 0);
-    wb_array_supply(&day, &panel, 1, 3, &pwm, 1, 12, &supply);
-    g_assert_cmpfloat_with_epsilon(supply.day_wh[0], 198 - 12, 1e-9);
-    mppt.rated_output_a = pwm.rated_output_a = 10;
-    wb_array_supply(&day, &panel, 2, 3, &mppt, 2, 12, &supply);
-    g_assert_cmpfloat_with_epsilon(supply.day_wh[0], 240 - 24, 1e-9);
-    g_assert_cmpfloat_with_epsilon(supply.clipped_wh[0], 253.05, 1e-9);
-    wb_array_supply(&day, &panel, 1, 3, &pwm, 1, 12, &supply);
-    g_assert_cmpfloat_with_epsilon(supply.day_wh[0], 120 - 12, 1e-9);
-    g_assert_cmpfloat_with_epsilon(supply.clipped_wh[0], 78, 1e-9);
-}
-
-/* A month without sun only costs the controllers' own draw; nothing turns into NaN. */
-static void test_supply_without_sun(void)
-{
-    WbSky sky = noon_sky();
-    WbSite site = bare_site(WB_MOUNT_RAISED);
-    WbController mppt = {
-        .technology = WB_CONTROLLER_MPPT, .rated_output_a = 10, .efficiency = 0.95, .idle_w = 1};
-    WbPanelDay day;
-    WbSupply supply;
-    memset(sky.plane_w_m2[11], 0, sizeof sky.plane_w_m2[11]);
-    wb_panel_day(&site, &sky, &panel, &day);
-    wb_array_supply(&day, &panel, 1, 1, &mppt, 1, 12, &supply);
-    g_assert_cmpfloat(supply.day_wh[11], ==, -24);
-    g_assert_cmpfloat(supply.clipped_wh[11], ==, 0);
-    wb_array_supply(&day, &panel, 1, 1, &mppt, 1, 0, &supply);
-    g_assert_cmpfloat(supply.day_wh[0], ==, -24);
+    law = law_of(&no_coefficient, WB_MOUNT_RAISED);
+    g_assert_cmpfloat_with_epsilon(wb_array_offered_w(&law, 1000, 25, 0),
+                                   100 * (1 - 0.0045 * 33.75), 1e-9);
 }
 
 static void test_bank_volts(void)
@@ -310,9 +230,6 @@ int main(int argc, char **argv)
     g_test_add_func("/energy/mounting-adders", test_mounting_adders);
     g_test_add_func("/energy/bonded", test_bonded_costs_power);
     g_test_add_func("/energy/panel-by-hand", test_panel_by_hand);
-    g_test_add_func("/energy/losses", test_losses_and_months_in_use);
-    g_test_add_func("/energy/controllers", test_controllers);
-    g_test_add_func("/energy/without-sun", test_supply_without_sun);
     g_test_add_func("/energy/bank-volts", test_bank_volts);
     g_test_add_func("/energy/own-figures", test_own_figures_before_chemistry);
     g_test_add_func("/energy/peukert", test_peukert);
