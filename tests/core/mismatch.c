@@ -79,6 +79,33 @@ static void test_never_more_than_all(void)
             }
 }
 
+/* The point of one panel lies at its data-sheet Vmp and Imp but for the curve's rounding off. */
+static void test_peaks(void)
+{
+    WbPeak peak;
+    double apart_w;
+    WbPanelRun one = {&big, 1}, two[] = {{&big, 1}, {&half, 2}};
+    g_assert_cmpint(wb_peak_series(&one, 1, &peak), ==, WB_OK);
+    g_assert_cmpfloat_with_epsilon(peak.voltage_v, 18, 0.4);
+    g_assert_cmpfloat_with_epsilon(peak.current_a, 10, 0.2);
+    g_assert_cmpfloat_with_epsilon(peak.power_w, peak.voltage_v * peak.current_a, 1e-9);
+    g_assert_cmpfloat(peak.power_w, >=, 180);
+    g_assert_cmpint(wb_peak_apart(two, 2, &apart_w), ==, WB_OK);
+    g_assert_cmpfloat_with_epsilon(apart_w, 2 * peak.power_w, 1e-6);
+    g_assert_cmpint(wb_peak_series(two, 2, &peak), ==, WB_OK);
+    g_assert_cmpfloat_with_epsilon(wb_run_voltage_v(&two[0], peak.current_a) +
+                                       wb_run_voltage_v(&two[1], peak.current_a),
+                                   peak.voltage_v, 1e-9);
+    g_assert_cmpint(wb_peak_parallel(two, 2, &peak), ==, WB_OK);
+    g_assert_cmpfloat_with_epsilon(wb_run_current_a(&two[0], peak.voltage_v) +
+                                       wb_run_current_a(&two[1], peak.voltage_v),
+                                   peak.current_a, 1e-9);
+    /* No current at Voc; two diodes of 36 cells passed by; above Voc a string takes. */
+    g_assert_cmpfloat_with_epsilon(wb_run_current_a(&two[1], 44), 0, 1e-9);
+    g_assert_cmpfloat_with_epsilon(wb_run_voltage_v(&two[1], 9), -2, 1e-12);
+    g_assert_cmpfloat(wb_run_current_a(&one, 23), <, 0);
+}
+
 static void test_bad_input(void)
 {
     double kept = -1;
@@ -93,6 +120,13 @@ static void test_bad_input(void)
     wrong = big;
     runs[1].n = 0;
     g_assert_cmpint(wb_mismatch_parallel(runs, 2, &kept), ==, WB_BAD_INPUT);
+    /* exp(-2300) is 0 in a double. */
+    wrong = big;
+    wrong.vmp_v = 0.999 * wrong.voc_v;
+    wrong.imp_a = 0.9 * wrong.isc_a;
+    runs[1].n = 1;
+    g_assert_cmpint(wb_mismatch_series(runs, 2, &kept), ==, WB_BAD_INPUT);
+    g_assert_cmpint(wb_mismatch_parallel(runs, 2, &kept), ==, WB_BAD_INPUT);
     g_assert_cmpfloat(kept, ==, -1);
 }
 
@@ -104,6 +138,7 @@ int main(int argc, char **argv)
     g_test_add_func("/mismatch/bypass", test_series_bypasses);
     g_test_add_func("/mismatch/parallel", test_parallel_shares_the_voltage);
     g_test_add_func("/mismatch/never-more", test_never_more_than_all);
+    g_test_add_func("/mismatch/peaks", test_peaks);
     g_test_add_func("/mismatch/bad-input", test_bad_input);
     return g_test_run();
 }
