@@ -7,6 +7,7 @@ import math
 import os
 import sys
 from concurrent.futures import ThreadPoolExecutor
+from itertools import islice
 
 import numpy as np
 
@@ -309,20 +310,21 @@ def check_every_rule():
 
 
 def check_hours(case):
-    """Every hour of two kits that work and of one with a heater or in the cold, column by column."""
+    """Every hour of the first year of two kits that work and of one in the cold, column by column."""
     second = case.second
     kits = [case.working[0][1], case.working[-1][1], case.sample.get("cold-charge", case.sample["supply"])]
-    steps = list(Lanes(second, kits).steps())
+    steps = list(islice(Lanes(second, kits).steps(), 8760))
     columns = {"array_wh": "kept", "alternator_wh": "alternator", "shore_wh": "shore", "need_wh": "need", "idle_wh": "served_own",
                "heater_wh": "heater", "unmet_wh": "unmet", "charged_wh": "taken", "stored_wh": "stored", "drawn_wh": "given",
                "drained_wh": "drained", "lost_wh": "lost", "spilled_wh": "spilled", "charge_wh": "charge", "floor_wh": "floor"}
     for i, kit in enumerate(kits):
-        lines = case.text("energy", kit_id(kit), "--hours", "-").splitlines()
+        lines = case.text("energy", kit_id(kit), "--hours", "-", "--year", "1").splitlines()
         there = dict(zip(lines[0].split(","), np.loadtxt(lines[1:], delimiter=",", unpack=True)))
         here = {name: np.array([getattr(step, key)[i] for step in steps]) for name, key in columns.items()}
         here.update(plane_w_m2=second.plane_w, air_c=second.air_c, clipped_wh=second.array_hours(second.array_key(kit))[1])
         equal(set(here) | {"year", "day", "hour"}, set(there), "columns")
         for name, values in here.items():
+            values = values[:8760]
             equal(len(there[name]), len(values), name)
             off = np.abs(there[name] - values) / np.maximum(1000, values)
             holds(off.max() <= CLOSE, "%s %s: hour %d: %r there, %r here" % (kit_id(kit), name, off.argmax(), there[name][off.argmax()], values[off.argmax()]))
