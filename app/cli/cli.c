@@ -59,6 +59,19 @@ static const WbCommand commands[] = {
         wb_cli_run_roof,
     },
     {
+        "together",
+        N_("together [series|parallel] PANEL[xN] PANEL[xN]... [--catalogue FILE] [--json]"),
+        N_("Say what unlike panels give in one string or side by side, and what they lose"),
+        N_("PANEL is a panel's id in the catalogue, PANELxN a string of N of them. series puts all "
+           "into one string, parallel the strings side by side; without the word both are shown. "
+           "Name a panel twice to put two strings of it side by side. Cautions on cold voltage, "
+           "makers' limits and fuses follow."),
+        "catalogue json",
+        1,
+        G_MAXUINT,
+        wb_cli_run_together,
+    },
+    {
         "catalogue",
         N_("catalogue export|import|check FILE [--catalogue FILE] [--preview] [--json]"),
         N_("Write the catalogue to a JSON file, merge one into it, or check one"),

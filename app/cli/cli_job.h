@@ -38,6 +38,7 @@ int wb_cli_run_rank(const WbArguments *arguments);
 int wb_cli_run_explain(const WbArguments *arguments);
 int wb_cli_run_energy(const WbArguments *arguments);
 int wb_cli_run_roof(const WbArguments *arguments);
+int wb_cli_run_together(const WbArguments *arguments);
 int wb_cli_run_catalogue(const WbArguments *arguments);
 int wb_cli_run_brief(const WbArguments *arguments);
 int wb_cli_run_places(const WbArguments *arguments);

@@ -1,4 +1,4 @@
-/* How far apart two words are, for "did you mean". Private to the store. */
+/* How far apart two words are, for "did you mean". */
 #ifndef WB_EDIT_DISTANCE_H
 #define WB_EDIT_DISTANCE_H
 
