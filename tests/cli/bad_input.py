@@ -222,6 +222,18 @@ def test_missing_files():
         refused(arguments, "no.json", FILE)
 
 
+def test_no_curve():
+    """What the catalogue takes, but no curve runs through."""
+    name, other = CATALOGUE["panels"][0]["id"], CATALOGUE["panels"][1]["id"]
+    flat = json.loads(edited(CATALOGUE, "/panels/0/imp_a", CATALOGUE["panels"][0]["isc_a"]))
+    sharp = json.loads(edited(CATALOGUE, "/panels/0/vmp_v", CATALOGUE["panels"][0]["voc_v"] * 0.9999))
+    for catalogue, field in ((flat, "imp_a"), (sharp, "vmp_v")):
+        path = terminal.write("no-curve.json", json.dumps(catalogue))
+        refused(["together", name, other, "--catalogue", path], name, WRONG_INPUT, [field, "make no curve"])
+        refused(["together", other, name + "x2", "--json", "--catalogue", path], name, WRONG_INPUT, [field])
+    refused(["together", name, other, "--catalogue", "no.json"], "no.json", FILE)
+
+
 def test_folders():
     os.makedirs(terminal.path("folder"), exist_ok=True)
     for arguments in (["rank", "folder"], ["rank", "demo", "--catalogue", "folder"], ["catalogue", "check", "folder"],
@@ -322,6 +334,7 @@ main(
         ("hourly file: empty", hourly_case("", WRONG_INPUT, [])),
         ("hourly file: another sun", hourly_case(year(noon_h=18), WRONG_INPUT, ["noon of Nantes"])),
         ("files that are not there", test_missing_files),
+        ("together: figures that make no curve", test_no_curve),
         ("folders", test_folders),
         ("database: cut short", database_case(cut_database, WRONG_INPUT)),
         ("database: damaged", database_case(scrambled_database, WRONG_INPUT)),

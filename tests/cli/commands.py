@@ -84,7 +84,7 @@ def test_wrong_use():
                       ["explain", "demo", "1000000"], ["explain", "demo", "99999999999999999999"], ["energy"], ["energy", "demo", "no-such-kit"],
                       ["energy", "demo", "0"], ["energy", "demo", "1", "--year", "1"], ["energy", "demo", "--hours", "h.csv", "--year", "0"],
                       ["energy", "demo", "--hours", "h.csv", "--year", "11"], ["energy", "demo", "--hours", "h.csv", "--year", "last"],
-                      ["energy", "demo", "--hours", "-", "--json"], ["rank", "demo", "--hours", "h.csv"], ["roof"], ["catalogue", "export"],
+                      ["energy", "demo", "--hours", "-", "--json"], ["rank", "demo", "--hours", "h.csv"], ["roof"], ["together"], ["together", "series"], ["together", "x", "x"], ["catalogue", "export"],
                       ["catalogue", "burn", "x"], ["catalogue", "check", "x", "--preview"], ["brief"], ["brief", "check"],
                       ["brief", "--new", "x"], ["places", "a", "b"], ["places", "--top", "3"], ["help", "rnak"], ["a", "b", "c"]):
         one_sentence(terminal.run(*arguments), WRONG_USE)
@@ -103,6 +103,7 @@ def all_keys(value):
 def test_keys_documented():
     page = manual()
     documents = [ranking, terminal.json("explain", "demo"), terminal.json("energy", "demo"), terminal.json("roof", "demo"), terminal.json("places", "nantes"),
+                 terminal.json("together", "p-orrelith-50-rigid", "p-orrelith-80-rigid"),
                  terminal.json("brief", "check", terminal.write("new.json", terminal.text("brief", "--new"))),
                  terminal.json("catalogue", "check", terminal.database()),
                  terminal.json("catalogue", "export", terminal.path("keys.json"))]
@@ -386,6 +387,96 @@ def test_roof():
     narrow(terminal.text("roof", "demo"))
 
 
+def near(got, wanted, share):
+    holds(abs(got - wanted) <= share * abs(wanted), "got %r, wanted %r" % (got, wanted))
+
+
+class Curve:
+    """A panel's curve from its data-sheet figures, METHOD 6a."""
+
+    def __init__(self, panel):
+        self.isc, self.voc, rest = panel["isc_a"], panel["voc_v"], 1 - panel["imp_a"] / panel["isc_a"]
+        self.c2 = (panel["vmp_v"] / self.voc - 1) / math.log(rest)
+        self.c1 = rest * math.exp(-panel["vmp_v"] / (self.c2 * self.voc))
+        self.bypass = -0.5 * math.ceil(panel["cells"] / 24)
+
+    def amps(self, volts):
+        return self.isc * (1 - self.c1 * (math.exp(min(700, volts / (self.c2 * self.voc))) - 1))
+
+    def volts(self, amps):
+        """By halving, as another way than the program's logarithm; None of it below the bypass."""
+        if self.amps(0) < amps:
+            return self.bypass
+        low, high = 0, 2 * self.voc
+        for _ in range(60):
+            middle = (low + high) / 2
+            low, high = (middle, high) if self.amps(middle) > amps else (low, middle)
+        return low
+
+
+def highest(power, most):
+    """(power, x) on a fine grid; power falls off by the square beside the top, so the grid costs next to nothing."""
+    return max((power(most * i / 4000), most * i / 4000) for i in range(1, 4001))
+
+
+def test_together():
+    """Watts together and apart against a computation of their own; what passes by, takes back and is fused."""
+    panels = {p["id"]: p for p in json.loads(terminal.text("catalogue", "export", "-"))["panels"]}
+    for runs in ([("p-brambleray-100-rigid", 1), ("p-orrelith-175-rigid", 1)], [("p-orrelith-20-rigid", 1), ("p-sundrell-450-rigid", 3)],
+                 [("p-orrelith-100-rigid", 2), ("p-brambleray-200-rigid-24v", 1), ("p-orrelith-100-rigid", 2)]):
+        answer = terminal.json("together", *["%sx%d" % run if run[1] > 1 else run[0] for run in runs])
+        curves = [(Curve(panels[name]), n) for name, n in runs]
+        apart = sum(n * highest(lambda v: v * c.amps(v), c.voc)[0] for c, n in curves)
+        series, amps = highest(lambda a: a * sum(n * c.volts(a) for c, n in curves), max(c.isc for c, _ in curves))
+        parallel, volts = highest(lambda v: v * sum(c.amps(v / n) for c, n in curves), max(n * c.voc for c, n in curves))
+        near(answer["apart_w"], apart, 1e-4)
+        near(answer["series"]["power_w"], series, 1e-4)
+        near(answer["series"]["current_a"], amps, 0.01)
+        near(answer["parallel"]["power_w"], parallel, 1e-4)
+        near(answer["parallel"]["voltage_v"], volts, 0.01)
+        for way, together in (("series", series), ("parallel", parallel)):
+            near(1 - answer[way]["lost_share"], together / apart, 1e-3)
+            near(sum(s["power_w"] for s in answer[way]["strings"]), answer[way]["power_w"], 1e-9)
+            equal([c["cell_c"] for c in answer[way]["open_circuit"]], [25, -10, -25, -40])
+        near(answer["series"]["open_circuit"][0]["voltage_v"], sum(n * c.voc for c, n in curves), 1e-12)
+        near(answer["parallel"]["open_circuit"][0]["voltage_v"], max(n * c.voc for c, n in curves), 1e-12)
+        for string, (own, _) in zip(answer["parallel"]["strings"], curves):
+            near(string["back_a"], 1.25 * (sum(c.isc for c, _ in curves) - own.isc), 1e-9)
+    alike = terminal.json("together", "p-orrelith-50-rigidx2")
+    near(alike["series"]["power_w"], alike["apart_w"], 1e-9)
+    passed = terminal.json("together", "series", "p-orrelith-20-rigid", "p-sundrell-450-rigidx3")
+    equal(passed["parallel"], None)
+    equal(passed["series"]["strings"][0]["voltage_v"], -1)
+    holds("pass p-orrelith-20-rigid by" in passed["series"]["sentence"], passed["series"]["sentence"])
+
+
+def test_together_cautions():
+    def said(*arguments):
+        return terminal.text("together", *arguments).replace("\n    ", " ")
+    long_string = said("series", "p-sundrell-55-flexiblex6", "p-sundrell-110-flexible")
+    holds("at -10 °C that is more than the 150 V the maker of p-sundrell-55-flexible allows" in said("series", "p-sundrell-55-flexiblex5", "p-orrelith-250-rigid"),
+          "146.8 V at 25 °C, over 150 V colder")
+    holds("at 25 °C that is more than the 150 V" in long_string, long_string)
+    fused = said("parallel", "p-orrelith-100-rigid", "p-tarnfeld-300-rigid", "p-tarnfeld-300-rigid")
+    holds("can drive 24.3 A into a faulty p-orrelith-100-rigid" in fused and "of at most 15.0 A" in fused, fused)
+    calm = said("p-orrelith-50-rigid", "p-orrelith-80-rigid")
+    holds("cannot drive more into a faulty one" in calm and "maker of" not in calm, calm)
+    holds("names no highest system voltage" in said("p-papyrel-30-flexible", "p-papyrel-100-flexible"), "a limit not given")
+    narrow(terminal.text("together", "p-orrelith-50-rigidx2", "p-brambleray-200-rigid-24v", "p-papyrel-100-flexible"))
+
+
+def test_together_wrong():
+    for arguments, wanted in ((["p-orrelith-5-rigid", "p-orrelith-80-rigid"], "did you mean p-orrelith-"),
+                              (["p-orelith-80-rigidx2"], "did you mean p-orrelith-80-rigid?"), (["paralel", "a", "b"], "did you mean parallel?"),
+                              (["p-orrelith-50-rigid", "series"], "before the panels"), (["p-orrelith-50-rigid"], "at least two panels"),
+                              (["p-orrelith-50-rigidx0", "p-orrelith-80-rigid"], "from 1 to 20, not “0”"),
+                              (["p-orrelith-50-rigidx21"], "not “21”"), (["p-orrelith-50-rigidx-2"], "not “-2”"),
+                              (["p-orrelith-50-rigidx1.5"], "not “1.5”"), (["p-orrelith-50-rigidx" + "9" * 5000], "not “999"),
+                              (["p-orrelith-50-rigid"] * 17, "at most 16"), (["", ""], "no panel “”"), (["x" * 5000, "x"], "no panel “xxx")):
+        said = one_sentence(terminal.run("together", *arguments), WRONG_USE)
+        holds(wanted in said and len(said) < 300, said)
+
+
 def test_catalogue():
     first, second = terminal.path("a.json"), terminal.path("b.json")
     terminal.text("catalogue", "export", first)
@@ -612,6 +703,9 @@ main([
     ("energy: hours that cannot be written", test_hours_not_written),
     ("explain a kit that fails", test_explain_failing),
     ("roof layouts", test_roof),
+    ("together", test_together),
+    ("together: cautions", test_together_cautions),
+    ("together: a wrong command line", test_together_wrong),
     ("catalogue export, import, check", test_catalogue),
     ("the catalogue's order changes nothing", test_catalogue_answers),
     ("brief", test_brief),
