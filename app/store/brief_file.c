@@ -61,18 +61,25 @@ WbBriefFile *wb_brief_file_parse(const char *text, gssize length, const char *na
     return tree ? make(tree, name, NULL, NULL, error) : NULL;
 }
 
+/* Of a file: absolute, so that it stays the same wherever the program goes. */
+static char *folder_of(const char *path)
+{
+    g_autofree char *whole = g_canonicalize_filename(path, NULL);
+    return g_path_get_dirname(whole);
+}
+
 WbBriefFile *wb_brief_file_read(const char *path, GError **error)
 {
     gsize length;
     g_autofree char *text = wb_text_file_read(path, &length, error);
     cJSON *tree = text ? wb_json_parse(text, (gssize)length, path, error) : NULL;
-    g_autofree char *folder = g_path_get_dirname(path);
+    g_autofree char *folder = folder_of(path);
     return tree ? make(tree, path, folder, NULL, error) : NULL;
 }
 
 WbBriefFile *wb_brief_file_at(const WbBriefFile *file, const char *path)
 {
-    g_autofree char *folder = g_path_get_dirname(path);
+    g_autofree char *folder = folder_of(path);
     WbBriefFile *moved = make(cJSON_Duplicate(file->tree, TRUE), path, folder, file, NULL);
     g_assert(moved); /* what was valid there is valid here */
     return moved;

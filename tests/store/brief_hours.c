@@ -98,6 +98,24 @@ static void test_beside_brief(Scratch *scratch, gconstpointer data)
     expect_sound(moved, 1);
 }
 
+/* The brief itself given by a path from the current folder, as people type it. */
+static void test_relative_brief(Scratch *scratch, gconstpointer data)
+{
+    g_autoptr(GError) error = NULL;
+    g_autofree char *path = scratch_file(scratch, "van.json");
+    g_autofree char *hours = scratch_file(scratch, "own.csv");
+    g_autofree char *back = g_get_current_dir();
+    write_hours(hours, 800, 1);
+    g_autoptr(WbBriefFile) unsaved = naming(read_example(), "own.csv");
+    g_assert_true(wb_brief_file_write(unsaved, path, &error));
+    g_assert_cmpint(g_chdir(scratch->path), ==, 0);
+    g_autoptr(WbBriefFile) file = wb_brief_file_read("van.json", &error);
+    g_assert_cmpint(g_chdir(back), ==, 0);
+    g_assert_no_error(error);
+    expect_sound(file, 1);
+    g_assert_cmpstr(wb_brief_file_hours_path(file), ==, hours);
+}
+
 /* From a text of no file it starts in the current folder. */
 static void test_current_folder(Scratch *scratch, gconstpointer data)
 {
@@ -196,6 +214,7 @@ int main(int argc, char **argv)
     g_test_add("/brief-hours/" name, Scratch, NULL, scratch_set_up, function, scratch_tear_down)
     ADD("absolute", test_absolute);
     ADD("beside-brief", test_beside_brief);
+    ADD("relative-brief", test_relative_brief);
     ADD("current-folder", test_current_folder);
     ADD("read-once", test_read_once);
     ADD("read-again", test_read_again);
