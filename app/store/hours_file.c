@@ -10,6 +10,8 @@
 #define MOST_MIB 256
 #define MOST_AWAY_DEG 3
 #define MOST_OFF_NOON_H 0.75
+/* Dusk, a clock a little off and a place some degrees away leave less than this at night. */
+#define MOST_AT_NIGHT 0.02
 
 struct WbHoursFile {
     gatomicrefcount references;
@@ -138,15 +140,10 @@ static double away_deg(const WbHoursGather *gather, const WbPlace *place)
     return acos(CLAMP(wb_cos_between(there, here), -1, 1)) / WB_RAD_PER_DEG;
 }
 
-static gboolean check_clock(const WbHoursFile *file, const WbPlace *place, GError **error)
+static gboolean check_clock(const WbHoursFile *file, const WbPlace *place, const WbWeather *weather,
+                            GError **error)
 {
-    WbWeather weather;
-    WbStatus status = wb_weather_own(place, &file->hours, &weather);
-    if (status != WB_OK)
-        return wb_store_fail(error, WB_STORE_ERROR_VALUE, "%s does not fit %s: %s", file->name,
-                             place->name, wb_status_describe(status));
-    double off_h = wb_light_middle_h(&weather) - 12;
-    wb_weather_free(&weather);
+    double off_h = wb_light_middle_h(weather) - 12;
     if (fabs(off_h) <= MOST_OFF_NOON_H)
         return TRUE;
     return wb_store_fail(error, WB_STORE_ERROR_VALUE,
@@ -155,6 +152,58 @@ static gboolean check_clock(const WbHoursFile *file, const WbPlace *place, GErro
                          "is the hour that begins at its time, and the place.",
                          file->name, fabs(off_h), off_h < 0 ? "before" : "after", place->name,
                          MOST_OFF_NOON_H);
+}
+
+/* Noon to sunset of a day, 0..364. */
+static double half_day_h(const WbPlace *place, int day)
+{
+    return wb_sunset_rad(place->latitude_deg * WB_RAD_PER_DEG, wb_declination_rad(day + 1)) /
+           WB_PI * 12;
+}
+
+/* Share of all light that falls into hours with the sun down from end to end; 0 without light. */
+static double light_at_night(const WbWeather *weather, const WbPlace *place)
+{
+    double all = 0, night = 0;
+    for (int d = 0; d < weather->n_years * WB_YEAR_DAYS; d++) {
+        double half_h = half_day_h(place, d % WB_YEAR_DAYS);
+        double shift_h = weather->solar_shift_h[d % WB_YEAR_DAYS];
+        for (int h = 0; h < WB_HOURS; h++) {
+            double light = weather->global_w_m2[d * WB_HOURS + h];
+            double from_noon_h = fabs(remainder(h + 0.5 + shift_h - 12, 24));
+            all += light;
+            if (from_noon_h - 0.5 >= half_h)
+                night += light;
+        }
+    }
+    return all > 0 ? night / all : 0;
+}
+
+/* The days of another hemisphere are long where the place's are short. */
+static gboolean check_seasons(const WbHoursFile *file, const WbPlace *place,
+                              const WbWeather *weather, GError **error)
+{
+    double share = light_at_night(weather, place);
+    if (share <= MOST_AT_NIGHT)
+        return TRUE;
+    return wb_store_fail(error, WB_STORE_ERROR_VALUE,
+                         "%s: %.0f %% of its light falls into hours when the sun of %s is down; up "
+                         "to %g %% is accepted. It looks like a file of the other hemisphere, of a "
+                         "place far away or of a year that does not begin in January.",
+                         file->name, share * 100, place->name, MOST_AT_NIGHT * 100);
+}
+
+static gboolean check_light(const WbHoursFile *file, const WbPlace *place, GError **error)
+{
+    WbWeather weather;
+    WbStatus status = wb_weather_own(place, &file->hours, &weather);
+    if (status != WB_OK)
+        return wb_store_fail(error, WB_STORE_ERROR_VALUE, "%s does not fit %s: %s", file->name,
+                             place->name, wb_status_describe(status));
+    gboolean fits =
+        check_clock(file, place, &weather, error) && check_seasons(file, place, &weather, error);
+    wb_weather_free(&weather);
+    return fits;
 }
 
 gboolean wb_hours_file_check_place(const WbHoursFile *file, const WbPlace *place, GError **error)
@@ -167,5 +216,5 @@ gboolean wb_hours_file_check_place(const WbHoursFile *file, const WbPlace *place
                              file->name, gather->latitude_deg, gather->longitude_deg,
                              away_deg(gather, place), place->name, place->latitude_deg,
                              place->longitude_deg, MOST_AWAY_DEG);
-    return check_clock(file, place, error);
+    return check_light(file, place, error);
 }

@@ -28,7 +28,8 @@ const GPtrArray *wb_hours_file_notes(const WbHoursFile *file);
 
 /* Does the file suit the place of the brief? FALSE and an error where an EPW was recorded more than
  * 3 degrees of arc away from it, or where the light of the file does not lie about the place's noon
- * within 45 minutes (another UTC offset, summer time, hours moved). */
+ * within 45 minutes (another UTC offset, summer time, hours moved), or where more than 2 % of it
+ * falls into hours when the place's sun is down (the other hemisphere, a place far away). */
 gboolean wb_hours_file_check_place(const WbHoursFile *file, const WbPlace *place, GError **error);
 
 #endif

@@ -4,6 +4,7 @@
 #include "places.h"
 #include "random.h"
 #include "scratch.h"
+#include "sun.h"
 #include "weather.h"
 #include <math.h>
 
@@ -389,6 +390,41 @@ static void test_place(void)
     g_assert_no_error(error);
 }
 
+/* Six tenths of what reaches the top of the atmosphere at a latitude, by solar time. (transfer
+ * full)
+ */
+static WbHoursFile *hours_at(double latitude_deg)
+{
+    g_autoptr(GError) error = NULL;
+    g_autoptr(GString) text = g_string_new("# utc_offset_h: 1\nglobal_w_m2\n");
+    for (int i = 0; i < WB_YEAR_HOURS; i++) {
+        double from = wb_hour_angle_rad(i % 24);
+        double kwh_m2 = wb_extraterrestrial_kwh_m2(WB_SOLAR_CONSTANT_W_M2, i / 24 + 1,
+                                                   latitude_deg * WB_RAD_PER_DEG, from,
+                                                   from + wb_hour_angle_rad(13));
+        g_string_append_printf(text, "%.1f\n", 600 * kwh_m2);
+    }
+    WbHoursFile *file = wb_hours_file_parse(text->str, (gssize)text->len, "my.csv", &error);
+    g_assert_no_error(error);
+    return file;
+}
+
+/* A plain file tells no place, but the length of its days does. */
+static void test_hemisphere(void)
+{
+    static const double latitudes[] = {-67, -45, -36, 36, 45, 67};
+    for (gsize i = 0; i < G_N_ELEMENTS(latitudes); i++) {
+        WbPlace place = {.name = "Here", .latitude_deg = latitudes[i], .longitude_deg = 15};
+        g_autoptr(WbHoursFile) own = hours_at(latitudes[i]);
+        g_autoptr(WbHoursFile) other = hours_at(-latitudes[i]);
+        g_autoptr(GError) error = NULL;
+        wb_hours_file_check_place(own, &place, &error);
+        g_assert_no_error(error);
+        g_assert_false(wb_hours_file_check_place(other, &place, &error));
+        assert_sentence(error, "my.csv|% of its light|Here is down|2 %|other hemisphere");
+    }
+}
+
 static void test_files(Scratch *scratch, gconstpointer data)
 {
     g_autofree char *path = scratch_file(scratch, "own.csv");
@@ -488,6 +524,7 @@ int main(int argc, char **argv)
     g_test_add_func("/hours/units", test_units);
     g_test_add_func("/hours/too-many-years", test_too_many_years);
     g_test_add_func("/hours/place", test_place);
+    g_test_add_func("/hours/hemisphere", test_hemisphere);
     g_test_add("/hours/files", Scratch, NULL, scratch_set_up, test_files, scratch_tear_down);
     g_test_add_func("/hours/damage", test_damage);
     return g_test_run();
