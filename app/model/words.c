@@ -240,6 +240,9 @@ char *wb_words_finding(const WbProblem *problem, const WbVerdict *verdict, const
     if (finding->rule == WB_RULE_LOAD_VOLTAGE && isnan(finding->value))
         broken = N_("This bank makes {limit} V: whatever DC load is given in watts, such as "
                     "“{load}”, must be made for that or needs a converter.");
+    if (finding->rule == WB_RULE_SUPPLY && finding->value < 0)
+        broken = N_("In {month} own draw and losses take more than comes in: {value} Wh a day are "
+                    "left; the loads need {limit} Wh.");
     GString *text = g_string_new(NULL);
     if (idle(finding)) {
         g_string_append(text, finding->assumed != 0 ? _("This could not be checked.")

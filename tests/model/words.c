@@ -91,6 +91,9 @@ static const struct {
     {WB_RULE_ROOF_FIT, false, 2, 1, "The kit has 2 panels; the roof takes no more than 1."},
     {WB_RULE_SUPPLY, false, 1204.4, 1860.2,
      "In March only 1,204 Wh come in a day; the loads need 1,860 Wh."},
+    {WB_RULE_SUPPLY, false, -17.4, 480.2,
+     "In March own draw and losses take more than comes in: -17 Wh a day are left; the loads need "
+     "480 Wh."},
     {WB_RULE_MONEY, false, 161200, 150000,
      "The kit costs 1,612.00 EUR; you want to spend 1,500.00 EUR at most."},
     {WB_RULE_WEIGHT, true, 74.26, 120.5, "The kit weighs 74.3 kg; you allow 120.5 kg."},
