@@ -119,6 +119,37 @@ static void append_energy_month(WbTable *table, const WbMonth *month, int m, boo
     wb_table_cell(table, wb_text_number(month->clipped_wh, 0));
 }
 
+/* Of the month in use in which the battery's heater takes most; 0 without one. Heater and
+ * controllers make up the year's own draw. */
+static double heater_day_wh(const WbProblem *problem, const WbVerdict *verdict, int *month)
+{
+    double idle_wh = problem->controllers[verdict->kit.controller].controller->idle_w *
+                     verdict->kit.n_controllers * WB_HOURS;
+    double most_wh = 0;
+    for (int m = 0; m < WB_MONTHS; m++) {
+        double heater_wh = verdict->year.month[m].own_draw_wh - idle_wh;
+        if ((problem->brief->site.months >> m & 1u) && heater_wh > most_wh) {
+            most_wh = heater_wh;
+            *month = m;
+        }
+    }
+    return most_wh;
+}
+
+static void append_heater(GString *out, const WbProblem *problem, const WbVerdict *verdict)
+{
+    int month = 0;
+    double heater_wh = heater_day_wh(problem, verdict, &month);
+    if (!problem->storage[verdict->kit.storage].storage->heated || heater_wh < 0.5)
+        return;
+    g_autofree char *wh = wb_text_number(heater_wh, 0);
+    g_autofree char *sentence =
+        g_strdup_printf(_("The battery's heater is not in this table; in the hourly year it takes "
+                          "up to %s Wh a day (in %s)."),
+                        wh, wb_text_month(month));
+    wb_cli_wrap(out, "", sentence);
+}
+
 static void append_energy(GString *out, const WbProblem *problem, const WbVerdict *verdict)
 {
     bool shore = wb_cli_has_shore(problem);
@@ -136,6 +167,8 @@ static void append_energy(GString *out, const WbProblem *problem, const WbVerdic
     wb_cli_wrap(out, "",
                 shore ? _("Supply = array + alternator + shore - storing loss.")
                       : _("Supply = array + alternator - storing loss."));
+    wb_cli_wrap(out, "", _("Array is what is left after the controllers' own draw."));
+    append_heater(out, problem, verdict);
 }
 
 static void append_bank(GString *out, const WbProblem *problem, const WbVerdict *verdict)
