@@ -47,6 +47,16 @@ static void line_json(WbJsonOut *json, const WbByHandLine *line)
     wb_out_end_object(json);
 }
 
+/* Null: no number of them is enough. */
+static void count_json(WbJsonOut *json, const char *key, double exact)
+{
+    int whole = wb_worksheet_whole(exact);
+    if (whole < 0)
+        wb_out_null(json, key);
+    else
+        wb_out_integer(json, key, whole);
+}
+
 static void worksheet_json(WbJsonOut *json, const WbByHand *hand)
 {
     if (hand == NULL) {
@@ -57,8 +67,8 @@ static void worksheet_json(WbJsonOut *json, const WbByHand *hand)
     wb_out_object(json, "worksheet");
     wb_out_integer(json, "design_month", sheet->design_month + 1);
     wb_out_integer(json, "storage_month", sheet->storage_month + 1);
-    wb_out_integer(json, "strings", wb_worksheet_whole(sheet->strings_exact));
-    wb_out_integer(json, "batteries_parallel", wb_worksheet_whole(sheet->batteries_parallel_exact));
+    count_json(json, "strings", sheet->strings_exact);
+    count_json(json, "batteries_parallel", sheet->batteries_parallel_exact);
     wb_out_array(json, "lines");
     for (gsize i = 0; i < hand->n; i++)
         line_json(json, &hand->line[i]);

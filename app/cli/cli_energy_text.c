@@ -78,7 +78,7 @@ static void append_months(GString *out, const WbProblem *problem, const WbYear *
     wb_cli_wrap(out, "",
                 _("Plane: sun on the panels, kWh/m2 a day. Array to spilled: Wh a day at the "
                   "bank's terminals; cut off by the controller, own draw of controllers and "
-                  "heater, spilled while the bank is full. Lowest: charge in % of full, in any "
+                  "heater; spilled: neither used nor stored. Lowest: charge in % of full, in any "
                   "year. Dark h: hours a month without full power. A dash: not in use."));
 }
 
@@ -128,7 +128,9 @@ static void append_by_hand(GString *out, const WbByHand *hand)
     }
     for (gsize i = 0; i < hand->n; i++)
         append_line(out, &hand->line[i], i + 1);
-    g_string_append_printf(out, "\n%s\n", _("Why the hourly year answers otherwise"));
+    g_string_append_printf(out, "\n%s\n",
+                           hand->agrees ? _("Beside the hourly year")
+                                        : _("Why the hourly year answers otherwise"));
     for (char **sentence = hand->differences; *sentence != NULL; sentence++)
         wb_cli_wrap(out, "  - ", *sentence);
 }

@@ -9,6 +9,8 @@
 /* Heat, ageing and unlike panels: what a handbook lets one count on of a string's rated current.
  * Common practice. */
 #define DERATING 0.9
+/* Charge, as a share of full; a bank that stays above it has seen no run of dull days. */
+#define NOTICEABLE_FALL 0.9
 
 /* ---- what goes in ---- */
 
@@ -114,6 +116,17 @@ static void add_need(WbByHand *self, int m)
                _("Wires 0.98: common practice; battery: its chemistry"));
 }
 
+/* No sun: no figure stands there, and nothing follows from it. */
+static void set_endless(WbByHandLine *line, const char *value)
+{
+    if (isfinite(line->figure))
+        return;
+    g_free(line->value);
+    g_free(line->unit);
+    line->value = g_strdup(value);
+    line->unit = g_strdup("");
+}
+
 static void add_array(WbByHand *self, int m)
 {
     const WbWorksheetInput *in = &self->input;
@@ -122,22 +135,41 @@ static void add_array(WbByHand *self, int m)
         g_strdup_printf(_("mean day in %s on the panels, dust and shade off"), wb_text_month(m));
     add(self, "peak_sun_h", _("Hours of full sun"), of_month, g_strdup(""), in->peak_sun_h[m], 2,
         "h");
-    add(self, "design_a", _("Charging current wanted"), _("Ah / hours of full sun"),
-        chain((const char *const[]){" / ", ""},
-              (const double[]){sheet->corrected_ah[m], in->peak_sun_h[m]}, (const int[]){1, 2}, 2),
-        sheet->design_a[m], 1, "A");
+    set_endless(add(self, "design_a", _("Charging current wanted"), _("Ah / hours of full sun"),
+                    chain((const char *const[]){" / ", ""},
+                          (const double[]){sheet->corrected_ah[m], in->peak_sun_h[m]},
+                          (const int[]){1, 2}, 2),
+                    sheet->design_a[m], 1, "A"),
+                _("no current is enough"));
     set_source(add(self, "string_a", _("One string gives"),
                    _("A into the bank in full sun × what to count on"),
                    chain((const char *const[]){" \303\227 ", ""},
                          (const double[]){in->string_a, in->derating}, (const int[]){1, 2}, 2),
                    in->string_a * in->derating, 1, "A"),
                _("0.9 for heat and age: common practice"));
-    set_source(add(self, "strings", _("Strings side by side"), _("current wanted / one string"),
-                   chain((const char *const[]){" / ", ""},
-                         (const double[]){sheet->design_a[m], in->string_a * in->derating},
-                         (const int[]){1, 1}, 2),
-                   sheet->strings_exact, 2, ""),
-               _("Round up"));
+    gboolean sun = isfinite(sheet->strings_exact);
+    char *quotient = sun ? chain((const char *const[]){" / ", ""},
+                                 (const double[]){sheet->design_a[m], in->string_a * in->derating},
+                                 (const int[]){1, 1}, 2)
+                         : g_strdup("");
+    WbByHandLine *strings =
+        add(self, "strings", _("Strings side by side"), _("current wanted / one string"), quotient,
+            sheet->strings_exact, 2, "");
+    set_endless(strings, _("no number is enough"));
+    if (sun)
+        set_source(strings, _("Round up"));
+}
+
+/* " (T = 1.00, raised from 0.86)"; empty where T was not moved. */
+static char *moved_text(double sun_h, double counted_h)
+{
+    g_autofree char *from = wb_text_number(sun_h, 2);
+    g_autofree char *to = wb_text_number(counted_h, 2);
+    if (g_str_equal(from, to))
+        return g_strdup("");
+    return g_strdup_printf(sun_h < counted_h ? _(" (T = %s, raised from %s)")
+                                             : _(" (T = %s, lowered from %s)"),
+                           to, from);
 }
 
 /* What a handbook would advise for power 99 % and 95 % of the time, beside what is wished for. */
@@ -146,13 +178,14 @@ static void add_advised_days(WbByHand *self)
     double sun_h = self->input.peak_sun_h[self->sheet.design_month];
     double counted_h = CLAMP(sun_h, 1, 7); /* as daily_balance.h keeps it */
     g_autofree char *h = wb_text_number(counted_h, 2);
+    g_autofree char *moved = moved_text(sun_h, counted_h);
     add(self, "storage_days_99", _("Days for power 99 % of the time"),
         _("24.0 − 4.73 T + 0.3 T², T: hours of full sun"),
-        g_strdup_printf("24.0 − 4.73 × %s + 0.3 × %s²", h, h), wb_autonomy_days_99(sun_h), 1,
-        _("days"));
+        g_strdup_printf("24.0 − 4.73 × %s + 0.3 × %s²%s", h, h, moved), wb_autonomy_days_99(sun_h),
+        1, _("days"));
     set_source(add(self, "storage_days_95", _("Days for power 95 % of the time"),
                    _("9.43 − 1.9 T + 0.11 T², T: hours of full sun"),
-                   g_strdup_printf("9.43 − 1.9 × %s + 0.11 × %s²", h, h),
+                   g_strdup_printf("9.43 − 1.9 × %s + 0.11 × %s²%s", h, h, moved),
                    wb_autonomy_days_95(sun_h), 1, _("days")),
                _("Wenham et al., Applied Photovoltaics, from memory; T within 1 to 7"));
 }
@@ -186,18 +219,41 @@ static void add_bank(WbByHand *self, int m)
         _("Round up"));
 }
 
-/* ---- why the hourly year answers otherwise ---- */
+/* ---- beside the hourly year ---- */
+
+static char *batteries_text(int n)
+{
+    g_autofree char *figure = wb_text_number(n, 0);
+    return g_strdup_printf(
+        ngettext("%s battery side by side", "%s batteries side by side", (gulong)n), figure);
+}
+
+static char *no_sun_text(const WbByHand *self, const WbKit *kit, const char *batteries)
+{
+    /* Translators: month; "2 batteries side by side"; batteries of the kit. */
+    return g_strdup_printf(_("In %s there is no sun: no number of panels does it. The "
+                             "bank asks for %s; this kit has %d."),
+                           wb_text_month(self->sheet.design_month), batteries, kit->bank_parallel);
+}
 
 static char *counts_text(const WbByHand *self, const WbKit *kit)
 {
-    g_autofree char *strings = wb_text_number(wb_worksheet_whole(self->sheet.strings_exact), 0);
+    const char *month = wb_text_month(self->sheet.design_month);
+    int n_strings = wb_worksheet_whole(self->sheet.strings_exact);
+    g_autofree char *figure = wb_text_number(n_strings, 0);
     g_autofree char *batteries =
-        wb_text_number(wb_worksheet_whole(self->sheet.batteries_parallel_exact), 0);
-    /* Translators: month; strings and batteries asked for; strings and batteries of the kit. */
-    return g_strdup_printf(_("By hand %s decides and asks for %s strings and %s batteries side by "
-                             "side; this kit has %d and %d."),
-                           wb_text_month(self->sheet.design_month), strings, batteries,
-                           kit->n_parallel, kit->bank_parallel);
+        batteries_text(wb_worksheet_whole(self->sheet.batteries_parallel_exact));
+    if (n_strings < 0)
+        return no_sun_text(self, kit, batteries);
+    g_autofree char *strings =
+        g_strdup_printf(ngettext("%s string", "%s strings", (gulong)n_strings), figure);
+    /* Translators: month; "2 strings"; "1 battery side by side". */
+    if (self->agrees)
+        return g_strdup_printf(_("By hand %s decides and asks for %s and %s, as this kit has."),
+                               month, strings, batteries);
+    /* Translators: the same; strings and batteries of the kit. */
+    return g_strdup_printf(_("By hand %s decides and asks for %s and %s; this kit has %d and %d."),
+                           month, strings, batteries, kit->n_parallel, kit->bank_parallel);
 }
 
 static char *other_text(const WbByHand *self, const WbVerdict *verdict)
@@ -214,12 +270,18 @@ static char *other_text(const WbByHand *self, const WbVerdict *verdict)
 
 static char *spell_text(const WbByHand *self, const WbVerdict *verdict)
 {
+    const char *month = wb_text_month(self->sheet.design_month);
     g_autofree char *dark = wb_text_number(verdict->year.dark_h, 1);
     g_autofree char *lowest = wb_text_number(verdict->year.lowest_charge * 100, 0);
+    if (verdict->year.lowest_charge >= NOTICEABLE_FALL)
+        return g_strdup_printf(_("The sheet takes every day of %s as the mean day. Hour by hour "
+                                 "the bank falls to %s %% at the lowest, and %s hours a year stay "
+                                 "dark."),
+                               month, lowest, dark);
     return g_strdup_printf(_("The sheet takes every day of %s as the mean day. Hour by hour dull "
                              "days come in a row: the bank falls to %s %%, and %s hours a year "
                              "stay dark."),
-                           wb_text_month(self->sheet.design_month), lowest, dark);
+                           month, lowest, dark);
 }
 
 static char *days_text(const WbByHand *self, const WbVerdict *verdict)
@@ -250,8 +312,11 @@ static char *own_draw_text(const WbByHand *self, const WbProblem *problem, const
 static void explain(WbByHand *self, const WbProblem *problem, const WbVerdict *verdict)
 {
     g_autoptr(GPtrArray) all = g_ptr_array_new();
+    const WbKit *kit = &verdict->kit;
+    self->agrees = wb_worksheet_whole(self->sheet.strings_exact) == kit->n_parallel &&
+                   wb_worksheet_whole(self->sheet.batteries_parallel_exact) == kit->bank_parallel;
     char *other = other_text(self, verdict);
-    g_ptr_array_add(all, counts_text(self, &verdict->kit));
+    g_ptr_array_add(all, counts_text(self, kit));
     if (other)
         g_ptr_array_add(all, other);
     g_ptr_array_add(all, spell_text(self, verdict));

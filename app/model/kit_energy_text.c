@@ -126,7 +126,7 @@ static char *spell_text(const WbYear *year)
 {
     if (year->longest_dark_h == 0)
         return g_strdup(_("none"));
-    return g_strdup_printf(_("%d h on end"), year->longest_dark_h);
+    return g_strdup_printf(_("%d h at one go; an hour without load ends it"), year->longest_dark_h);
 }
 
 char *wb_kit_energy_fact(const WbKitEnergy *self, WbEnergyFact fact)
@@ -147,7 +147,7 @@ char *wb_kit_energy_fact(const WbKitEnergy *self, WbEnergyFact fact)
     case WB_FACT_AUTONOMY:
         return g_strdup_printf(_("the full bank carries the loads for %s days"), days);
     case WB_FACT_SPILLED:
-        return g_strdup_printf(_("%s kWh a year come while the bank is full"), spilled);
+        return g_strdup_printf(_("%s kWh a year are neither used nor stored"), spilled);
     case WB_FACT_CYCLES:
         return g_strdup_printf(_("%s a year"), cycles);
     case WB_N_FACTS:

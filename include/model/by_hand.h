@@ -1,5 +1,5 @@
-/* The worst-month worksheet of one kit, line by line in words and figures, and why the hourly year
- * answers otherwise. For the window and the terminal alike. */
+/* The worst-month worksheet of one kit, line by line in words and figures, and what it leaves
+ * out beside the hourly year. For the window and the terminal alike. */
 #ifndef WB_BY_HAND_H
 #define WB_BY_HAND_H
 
@@ -18,7 +18,8 @@ typedef struct {
     WbWorksheet sheet;
     gsize n;
     WbByHandLine *line;
-    char **differences; /* sentences, NULL-terminated */
+    gboolean agrees;    /* the sheet asks for as many strings and batteries as the kit has */
+    char **differences; /* sentences, NULL-terminated; where the sheet differs from the hours */
 } WbByHand;
 
 /* What the worksheet asks of this kit: its loads, its place, one of its strings. */

@@ -238,8 +238,10 @@ def test_energy():
     text = terminal.text("energy", "demo", "2")
     narrow(text.replace(ranking["kits"][1]["id"], ""))
     for wanted in ("Site and weather", "seed 1", "Month by month", "Longest dark spell", "Strings side by side", "figures to plan with",
-                   "Why the hourly year answers otherwise", ranking["kits"][1]["id"]):
+                   ranking["kits"][1]["id"]):
         holds(wanted in text, wanted)
+    agrees = ", as this kit has." in " ".join(text.split())
+    holds(("Beside the hourly year" if agrees else "Why the hourly year answers otherwise") in text, text)
     for month in ("January", "October"):
         equal(len(re.findall(r"^%s +[0-9]" % month, text, re.M)), 1, month)
 
@@ -259,6 +261,26 @@ def test_worksheet():
             holds(0 <= sheet[key] - figure[key] < 1, (key, sheet[key], figure[key]))
         holds(all(re.search("[0-9]", sentence) for sentence in sheet["differences"]), sheet["differences"])
         holds(len(sheet["differences"]) >= 3, sheet["differences"])
+
+
+def test_worksheet_without_sun():
+    """A polar January: no figure that looks like a count."""
+    with open(os.path.join(ROOT, "data", "demo.brief.json"), encoding="utf-8") as file:
+        brief = json.load(file)
+    brief["site"]["months"] = list(range(1, 13))
+    brief["site"]["place"] = {
+        "name": "Far North", "country": "", "latitude_deg": 78.2, "longitude_deg": 15.6, "altitude_m": 20,
+        "ghi_kwh_m2_day": [0, 0.02, 0.6, 2.6, 4.6, 4.9, 4.1, 2.4, 1.0, 0.1, 0, 0],
+        "air_mean_c": [-12, -13, -13, -9, -2, 3, 7, 6, 2, -4, -8, -10],
+        "air_max_c": [-9, -10, -10, -6, 0, 5, 9, 7, 4, -2, -5, -7],
+        "air_min_c": [-15, -16, -16, -12, -4, 2, 5, 4, 0, -6, -11, -13]}
+    path, kit = terminal.write("polar.json", json.dumps(brief)), ranking["kits"][0]["id"]
+    sheet = terminal.json("energy", path, kit)["worksheet"]
+    equal((sheet["design_month"], sheet["strings"]), (1, None))
+    holds(sheet["batteries_parallel"] >= 1, sheet["batteries_parallel"])
+    text = " ".join(terminal.text("energy", path, kit).split())
+    holds("In January there is no sun: no number of panels does it." in text, text)
+    holds("-1 " not in text and "\u221e" not in text, text)
 
 
 def test_energy_own_hours():
@@ -313,6 +335,8 @@ def test_hours():
         first = sum(MONTH_DAYS[:month["month"] - 1])
         of = [r for r in rows if first < r["day"] <= first + MONTH_DAYS[month["month"] - 1]]
         asked = ("need_wh", "unmet_wh", "spilled_wh") if month["in_use"] else ()
+        if not month["in_use"]:
+            equal([month[key] for key in ("need_wh", "unmet_wh", "spilled_wh", "dark_h", "lowest_charge")], [None] * 5)
         for key in ("array_wh", "clipped_wh", "alternator_wh", "shore_wh") + asked:
             mean = sum(r[key] for r in of) / (len(of) / 24)
             holds(abs(mean - month[key]) <= 1e-6 * max(1, mean), (month["month"], key, mean, month[key]))
@@ -699,6 +723,7 @@ main([
     ("energy", test_energy),
     ("energy: own hours", test_energy_own_hours),
     ("energy: the worksheet", test_worksheet),
+    ("energy: the worksheet without sun", test_worksheet_without_sun),
     ("energy: the hours", test_hours),
     ("energy: hours that cannot be written", test_hours_not_written),
     ("explain a kit that fails", test_explain_failing),

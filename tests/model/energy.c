@@ -233,7 +233,7 @@ static void test_facts(void)
         "31 % of full, on 14 December of year 2",
         "none",
         "the full bank carries the loads for 3.4 days",
-        "102 kWh a year come while the bank is full",
+        "102 kWh a year are neither used nor stored",
         "28 a year",
     };
     for (WbEnergyFact fact = 0; fact < WB_N_FACTS; fact++) {
@@ -249,7 +249,8 @@ static void test_facts(void)
     assert_text(wb_kit_energy_fact(energy, WB_FACT_DARK),
                 "2.7 h a year on average, 23 h in the worst of 10 years (year 3)");
     assert_text(wb_kit_energy_fact(energy, WB_FACT_UNMET), "0.03 %: 0.1 of 300 kWh a year");
-    assert_text(wb_kit_energy_fact(energy, WB_FACT_SPELL), "6 h on end");
+    assert_text(wb_kit_energy_fact(energy, WB_FACT_SPELL),
+                "6 h at one go; an hour without load ends it");
     year->loss_of_load = 1e-5;
     assert_text(wb_kit_energy_fact(energy, WB_FACT_UNMET), "less than 0.01 % of 300 kWh a year");
     year->n_years = 1;
@@ -300,12 +301,17 @@ static void test_yield(void)
 
 /* ---- by hand ---- */
 
-static double line_figure(const WbByHand *hand, const char *key)
+static const WbByHandLine *find_line(const WbByHand *hand, const char *key)
 {
     for (gsize i = 0; i < hand->n; i++)
         if (g_str_equal(hand->line[i].key, key))
-            return hand->line[i].figure;
+            return &hand->line[i];
     g_assert_not_reached();
+}
+
+static double line_figure(const WbByHand *hand, const char *key)
+{
+    return find_line(hand, key)->figure;
 }
 
 /* Who follows the lines from top to bottom gets what stands at the right. */
@@ -358,8 +364,62 @@ static void test_by_hand(void)
         g_assert_cmpuint(hand->n, ==, 14);
         g_assert_cmpuint(g_strv_length(hand->differences), >=, 4);
         check_lines(hand);
+        g_assert_cmpint(hand->agrees, ==,
+                        ceil(line_figure(hand, "strings") - 1e-6) == verdict->kit.n_parallel &&
+                            ceil(line_figure(hand, "batteries_parallel") - 1e-6) ==
+                                verdict->kit.bank_parallel);
+        g_assert_cmpint(strstr(hand->differences[0], "as this kit has") != NULL, ==, hand->agrees);
+        g_assert_null(strstr(hand->differences[0], " 1 strings"));
+        g_assert_null(strstr(hand->differences[0], " 1 batteries"));
     }
     g_assert_cmpuint(checked, ==, 50);
+}
+
+static gboolean said(const WbByHand *hand, const char *words)
+{
+    for (char **sentence = hand->differences; *sentence; sentence++)
+        if (strstr(*sentence, words))
+            return TRUE;
+    return FALSE;
+}
+
+/* January as bright as told, darker than the others; the bank as low as told. */
+static void test_dark_january(void)
+{
+    static const struct {
+        double sun_h, lowest;
+        const char *numbers; /* of the days for power 99 % of the time */
+        gboolean row;        /* of dull days */
+    } rows[] = {
+        {0, 0.2, "24.0 − 4.73 × 1.00 + 0.3 × 1.00² (T = 1.00, raised from 0.00)", TRUE},
+        {0.26, 0.899, "24.0 − 4.73 × 1.00 + 0.3 × 1.00² (T = 1.00, raised from 0.26)", TRUE},
+        {1.5, 0.9, "24.0 − 4.73 × 1.50 + 0.3 × 1.50²", FALSE},
+        {7.25, 0.99, "24.0 − 4.73 × 7.00 + 0.3 × 7.00² (T = 7.00, lowered from 7.25)", FALSE},
+    };
+    g_autoptr(WbResult) result = get_result();
+    g_autofree WbProblem *problem = g_memdup2(wb_result_get_problem(result), sizeof *problem);
+    g_autofree WbVerdict *verdict = g_new(WbVerdict, 1);
+    WbBrief brief = *problem->brief;
+    g_assert_true(wb_result_judge(result, NULL, verdict));
+    brief.site.months = 1;
+    problem->brief = &brief;
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        gboolean sun = rows[i].sun_h > 0;
+        problem->plane.plane_kwh_m2_day[0] = rows[i].sun_h;
+        verdict->year.lowest_charge = rows[i].lowest;
+        g_autoptr(WbByHand) hand = wb_by_hand_new(problem, verdict);
+        g_assert_cmpstr(find_line(hand, "storage_days_99")->numbers, ==, rows[i].numbers);
+        g_assert_cmpint(said(hand, "dull days"), ==, rows[i].row);
+        g_assert_cmpint(said(hand, "In January there is no sun: no number of panels does it."), ==,
+                        !sun);
+        g_assert_false(said(hand, "-1"));
+        if (!sun) {
+            g_assert_cmpstr(find_line(hand, "design_a")->value, ==, "no current is enough");
+            g_assert_cmpstr(find_line(hand, "design_a")->unit, ==, "");
+            g_assert_cmpstr(find_line(hand, "strings")->value, ==, "no number is enough");
+            g_assert_false(hand->agrees);
+        }
+    }
 }
 
 /* No month in use: the store refuses such a brief, the sheet has no answer. */
@@ -391,6 +451,7 @@ int main(int argc, char **argv)
     g_test_add_func("/energy/weather", test_weather);
     g_test_add_func("/energy/yield", test_yield);
     g_test_add_func("/energy/by-hand", test_by_hand);
+    g_test_add_func("/energy/dark-january", test_dark_january);
     g_test_add_func("/energy/no-sheet", test_no_sheet);
     int failed = g_test_run();
     g_clear_pointer(&shared, wb_result_unref);
