@@ -3,6 +3,7 @@
 #include "cli_table.h"
 #include "figures_text.h"
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 static void append_dark(GString *out, const WbYear *year)
 {
@@ -51,22 +52,24 @@ void wb_cli_year_text(GString *out, const WbYear *year)
     append_energy(out, year);
 }
 
+/* What is asked of the kit in the months in use only is null in the others. */
 static void month_json(WbJsonOut *json, const WbProblem *problem, const WbYearMonth *month, int m)
 {
+    bool used = problem->brief->site.months >> m & 1u;
     wb_out_object(json, NULL);
     wb_out_integer(json, "month", m + 1);
-    wb_out_flag(json, "in_use", problem->brief->site.months >> m & 1u);
+    wb_out_flag(json, "in_use", used);
     wb_out_number(json, "plane_kwh_m2_day", problem->plane.plane_kwh_m2_day[m]);
     wb_out_number(json, "array_wh", month->array_wh);
     wb_out_number(json, "clipped_wh", month->clipped_wh);
     wb_out_number(json, "alternator_wh", month->alternator_wh);
     wb_out_number(json, "shore_wh", month->shore_wh);
-    wb_out_number(json, "need_wh", month->need_wh);
+    wb_out_number(json, "need_wh", used ? month->need_wh : NAN);
     wb_out_number(json, "own_draw_wh", month->own_draw_wh);
-    wb_out_number(json, "unmet_wh", month->unmet_wh);
-    wb_out_number(json, "spilled_wh", month->spilled_wh);
-    wb_out_number(json, "dark_h", month->dark_h);
-    wb_out_number(json, "lowest_charge", month->lowest_charge);
+    wb_out_number(json, "unmet_wh", used ? month->unmet_wh : NAN);
+    wb_out_number(json, "spilled_wh", used ? month->spilled_wh : NAN);
+    wb_out_number(json, "dark_h", used ? month->dark_h : NAN);
+    wb_out_number(json, "lowest_charge", used ? month->lowest_charge : NAN);
     wb_out_end_object(json);
 }
 
