@@ -302,6 +302,11 @@ static char *own_draw_text(const WbByHand *self, const WbProblem *problem, const
     int m = self->sheet.design_month;
     const WbNeed *need = &problem->inverters[verdict->kit.inverter].need;
     g_autofree char *wh = wb_text_number(need->idle_wh[m] + verdict->year.month[m].own_draw_wh, 0);
+    if (verdict->year.month[m].clipped_wh < 0.5)
+        return g_strdup_printf(_("The sheet leaves out what the parts draw themselves, %s Wh a "
+                                 "day; it takes 10 %% off for heat where the hours follow the "
+                                 "weather."),
+                               wh);
     g_autofree char *clipped = wb_text_number(verdict->year.month[m].clipped_wh, 0);
     return g_strdup_printf(_("The sheet leaves out what the parts draw themselves, %s Wh a day, "
                              "and what the controller cuts off, %s Wh a day; it takes 10 %% off "

@@ -215,7 +215,6 @@ static WbStatus balance_some(Bank *bank, uint32_t picked[BATCH], size_t *n_picke
                               carry->control, dark_h);
     for (size_t i = 0; i < n && status == WB_OK; i++)
         carry->waiting[picked[i]].dark_h = dark_h[i];
-    carry->balanced += n;
     *n_picked = n;
     return status;
 }

@@ -27,7 +27,6 @@ typedef struct {
     uint8_t *need; /* [a x inverters + b]: is a's need never more than b's? 0 not yet known */
     WbWaiting *waiting;
     size_t n, room;
-    uint64_t balanced; /* kits that went through the balance */
 } WbCarry;
 
 /* False: out of memory; wb_carry_free is in order all the same. */
