@@ -34,23 +34,56 @@ typedef struct {
     bool needs_pure_sine;
 } WbLoad;
 
+typedef enum {
+    WB_OBSTACLE_STANDS,  /* vent, hatch, rack, aerial */
+    WB_OBSTACLE_WALKWAY, /* kept free to walk on: no panel over it at any standoff */
+    WB_OBSTACLE_SHADE,   /* often shaded: panels may lie there, layouts keep away where they can */
+} WbObstacleKind;
+
 typedef struct {
     const char *name;
     int64_t x_mm, y_mm, length_mm, width_mm; /* x, length along the roof; from its left front */
     int64_t clearance_mm;                    /* axis-wise, all round */
+    int64_t height_mm;                       /* over the roof; 0: not known, nothing passes over */
+    int kind;                                /* WbObstacleKind */
+    bool round; /* a circle: length_mm == width_mm is its diameter, x, y the square's corner */
 } WbObstacle;
 
 typedef struct {
-    int64_t length_mm, width_mm;
-    int64_t margin_mm; /* kept free along the edge */
-    int64_t gap_mm;    /* between panels, axis-wise */
+    int64_t x_mm, y_mm;
+} WbCorner;
+
+/* A panel fixed by hand: its true outline stands with its left front corner here. */
+typedef struct {
+    const char *part_id;
+    int64_t x_mm, y_mm;
+    bool turned; /* by 90 degrees: its width lies along the roof */
+} WbPin;
+
+typedef struct {
+    int64_t length_mm, width_mm; /* of the roof, or of the frame its corners lie in */
+    int64_t margin_mm;           /* kept free along the edge, axis-wise */
+    int64_t gap_mm;              /* between panels, axis-wise */
     const WbObstacle *obstacles;
     size_t n_obstacles;
     double max_load_kg; /* panels with mounts; NaN: no limit */
+    /* A simple polygon, either way round; every corner in 0..length_mm, 0..width_mm.
+     * n_corners 0: the rectangle. */
+    const WbCorner *corners;
+    size_t n_corners;
+    int64_t standoff_mm;      /* from the roof to the underside of the panels */
+    bool over_obstacles;      /* panels may pass over what stands lower than the standoff */
+    int64_t max_height_mm;    /* of a panel's top over the roof; 0: no limit */
+    double front_azimuth_deg; /* compass direction from the back edge to the front; NaN: any */
+    bool has_gland;
+    WbCorner gland; /* where the cables go through the roof */
+    const WbPin *pins;
+    size_t n_pins;
 } WbRoof;
 
 typedef struct {
     int64_t length_mm, width_mm, height_mm; /* 0: no bay given, nothing is checked */
+    int64_t gap_mm;                         /* of air between batteries, axis-wise */
 } WbBay;
 
 /* A limit keeps its value while it is switched off: kits over it then show by how much. */

@@ -1,6 +1,11 @@
 /* Can N equal panels be laid on this roof, each turned by 0 or 90 degrees? Exact: a layout, or a
  * proof that one more is impossible, or an honest "not decided" within a budget of nodes.
- * Margins, gaps and clearances are axis-wise. */
+ * Margins, gaps and clearances are axis-wise: a panel grown by the margin on all sides lies inside
+ * the outline, grown by an obstacle's clearance it does not meet the obstacle, and two panels are a
+ * gap apart along the roof or across it. A circle is a circle.
+ * Layouts stand on whole millimetres. Beside slanted edges and circles positions between them are
+ * possible too; a proof there holds for a roof up to 1 mm larger, and where the two answers differ
+ * the third is told: within 1 mm. */
 #ifndef WB_ROOF_H
 #define WB_ROOF_H
 
@@ -17,9 +22,10 @@ typedef struct {
 #define WB_ROOF_NODES 200000 /* the budget a ranking uses */
 
 typedef struct {
-    int most;       /* panels in the best layout found */
+    int most;       /* panels in the best layout found, pinned ones among them */
     int bound;      /* no layout has more than this; most == bound: proved */
-    WbRect *layout; /* most rectangles, panels' true outlines */
+    int mm_bound;   /* no layout on whole mm has more; below `bound` only by slants and circles */
+    WbRect *layout; /* most rectangles, panels' true outlines; the pinned ones first */
     int at_most;    /* as asked: where bound == at_most, nothing is said of more panels */
     uint64_t nodes; /* spent */
 } WbRoofFit;
@@ -34,7 +40,19 @@ WbStatus wb_roof_most(const WbRoof *roof, int64_t panel_length_mm, int64_t panel
                       int at_most, uint64_t node_budget, WbControl *control, WbRoofFit *fit);
 void wb_roof_fit_free(WbRoofFit *fit);
 
-typedef enum { WB_FITS, WB_FITS_NOT, WB_FIT_UNDECIDED } WbFitAnswer;
+/* As wb_roof_most, around panels that stand where they were pinned (true outlines, of this panel's
+ * size). WB_BAD_INPUT also where a pinned one is of another size, off the usable roof or too near
+ * to another; wb_roof_layout_ok tells which. */
+WbStatus wb_roof_most_around(const WbRoof *roof, int64_t panel_length_mm, int64_t panel_width_mm,
+                             const WbRect *pinned, int n_pinned, int at_most, uint64_t node_budget,
+                             WbControl *control, WbRoofFit *fit);
+
+typedef enum {
+    WB_FITS,
+    WB_FITS_NOT,
+    WB_FIT_UNDECIDED,
+    WB_FIT_WITHIN_1_MM, /* not on whole mm; not excluded on a roof up to 1 mm larger */
+} WbFitAnswer;
 /* Of n_panels beyond at_most nothing is claimed unless fewer were proved not to fit. */
 WbFitAnswer wb_roof_answer(const WbRoofFit *fit, int n_panels);
 

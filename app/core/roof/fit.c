@@ -145,6 +145,7 @@ WbStatus wb_roof_most(const WbRoof *roof, int64_t panel_length_mm, int64_t panel
         free(job.found.layout);
         return status;
     }
+    job.found.mm_bound = job.found.bound;
     job.found.at_most = at_most;
     job.found.nodes = (job.steps + WB_ROOF_NODE_STEPS - 1) / WB_ROOF_NODE_STEPS;
     *fit = job.found;
