@@ -2,6 +2,7 @@
 
 #include "figures_text.h"
 #include "format.h"
+#include "roof_words.h"
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
@@ -21,20 +22,6 @@ struct _WbFitList {
 G_DEFINE_FINAL_TYPE(WbFitList, wb_fit_list, GTK_TYPE_BOX)
 
 static guint shown_signal;
-
-char *wb_fit_words(const WbRoofFit *fit)
-{
-    int most = fit->most, next = fit->most + 1;
-    if (fit->bound == most && most == fit->at_most)
-        return g_strdup_printf(_("%d fit; more were not asked for"), most);
-    if (fit->bound == most && most == 0)
-        return g_strdup(_("does not fit: proved"));
-    if (fit->bound == most)
-        return g_strdup_printf(_("%d fit, %d do not: proved"), most, next);
-    if (fit->bound == next)
-        return g_strdup_printf(_("%d fit; whether %d do is not decided"), most, next);
-    return g_strdup_printf(_("%d fit; %d to %d are not decided"), most, next, fit->bound);
-}
 
 /* ---- rows ---- */
 
@@ -78,7 +65,7 @@ static GtkWidget *row_new(WbFitList *self, const WbPanelChoice *choice, gboolean
     g_autofree char *watts = wb_text_number(panel->power_w, 0);
     g_autofree char *most = wb_text_number(fit->most, 0);
     g_autofree char *all = wb_text_number(fit->most * panel->power_w, 0);
-    g_autofree char *answer = wb_fit_words(fit);
+    g_autofree char *answer = wb_roof_fit_words(fit);
     const char *cells[N_COLUMNS] = {name,
                                     size,
                                     watts,

@@ -15,7 +15,5 @@ GtkWidget *wb_fit_list_new(void);
 void wb_fit_list_show(WbFitList *self, WbResult *result, gboolean holds);
 /* The panel hovered, else the chosen one, as its index in the result's problem; -1 none. */
 int wb_fit_list_get_shown(WbFitList *self);
-/* The answer in words: "3 fit, 4 do not: proved". (transfer full) */
-char *wb_fit_words(const WbRoofFit *fit);
 
 #endif

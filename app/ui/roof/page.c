@@ -10,6 +10,7 @@
 #include "roof_edit.h"
 #include "roof_fields.h"
 #include "roof_plan.h"
+#include "roof_words.h"
 #include <glib/gi18n-lib.h>
 
 #define WB_TYPE_ROOF_PAGE (wb_roof_page_get_type())
@@ -63,7 +64,7 @@ static char *panel_text(const WbPanelChoice *choice)
 {
     const WbPart *part = &choice->panel->part;
     g_autofree char *name = g_strstrip(g_strdup_printf("%s %s", part->maker, part->model));
-    g_autofree char *answer = wb_fit_words(&choice->fit);
+    g_autofree char *answer = wb_roof_fit_words(&choice->fit);
     return g_strdup_printf("%s: %s", name, answer);
 }
 

@@ -1,0 +1,19 @@
+/* The roof in sentences, for the window and the terminal alike. All (transfer full). */
+#ifndef WB_ROOF_WORDS_H
+#define WB_ROOF_WORDS_H
+
+#include "brief.h"
+#include "roof.h"
+#include "roof_change.h"
+#include <glib.h>
+
+/* The answer in words: "3 fit, 4 do not: proved". */
+char *wb_roof_fit_words(const WbRoofFit *fit);
+/* What would let one more in, a sentence each for the first n of the changes, a space between:
+ * "Move Vent 2 by 85 mm to the right and a third fits." The roof is the one asked about; n 1: one
+ * sentence. NULL where n is 0. */
+char *wb_roof_change_words(const WbRoof *roof, const WbRoofChange *changes, int n);
+/* An obstacle for people: its name, with its number where it has none or shares it. */
+char *wb_roof_obstacle_name(const WbRoof *roof, int index);
+
+#endif
