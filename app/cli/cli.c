@@ -49,11 +49,14 @@ static const WbCommand commands[] = {
     },
     {
         "roof",
-        N_("roof BRIEF [--catalogue FILE] [--json]"),
+        N_("roof BRIEF [--catalogue FILE] [--panel ID] [--nodes N] [--json]"),
         N_("Say for each ticked panel how many fit the roof, and whether that is proved"),
-        N_("Each panel lies flat, turned by 0 or 90 degrees. The layouts are in the --json "
-           "output."),
-        "catalogue json",
+        N_("Each panel lies flat, turned by 0 or 90 degrees. Then follows how many of each ticked "
+           "battery stand in the storage bay. --panel shows one panel in full, with the distances "
+           "to measure out. --nodes lets each search look at N places of its tree before it gives "
+           "up; the same N gives the same answer on every machine. The layouts of all panels are "
+           "in the --json output."),
+        "catalogue panel nodes json",
         1,
         1,
         wb_cli_run_roof,
@@ -206,6 +209,8 @@ static void parse(const WbCommand *command, char ***argv, WbArguments *arguments
         {"list", 0, 0, G_OPTION_ARG_STRING, &arguments->list, NULL, NULL},
         {"hours", 0, 0, G_OPTION_ARG_FILENAME, &arguments->hours, NULL, NULL},
         {"year", 0, 0, G_OPTION_ARG_STRING, &arguments->year, NULL, NULL},
+        {"nodes", 0, 0, G_OPTION_ARG_STRING, &arguments->nodes, NULL, NULL},
+        {"panel", 0, 0, G_OPTION_ARG_STRING, &arguments->panel, NULL, NULL},
         {"json", 0, 0, G_OPTION_ARG_NONE, &arguments->json, NULL, NULL},
         {"preview", 0, 0, G_OPTION_ARG_NONE, &arguments->preview, NULL, NULL},
         {"new", 0, 0, G_OPTION_ARG_NONE, &arguments->make_new, NULL, NULL},
@@ -253,6 +258,8 @@ static int run_command(const WbCommand *command, char **argv)
     g_free(arguments.list);
     g_free(arguments.hours);
     g_free(arguments.year);
+    g_free(arguments.nodes);
+    g_free(arguments.panel);
     g_strfreev(arguments.rest);
     return code;
 }

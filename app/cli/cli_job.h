@@ -15,6 +15,8 @@ typedef struct {
     char *list;      /* --list top|front, NULL: top */
     char *hours;     /* --hours FILE, NULL: none wanted */
     char *year;      /* --year N as typed, NULL: all */
+    char *nodes;     /* --nodes N as typed, NULL: the ranking's budget */
+    char *panel;     /* --panel ID, NULL: all */
     gboolean json, preview, make_new;
     char **rest; /* what is no option */
     guint n_rest;

@@ -1,5 +1,6 @@
 /* together: panels of the catalogue in one string, or their strings side by side. */
 #include "cli_together.h"
+#include "cli_find_panel.h"
 #include "cli_job.h"
 #include "edit_distance.h"
 #include <glib/gi18n-lib.h>
@@ -8,79 +9,40 @@
 /* The same as a brief's largest.series. */
 #define COUNT_MOST 20
 #define RUNS_MOST 16
-/* Ids have at most 64 characters; of a longer text the beginning is told. */
-#define TOLD_MOST 64
-
-static const WbPanel *find_panel(const WbCatalogue *catalogue, const char *id)
-{
-    for (size_t i = 0; i < catalogue->n_panels; i++)
-        if (strcmp(catalogue->panels[i].part.id, id) == 0)
-            return &catalogue->panels[i];
-    return NULL;
-}
-
-/* The id a text was meant for: few changes away, else one the text is a piece of; NULL: none. */
-static const char *nearest_id(const WbCatalogue *catalogue, const char *text)
-{
-    const char *nearest = NULL;
-    guint least = (guint)MIN(strlen(text), 15) / 3 + 1;
-    for (size_t i = 0; i < catalogue->n_panels; i++) {
-        guint changes = wb_edit_distance(text, catalogue->panels[i].part.id, least);
-        if (changes < least) {
-            least = changes;
-            nearest = catalogue->panels[i].part.id;
-        }
-    }
-    for (size_t i = 0; nearest == NULL && strlen(text) > 2 && i < catalogue->n_panels; i++)
-        if (strstr(catalogue->panels[i].part.id, text) != NULL)
-            nearest = catalogue->panels[i].part.id;
-    return nearest;
-}
 
 static const char *const ways[] = {"series", "parallel"};
 
-static char *told(const char *text)
-{
-    g_autofree char *start = g_strndup(text, TOLD_MOST);
-    return g_utf8_make_valid(start, -1);
-}
-
 static int fail_unknown(const WbCatalogue *catalogue, const char *id)
 {
-    g_autofree char *text = told(id);
+    g_autofree char *text = wb_cli_told(id);
     if (g_str_equal(text, ways[0]) || g_str_equal(text, ways[1]))
         return wb_cli_fail(WB_EXIT_WRONG_USE,
                            _("“%s” stands once, before the panels: wattberth together %s a b."),
                            text, text);
-    const char *nearest = nearest_id(catalogue, text);
-    for (guint i = 0; nearest == NULL && i < G_N_ELEMENTS(ways); i++)
+    for (guint i = 0; wb_cli_nearest_panel(catalogue, text) == NULL && i < G_N_ELEMENTS(ways); i++)
         if (wb_edit_distance(text, ways[i], 2) <= 2)
-            nearest = ways[i];
-    if (nearest != NULL)
-        return wb_cli_fail(WB_EXIT_WRONG_USE,
-                           _("The catalogue has no panel “%s” (did you mean %s?)."), text, nearest);
-    return wb_cli_fail(WB_EXIT_WRONG_USE,
-                       _("The catalogue has no panel “%s”; wattberth catalogue export - prints the "
-                         "ids of all panels."),
-                       text);
+            return wb_cli_fail(WB_EXIT_WRONG_USE,
+                               _("The catalogue has no panel “%s” (did you mean %s?)."), text,
+                               ways[i]);
+    return wb_cli_fail_panel(catalogue, id);
 }
 
 /* PANEL or PANELxN. An id may itself end in x and digits, so the whole text is tried first; what
  * follows the x of a known panel is a count, right or wrong. */
 static int read_run(const WbCatalogue *catalogue, const char *text, WbPanelRun *run)
 {
-    *run = (WbPanelRun){find_panel(catalogue, text), 1};
+    *run = (WbPanelRun){wb_cli_find_panel(catalogue, text), 1};
     const char *times = strrchr(text, 'x');
     if (run->panel != NULL || times == NULL)
         return run->panel != NULL ? WB_EXIT_DONE : fail_unknown(catalogue, text);
     g_autofree char *id = g_strndup(text, (gsize)(times - text));
     gboolean digits = times[1] != '\0' && strspn(times + 1, "0123456789") == strlen(times + 1);
-    run->panel = find_panel(catalogue, id);
+    run->panel = wb_cli_find_panel(catalogue, id);
     if (run->panel == NULL)
         return fail_unknown(catalogue, digits && *id != '\0' ? id : text);
     guint64 n = 0;
     if (!digits || !g_ascii_string_to_unsigned(times + 1, 10, 1, COUNT_MOST, &n, NULL)) {
-        g_autofree char *count = told(times + 1);
+        g_autofree char *count = wb_cli_told(times + 1);
         return wb_cli_fail(WB_EXIT_WRONG_USE,
                            _("The number of panels %s in series is a whole number from 1 to %d, "
                              "not “%s”."),

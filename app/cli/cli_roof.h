@@ -1,0 +1,61 @@
+/* Which panels lie on the brief's roof and which batteries stand in its bay: what `roof` prints. */
+#ifndef WB_CLI_ROOF_H
+#define WB_CLI_ROOF_H
+
+#include "cli_job.h"
+#include "cli_json.h"
+#include "roof.h"
+#include <glib.h>
+
+/* Far beyond the roofs the tool is for; an answer that reaches it says "at least". */
+#define WB_ROOF_PANELS_MOST 400
+
+typedef struct {
+    const WbPanel *panel;
+    WbRect *pinned; /* of this panel, by the brief */
+    int n_pinned;
+    WbRoofFit fit;
+    double time_ms;
+    bool layout_ok; /* by the independent checker */
+} WbRoofModel;
+
+typedef struct {
+    const WbStorage *storage;
+    int stand, bound; /* so many stand; more than bound do not */
+} WbBayModel;
+
+typedef struct {
+    const WbBriefFile *file;
+    const WbBrief *brief;
+    const WbCatalogue *catalogue;
+    uint64_t nodes;    /* budget of one search */
+    const char *panel; /* --panel ID: this one in full; NULL: all ticked ones */
+    GArray *models;    /* of WbRoofModel, in the order of their ids */
+    GArray *bays;      /* of WbBayModel, in the order of their ids; none where there is no bay */
+} WbRoofReport;
+
+/* Fills the models, or the bays; a failure has been told. Return a WbExit. */
+int wb_cli_roof_models(WbRoofReport *report);
+int wb_cli_roof_bays(WbRoofReport *report);
+
+/* Of all panels with their mounts, kg. */
+double wb_cli_roof_load_kg(const WbRoofModel *model);
+/* How many of them the brief's load limit carries; -1: there is no limit. */
+int wb_cli_roof_load_most(const WbBrief *brief, const WbPanel *panel);
+
+/* What belongs beside the figures: sentences (char *). (transfer full) */
+GPtrArray *wb_cli_roof_cautions(const WbBrief *brief);
+
+/* One panel in full. */
+void wb_cli_roof_one_text(GString *out, const WbRoofReport *report, const WbRoofModel *model);
+
+/* "proved", "within-1-mm", "not-decided" or "at-least". */
+const char *wb_cli_roof_answer_code(const WbRoofFit *fit);
+/* Rectangles as an array under `key`. */
+void wb_cli_rects_json(WbJsonOut *json, const char *key, const WbRect *rects, int n);
+
+/* The whole answer. (transfer full) */
+char *wb_cli_roof_text(const WbRoofReport *report);
+char *wb_cli_roof_json(const WbRoofReport *report);
+
+#endif

@@ -1,0 +1,78 @@
+/* The searches behind `roof`. */
+#include "cli_roof.h"
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+double wb_cli_roof_load_kg(const WbRoofModel *model)
+{
+    return model->fit.most * (model->panel->part.weight_kg + model->panel->mount_kg);
+}
+
+int wb_cli_roof_load_most(const WbBrief *brief, const WbPanel *panel)
+{
+    /* Whole grams, as the rule on the roof's load counts them. */
+    double one_g = round((panel->part.weight_kg + panel->mount_kg) * 1000);
+    if (isnan(brief->roof.max_load_kg))
+        return -1;
+    double most = one_g > 0 ? floor(brief->roof.max_load_kg * 1000 / one_g) : WB_ROOF_PANELS_MOST;
+    return (int)MIN(most, WB_ROOF_PANELS_MOST);
+}
+
+static int add_model(WbRoofReport *report, const WbPanel *panel)
+{
+    const WbRoof *roof = &report->brief->roof;
+    WbRoofModel model = {.panel = panel};
+    gint64 begun_us = g_get_monotonic_time();
+    WbStatus status = wb_roof_most(roof, panel->length_mm, panel->width_mm, WB_ROOF_PANELS_MOST,
+                                   report->nodes, NULL, &model.fit);
+    model.time_ms = (double)(g_get_monotonic_time() - begun_us) / 1e3;
+    if (status != WB_OK)
+        return wb_cli_fail_status(status);
+    model.layout_ok = wb_roof_layout_ok(roof, panel->length_mm, panel->width_mm, model.fit.layout,
+                                        model.fit.most, NULL);
+    g_array_append_val(report->models, model);
+    return WB_EXIT_DONE;
+}
+
+int wb_cli_roof_models(WbRoofReport *report)
+{
+    int code = WB_EXIT_DONE;
+    for (size_t i = 0; code == WB_EXIT_DONE && i < report->catalogue->n_panels; i++) {
+        const WbPanel *panel = &report->catalogue->panels[i];
+        if (report->panel != NULL ? strcmp(panel->part.id, report->panel) == 0
+                                  : wb_brief_ticks(report->brief, panel->part.id))
+            code = add_model(report, panel);
+    }
+    return code;
+}
+
+static void add_bay(WbRoofReport *report, const WbStorage *storage)
+{
+    WbBayModel model = {.storage = storage, .bound = WB_ROOF_PANELS_MOST};
+    /* Fewer stand wherever more do. */
+    while (model.stand < model.bound) {
+        int n = model.stand + 1;
+        WbFitAnswer answer =
+            wb_bay_answer(&report->brief->bay, storage->length_mm, storage->width_mm,
+                          storage->height_mm, n, report->nodes, NULL);
+        if (answer == WB_FITS)
+            model.stand = n;
+        else if (answer == WB_FITS_NOT)
+            model.bound = n - 1;
+        else
+            break;
+    }
+    g_array_append_val(report->bays, model);
+}
+
+int wb_cli_roof_bays(WbRoofReport *report)
+{
+    const WbBay *bay = &report->brief->bay;
+    if (bay->length_mm == 0 && bay->width_mm == 0 && bay->height_mm == 0)
+        return WB_EXIT_DONE;
+    for (size_t i = 0; i < report->catalogue->n_storage; i++)
+        if (wb_brief_ticks(report->brief, report->catalogue->storage[i].part.id))
+            add_bay(report, &report->catalogue->storage[i]);
+    return WB_EXIT_DONE;
+}

@@ -1,0 +1,106 @@
+/* roof for people: a line a panel, a line a battery, and what has to be known beside. */
+#include "cli_roof.h"
+#include "cli_table.h"
+#include "figures_text.h"
+#include "roof_words.h"
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+GPtrArray *wb_cli_roof_cautions(const WbBrief *brief)
+{
+    GPtrArray *cautions = g_ptr_array_new_with_free_func(g_free);
+    g_ptr_array_add(
+        cautions,
+        g_strdup(_("Roof load: keep to what the roof's maker allows, driving and standing; rack, "
+                   "box, snow and a person count too, the kilograms here are panels and mounts.")));
+    if (isnan(brief->roof.max_load_kg))
+        g_ptr_array_add(cautions, g_strdup(_("The brief sets no limit for the load on the roof.")));
+    g_ptr_array_add(cautions,
+                    g_strdup(_("Fixing and wind: fix panels against the wind of the road and the "
+                               "storm; one that comes loose can kill.")));
+    g_ptr_array_add(cautions, g_strdup(_("Leaks: know what runs under the roof before drilling, "
+                                         "seal every hole, and look at the seals every year.")));
+    g_ptr_array_add(cautions, g_strdup(_("Falls: work on a roof can kill by a fall, and many roofs "
+                                         "do not carry a person.")));
+    return cautions;
+}
+
+static void append_model(WbTable *table, const WbBrief *brief, const WbRoofModel *model)
+{
+    const WbPanel *panel = model->panel;
+    int carried = wb_cli_roof_load_most(brief, panel);
+    wb_table_cell(table, g_strdup(panel->part.id));
+    wb_table_cell(table, g_strdup_printf("%" G_GINT64_FORMAT " x %" G_GINT64_FORMAT,
+                                         panel->length_mm, panel->width_mm));
+    wb_table_cell(table, g_strdup_printf("%d", model->fit.most));
+    wb_table_cell(table, wb_text_number(model->fit.most * panel->power_w, 0));
+    wb_table_cell(table, wb_text_number(wb_cli_roof_load_kg(model), 1));
+    wb_table_cell(table, wb_text_number(model->time_ms, 2));
+    wb_table_cell(table, wb_roof_fit_words(&model->fit));
+    if (carried >= 0 && carried < model->fit.most)
+        wb_table_line(
+            table, g_strdup_printf(_("The limit of the roof's load carries %d of them."), carried));
+}
+
+static void append_models(GString *out, const WbRoofReport *report)
+{
+    g_autoptr(WbTable) table = wb_table_new(_("Panel|>mm x mm|>Fit|>W|>kg|>ms|Answer"));
+    for (guint i = 0; i < report->models->len; i++)
+        append_model(table, report->brief, &g_array_index(report->models, WbRoofModel, i));
+    wb_table_append(table, out);
+}
+
+static char *stand_text(const WbBayModel *model)
+{
+    if (model->stand == WB_ROOF_PANELS_MOST)
+        return g_strdup_printf(_("%d stand; more were not asked for"), model->stand);
+    if (model->stand < model->bound)
+        return g_strdup_printf(_("%d stand; up to %d not decided"), model->stand, model->bound);
+    if (model->stand == 0)
+        return g_strdup(_("does not fit: proved"));
+    return g_strdup_printf(_("%d stand, %d do not: proved"), model->stand, model->stand + 1);
+}
+
+static void append_bays(GString *out, const WbRoofReport *report)
+{
+    const WbBay *bay = &report->brief->bay;
+    g_autofree char *head =
+        g_strdup_printf(_("Storage bay of %" G_GINT64_FORMAT " x %" G_GINT64_FORMAT
+                          " mm, %" G_GINT64_FORMAT " mm high, batteries upright side by side:"),
+                        bay->length_mm, bay->width_mm, bay->height_mm);
+    g_autoptr(WbTable) table = wb_table_new(_("Battery|>mm x mm x mm|>Stand|Answer"));
+    for (guint i = 0; i < report->bays->len; i++) {
+        const WbBayModel *model = &g_array_index(report->bays, WbBayModel, i);
+        const WbStorage *storage = model->storage;
+        wb_table_cell(table, g_strdup(storage->part.id));
+        wb_table_cell(table, g_strdup_printf(
+                                 "%" G_GINT64_FORMAT " x %" G_GINT64_FORMAT " x %" G_GINT64_FORMAT,
+                                 storage->length_mm, storage->width_mm, storage->height_mm));
+        wb_table_cell(table, g_strdup_printf("%d", model->stand));
+        wb_table_cell(table, stand_text(model));
+    }
+    g_string_append_c(out, '\n');
+    wb_cli_wrap(out, "", head);
+    wb_table_append(table, out);
+}
+
+char *wb_cli_roof_text(const WbRoofReport *report)
+{
+    GString *out = g_string_new(NULL);
+    g_autofree char *clear =
+        wb_text_number((double)wb_roof_clear_mm2(&report->brief->roof) / 1e6, 2);
+    g_autofree char *head = g_strdup_printf(
+        _("%s: %s m2 of the roof are clear of margin and obstacles."), report->brief->name, clear);
+    wb_cli_wrap(out, "", head);
+    g_string_append_c(out, '\n');
+    append_models(out, report);
+    for (guint i = 0; report->panel != NULL && i < report->models->len; i++)
+        wb_cli_roof_one_text(out, report, &g_array_index(report->models, WbRoofModel, i));
+    if (report->bays->len > 0)
+        append_bays(out, report);
+    g_string_append_c(out, '\n');
+    g_autoptr(GPtrArray) cautions = wb_cli_roof_cautions(report->brief);
+    for (guint i = 0; i < cautions->len; i++)
+        wb_cli_wrap(out, "", g_ptr_array_index(cautions, i));
+    return g_string_free(out, FALSE);
+}
