@@ -2,6 +2,7 @@
 #include "roof_words.h"
 
 #include "figures_text.h"
+#include "roof_pins.h"
 #include <glib/gi18n-lib.h>
 
 static char *not_decided(int most, int next, int bound)
@@ -37,6 +38,21 @@ char *wb_roof_obstacle_name(const WbRoof *roof, int index)
         if (i != (gsize)index && g_strcmp0(roof->obstacles[i].name, name) == 0)
             return g_strdup_printf(_("%s (obstacle %d)"), name, index + 1);
     return g_strdup(name);
+}
+
+char *wb_roof_refused_words(const WbRoof *roof, const WbPanel *panel)
+{
+    int n, bad = 0;
+    g_autofree WbRect *pinned = wb_roof_pinned(roof, panel, &n);
+    if (n == 0 || wb_roof_layout_ok(roof, panel->length_mm, panel->width_mm, pinned, n, &bad))
+        return g_strdup(_("This roof and this panel cannot be reckoned with: a length is beyond "
+                          "100 m or an obstacle far beyond the roof."));
+    g_autofree char *x = wb_text_number((double)pinned[bad].x_mm, 0);
+    g_autofree char *y = wb_text_number((double)pinned[bad].y_mm, 0);
+    return g_strdup_printf(_("The panel pinned %s mm from the left and %s mm from the front does "
+                             "not stand free there: it is off the usable roof, over something or "
+                             "too near to another pinned one. Move it or unpin it."),
+                           x, y);
 }
 
 /* ---- changes ---- */

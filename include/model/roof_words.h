@@ -3,6 +3,7 @@
 #define WB_ROOF_WORDS_H
 
 #include "brief.h"
+#include "part.h"
 #include "roof.h"
 #include "roof_change.h"
 #include <glib.h>
@@ -13,6 +14,8 @@ char *wb_roof_fit_words(const WbRoofFit *fit);
  * "Move Vent 2 by 85 mm to the right and a third fits." The roof is the one asked about; n 1: one
  * sentence. NULL where n is 0. */
 char *wb_roof_change_words(const WbRoof *roof, const WbRoofChange *changes, int n);
+/* Why a fit of this panel was refused: which of its pins stands wrong. */
+char *wb_roof_refused_words(const WbRoof *roof, const WbPanel *panel);
 /* An obstacle for people: its name, with its number where it has none or shares it. */
 char *wb_roof_obstacle_name(const WbRoof *roof, int index);
 
