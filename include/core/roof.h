@@ -30,19 +30,38 @@ typedef struct {
     uint64_t nodes; /* spent */
 } WbRoofFit;
 
+/* What is wrong with the roof's corners. Edge i goes from corner i to the next, the last one to
+ * corner 0. */
+typedef enum {
+    WB_OUTLINE_GOOD,
+    WB_OUTLINE_TOO_FEW,   /* one or two corners */
+    WB_OUTLINE_TOO_MANY,  /* more than WB_ROOF_CORNERS */
+    WB_OUTLINE_OFF_FRAME, /* corner *first lies outside 0..length_mm, 0..width_mm */
+    WB_OUTLINE_NO_LENGTH, /* edge *first begins and ends at the same place */
+    WB_OUTLINE_CROSSES,   /* edges *first and *second cross, touch or lie on each other */
+} WbOutlineProblem;
+
+enum { WB_ROOF_CORNERS = 1000 };
+
+/* The first problem; first and second may be NULL. */
+WbOutlineProblem wb_roof_outline_problem(const WbRoof *roof, size_t *first, size_t *second);
+
 /* The most panels of one size, searched up to at_most >= 0 (answers most <= at_most; if at_most
- * fit, the bound is at_most). WB_OK also where the budget ran out: then most < bound.
- * WB_BAD_INPUT: a length outside 1..100000 mm, a margin or gap outside 0..100000 mm, an obstacle's
- * length or width outside 1..1000000 mm, its clearance outside 0..1000000 mm, its x or y beyond
- * +-1000000 mm. An obstacle may stand partly or wholly outside the outline.
+ * fit, the bound is at_most). WB_OK also where the budget ran out: then most < bound. The roof's
+ * own pins are not looked at (see wb_roof_most_around).
+ * WB_BAD_INPUT: a length outside 1..100000 mm, a margin, gap or standoff outside 0..100000 mm,
+ * corners with a problem, an obstacle's length or width outside 1..1000000 mm, its clearance or
+ * height outside 0..1000000 mm, its x or y beyond +-1000000 mm, a round one whose length is not its
+ * width. An obstacle may stand partly or wholly outside the outline.
  * WB_STOPPED, WB_NO_MEMORY: fit is untouched. Free the fit after WB_OK. */
 WbStatus wb_roof_most(const WbRoof *roof, int64_t panel_length_mm, int64_t panel_width_mm,
                       int at_most, uint64_t node_budget, WbControl *control, WbRoofFit *fit);
 void wb_roof_fit_free(WbRoofFit *fit);
 
 /* As wb_roof_most, around panels that stand where they were pinned (true outlines, of this panel's
- * size). WB_BAD_INPUT also where a pinned one is of another size, off the usable roof or too near
- * to another; wb_roof_layout_ok tells which. */
+ * size); at most at_most panels in all. WB_BAD_INPUT also where a pinned one is of another size,
+ * off the usable roof or too near to another (wb_roof_layout_ok tells which), or where more than
+ * at_most are pinned. */
 WbStatus wb_roof_most_around(const WbRoof *roof, int64_t panel_length_mm, int64_t panel_width_mm,
                              const WbRect *pinned, int n_pinned, int at_most, uint64_t node_budget,
                              WbControl *control, WbRoofFit *fit);
@@ -61,8 +80,10 @@ WbFitAnswer wb_roof_answer(const WbRoofFit *fit, int n_panels);
 bool wb_roof_layout_ok(const WbRoof *roof, int64_t panel_length_mm, int64_t panel_width_mm,
                        const WbRect *layout, int n, int *first_bad);
 
-/* Outline less margin and obstacles with their clearance, exact, mm2. 0 where the roof is not valid
- * (see wb_roof_most). */
+/* Area on which a point of a panel may lie: the outline less what is within the margin of its
+ * outside, less obstacles with their clearance (both axis-wise), mm2. Obstacles a panel passes over
+ * and shade areas are not taken off. Exact where every edge is axis-aligned and no obstacle is
+ * round, else to 1e-6 of the frame. 0 where the roof is not valid (see wb_roof_most). */
 int64_t wb_roof_clear_mm2(const WbRoof *roof);
 
 /* Storage bay: N equal boxes side by side, upright, turned by 0 or 90 degrees about the vertical.
