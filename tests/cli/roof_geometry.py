@@ -1,0 +1,100 @@
+"""A roof as METHOD.md tells it, in whole numbers and fractions: where a panel may lie. Written from the
+documents, without the program's sources."""
+from fractions import Fraction
+
+
+def segment_enters(a, b, box):
+    """Whether the segment a-b has points in the open box (left, front, right, back)."""
+    low, high = Fraction(0), Fraction(1)
+    for axis in (0, 1):
+        start, step = a[axis], b[axis] - a[axis]
+        near, far = box[axis], box[axis + 2]
+        if step == 0:
+            if not near < start < far:
+                return False
+            continue
+        ends = sorted((Fraction(near - start, step), Fraction(far - start, step)))
+        low, high = max(low, ends[0]), min(high, ends[1])
+    return low < high
+
+
+def contains(corners, x, y):
+    """Whether the point lies in the polygon; it must not lie on an edge. Counts crossings to the right."""
+    inside = False
+    for (ax, ay), (bx, by) in zip(corners, corners[1:] + corners[:1]):
+        if (ay > y) != (by > y) and (x - ax) * (by - ay) * (1 if by > ay else -1) < (bx - ax) * (y - ay) * (1 if by > ay else -1):
+            inside = not inside
+    return inside
+
+
+class Roof:
+    """Made of the brief's "roof" object."""
+
+    def __init__(self, roof):
+        self.length, self.width = roof["length_mm"], roof["width_mm"]
+        self.margin, self.gap = roof.get("margin_mm", 0), roof.get("gap_mm", 0)
+        self.corners = [tuple(c) if isinstance(c, list) else (c["x_mm"], c["y_mm"]) for c in roof.get("corners") or []]
+        self.standoff = roof.get("standoff_mm", 0)
+        self.over = roof.get("over_obstacles", False)
+        self.obstacles = [o for o in roof.get("obstacles", []) if self.blocks(o)]
+
+    def blocks(self, obstacle):
+        kind, height = obstacle.get("kind", "stands"), obstacle.get("height_mm", 0)
+        if kind == "shade":
+            return False
+        return kind == "walkway" or not (self.over and 0 < height < self.standoff)
+
+    def inside(self, rect):
+        """The panel grown by the margin on all sides lies inside the outline."""
+        x, y, length, width = rect
+        m = self.margin
+        if not self.corners:
+            return x >= m and y >= m and x + length + m <= self.length and y + width + m <= self.width
+        box = (x - m, y - m, x + length + m, y + width + m)
+        edges = zip(self.corners, self.corners[1:] + self.corners[:1])
+        return (not any(segment_enters(a, b, box) for a, b in edges) and
+                contains(self.corners, Fraction(2 * x + length, 2), Fraction(2 * y + width, 2)))
+
+    @staticmethod
+    def meets(rect, obstacle):
+        """The panel grown by the obstacle's clearance shares a point of its inside with the obstacle."""
+        c = obstacle.get("clearance_mm", 0)
+        left, front, right, back = rect[0] - c, rect[1] - c, rect[0] + rect[2] + c, rect[1] + rect[3] + c
+        if not obstacle.get("round", False):
+            return (left < obstacle["x_mm"] + obstacle["length_mm"] and obstacle["x_mm"] < right and
+                    front < obstacle["y_mm"] + obstacle["width_mm"] and obstacle["y_mm"] < back)
+        across = obstacle["length_mm"]  # all doubled, so that the centre is whole
+        x, y = 2 * obstacle["x_mm"] + across, 2 * obstacle["y_mm"] + across
+        dx = max(2 * left - x, x - 2 * right, 0)
+        dy = max(2 * front - y, y - 2 * back, 0)
+        return dx * dx + dy * dy < across * across
+
+    def place_ok(self, rect):
+        return self.inside(rect) and not any(self.meets(rect, o) for o in self.obstacles)
+
+    def apart(self, a, b):
+        g = self.gap
+        return (a[0] + a[2] + g <= b[0] or b[0] + b[2] + g <= a[0] or
+                a[1] + a[3] + g <= b[1] or b[1] + b[3] + g <= a[1])
+
+    def fault(self, layout, sizes):
+        """What is wrong with a layout of whole millimetres: a text, or None. sizes: a list of (length, width, turns)."""
+        for i, rect in enumerate(layout):
+            length, width, turns = sizes[i]
+            if any(not isinstance(v, int) or isinstance(v, bool) for v in rect):
+                return "panel %d is not on whole millimetres: %r" % (i, rect)
+            if tuple(rect[2:]) != (length, width) and not (turns and tuple(rect[2:]) == (width, length)):
+                return "panel %d is of another size: %r" % (i, rect)
+            if not self.inside(rect):
+                return "panel %d leaves the outline or its margin: %r" % (i, rect)
+            for obstacle in self.obstacles:
+                if self.meets(rect, obstacle):
+                    return "panel %d lies on %s: %r" % (i, obstacle.get("name"), rect)
+            for j in range(i):
+                if not self.apart(rect, layout[j]):
+                    return "panels %d and %d are too near: %r, %r" % (j, i, layout[j], rect)
+        return None
+
+
+def rect_of(entry):
+    return (entry["x_mm"], entry["y_mm"], entry["length_mm"], entry["width_mm"])

@@ -1,0 +1,187 @@
+"""Follows the proofs that so many equal panels do not fit, as data/FORMATS.md describes them, with candidate places
+and sums of its own."""
+from bisect import bisect_left
+
+
+class Broken(Exception):
+    """The proof does not prove what it says."""
+
+
+class Plain:
+    """A rectangle with a margin and rectangles with clearances: all a proof is about."""
+
+    def __init__(self, left, front, right, back, gap, zones):
+        self.left, self.front, self.right, self.back, self.gap = left, front, right, back, gap
+        self.zones = zones  # (left, front, right, back), clearance in it
+
+    @staticmethod
+    def of(roof):
+        if roof.corners or any(o.get("round") for o in roof.obstacles):
+            raise ValueError("this roof needs its staircase")
+        m = roof.margin
+        zones = []
+        for o in roof.obstacles:
+            c = o.get("clearance_mm", 0)
+            zones.append((o["x_mm"] - c, o["y_mm"] - c, o["x_mm"] + o["length_mm"] + c, o["y_mm"] + o["width_mm"] + c))
+        return Plain(m, m, roof.length - m, roof.width - m, roof.gap, zones)
+
+    def free(self, rect):
+        x, y, length, width = rect
+        return (x >= self.left and y >= self.front and x + length <= self.right and y + width <= self.back and
+                not any(x < z[2] and z[0] < x + length and y < z[3] and z[1] < y + width for z in self.zones))
+
+    def starts(self, sizes, near, far, ends):
+        """Normal positions: an edge that blocks, and sums of grown panels from it on."""
+        last = far - min(sizes)
+        reached = sorted({near} | {e for e in ends if near < e <= last})
+        seen = set(at for at in reached if at <= last)
+        queue = list(seen)
+        while queue:
+            at = queue.pop()
+            for size in sizes:
+                to = at + size + self.gap
+                if to <= last and to not in seen:
+                    seen.add(to)
+                    queue.append(to)
+        return sorted(seen)
+
+    def places(self, length, width):
+        turns = [(length, width)] + ([(width, length)] if length != width else [])
+        sizes = {length, width}
+        xs = self.starts(sizes, self.left, self.right, [z[2] for z in self.zones])
+        ys = self.starts(sizes, self.front, self.back, [z[3] for z in self.zones])
+        return [rect for l, w in turns for x in xs if x + l <= self.right for y in ys
+                if self.free(rect := (x, y, l, w))]
+
+    def clear_of_gap_area(self):
+        """Of the usable rectangle grown by a gap on its right and back, what no zone, cut by a gap on its left and
+        front, covers: panels grown by a gap on right and back lie in it, side by side."""
+        right, back = self.right + self.gap, self.back + self.gap
+        cut = [(max(z[0] + self.gap, self.left), max(z[1] + self.gap, self.front), min(z[2], right), min(z[3], back))
+               for z in self.zones]
+        cut = [z for z in cut if z[0] < z[2] and z[1] < z[3]]
+        xs = sorted({self.left, right, *(z[0] for z in cut), *(z[2] for z in cut)})
+        area = 0
+        for a, b in zip(xs, xs[1:]):
+            spans = sorted((z[1], z[3]) for z in cut if z[0] <= a and z[2] >= b)
+            covered, reach = 0, self.front
+            for low, high in spans:
+                low = max(low, reach)
+                if high > low:
+                    covered += high - low
+                    reach = high
+            area += (b - a) * (max(0, back - self.front) - covered)
+        return area
+
+
+class Weights:
+    """Points with weights, and the sum under any grown place."""
+
+    def __init__(self, points, gap):
+        for x, y, weight in points:
+            if weight < 0:
+                raise Broken("a weight below 0")
+        self.gap, self.total = gap, sum(p[2] for p in points)
+        self.xs = sorted({p[0] for p in points})
+        self.ys = sorted({p[1] for p in points})
+        column, row = {x: i for i, x in enumerate(self.xs)}, {y: i for i, y in enumerate(self.ys)}
+        self.sums = [[0] * (len(self.ys) + 1) for _ in range(len(self.xs) + 1)]
+        grid = [[0] * len(self.ys) for _ in self.xs]
+        for x, y, weight in points:
+            grid[column[x]][row[y]] += weight
+        for i in range(len(self.xs)):
+            line = 0
+            for j in range(len(self.ys)):
+                line += grid[i][j]
+                self.sums[i + 1][j + 1] = self.sums[i][j + 1] + line
+
+    def under(self, place):
+        x, y, length, width = place
+        a, b = bisect_left(self.xs, x), bisect_left(self.xs, x + length + self.gap)
+        c, d = bisect_left(self.ys, y), bisect_left(self.ys, y + width + self.gap)
+        s = self.sums
+        return s[b][d] - s[a][d] - s[b][c] + s[a][c]
+
+
+def covers(place, x, y, gap):
+    return place[0] <= x < place[0] + place[2] + gap and place[1] <= y < place[1] + place[3] + gap
+
+
+def overlap(a, b, gap):
+    return (a[0] < b[0] + b[2] + gap and b[0] < a[0] + a[2] + gap and
+            a[1] < b[1] + b[3] + gap and b[1] < a[1] + a[3] + gap)
+
+
+class Follower:
+    """Walks the steps of a weights proof."""
+
+    def __init__(self, proof, plain, places):
+        self.proof, self.gap, self.one = proof, plain.gap, proof["weight_of_one"]
+        self.listed = [tuple(p) for p in proof["places"]]
+        self.at, self.all = 0, places
+        self.sets = {}
+
+    def weights(self, step):
+        key = (step["first"], step["n"])
+        if step["first"] < 0 or step["n"] < 0 or sum(key) > len(self.proof["points"]):
+            raise Broken("weights that are not there")
+        if key not in self.sets:
+            self.sets[key] = Weights(self.proof["points"][step["first"]:sum(key)], self.gap)
+        return self.sets[key]
+
+    def bound(self, weights, open_places):
+        under = [weights.under(p) for p in open_places]
+        return weights.total + sum(max(0, self.one - w) for w in under), under
+
+    def case(self, open_places, need):
+        """One case: these places are open and `need` panels have yet to be laid. The recursion is as deep as the splits."""
+        while True:
+            if self.at >= len(self.proof["steps"]):
+                raise Broken("a case is left open")
+            step = self.proof["steps"][self.at]
+            self.at += 1
+            if step["kind"] == "empty":
+                if open_places or need <= 0:
+                    raise Broken("a case said to be empty is not")
+                return
+            if step["kind"] == "split":
+                return self.split(step, open_places, need)
+            total, under = self.bound(self.weights(step), open_places)
+            if step["kind"] == "refute":
+                if total >= need * self.one:
+                    raise Broken("weights that leave room: %d of %d" % (total, need * self.one))
+                return
+            if step["kind"] != "close":
+                raise Broken("a step that is none: %r" % step["kind"])
+            open_places = [p for p, w in zip(open_places, under) if total - max(0, self.one - w) + self.one - w >= need * self.one]
+
+    def split(self, step, open_places, need):
+        over = {p for p in open_places if covers(p, step["x_mm"], step["y_mm"], self.gap)}
+        listed = self.listed[step["first_place"]:step["first_place"] + step["n_places"]]
+        if len(listed) != step["n_places"] or set(listed) != over or len(set(listed)) != len(listed):
+            raise Broken("the places of a split are not those over its point")
+        if need <= 0:
+            raise Broken("a case with enough panels")
+        for place in listed:
+            self.case([p for p in open_places if not overlap(p, place, self.gap)], need - 1)
+        self.case([p for p in open_places if p not in over], need)
+
+
+def follow(proof, plain, length, width):
+    """Raises Broken unless the proof shows that proof["panels"] panels do not lie on the plain roof."""
+    n = proof["panels"]
+    if n < 1:
+        raise Broken("nothing is said of %r panels" % n)
+    if proof["kind"] == "size":
+        if any(plain.right - plain.left >= l and plain.back - plain.front >= w for l, w in ((length, width), (width, length))):
+            raise Broken("the panel enters the usable roof")
+    elif proof["kind"] == "area":
+        if plain.clear_of_gap_area() >= n * (length + plain.gap) * (width + plain.gap):
+            raise Broken("the area is enough")
+    elif proof["kind"] == "weights":
+        follower = Follower(proof, plain, plain.places(length, width))
+        follower.case(follower.all, n)
+        if follower.at != len(proof["steps"]):
+            raise Broken("steps after the end")
+    else:
+        raise Broken("a proof of kind %r" % proof["kind"])
