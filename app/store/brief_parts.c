@@ -3,6 +3,14 @@
 #include "store_fail.h"
 #include <string.h>
 
+static gboolean holds_panel(const WbCatalogue *catalogue, const char *id)
+{
+    for (size_t i = 0; i < catalogue->n_panels; i++)
+        if (strcmp(catalogue->panels[i].part.id, id) == 0)
+            return TRUE;
+    return FALSE;
+}
+
 static gboolean holds_part(const WbCatalogue *catalogue, const char *id)
 {
     const struct {
@@ -41,7 +49,9 @@ static gboolean missing(const WbBriefFile *file, GError **error, const char *lis
     wb_store_fail(error, WB_STORE_ERROR_VALUE,
                   "%s: /%s/%zu%s is \"%s\", but must be the id of a %s in the catalogue.",
                   wb_brief_document_name(file), list, index, member, id,
-                  strcmp(member, "/shop") == 0 ? "shop" : "part");
+                  strcmp(member, "/shop") == 0    ? "shop"
+                  : strcmp(member, "/panel") == 0 ? "panel"
+                                                  : "part");
     return FALSE;
 }
 
@@ -62,5 +72,8 @@ gboolean wb_brief_file_check_parts(const WbBriefFile *file, const WbCatalogue *c
         if (!holds_shop(catalogue, offer->shop_id))
             return missing(file, error, "fixed_offers", i, "/shop", offer->shop_id);
     }
+    for (size_t i = 0; i < brief->roof.n_pins; i++)
+        if (!holds_panel(catalogue, brief->roof.pins[i].part_id))
+            return missing(file, error, "roof/pins", i, "/panel", brief->roof.pins[i].part_id);
     return TRUE;
 }

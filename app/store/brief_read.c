@@ -117,6 +117,8 @@ void wb_brief_clear(WbBrief *brief)
     g_free((gpointer)brief->rates);
     g_free((gpointer)brief->loads);
     g_free((gpointer)brief->roof.obstacles);
+    g_free((gpointer)brief->roof.corners);
+    g_free((gpointer)brief->roof.pins);
     g_free((gpointer)brief->candidates);
     g_free((gpointer)brief->owned);
     g_free((gpointer)brief->fixed_offers);

@@ -7,6 +7,7 @@
 #include "json_read.h"
 
 #define WB_BRIEF_VERSION 1
+#define WB_MOST_MM 100000
 
 /* FALSE and an error; the brief is then all zero. *not_read: of WbNotRead (transfer full). */
 gboolean wb_brief_read(const cJSON *tree, const char *name, WbBrief *brief, GPtrArray **not_read,
@@ -24,6 +25,16 @@ void wb_read_picks(const WbJson *root, WbBrief *brief);  /* brief_read_picks.c: 
 uint32_t wb_read_months(const WbJson *at, int least);
 /* Adds a bit to a set; refuses the item where the bit is there already. */
 void wb_read_bit(const WbJson *at, unsigned bit, uint32_t *set);
+/* Parts of the roof; its length and width are read already. */
+void wb_read_obstacles(const WbJson *roof, WbRoof *to); /* brief_read_obstacles.c */
+void wb_read_outline(const WbJson *roof, WbRoof *to);   /* brief_read_outline.c */
+void wb_read_pins(const WbJson *roof, WbRoof *to);
+void wb_read_gland(const WbJson *roof, WbRoof *to);
+/* Whole millimetres, at most WB_MOST_MM. */
+int64_t wb_read_mm(const WbJson *object, const char *key, int64_t least);
+int64_t wb_read_mm_or_0(const WbJson *object, const char *key);
+/* Degrees clockwise from north; "any", absent and, where it may be, null: NaN. */
+double wb_read_azimuth(const WbJson *object, const char *key, bool may_be_null);
 /* An id of a part or shop. */
 const char *wb_read_id(const WbJson *at);
 

@@ -95,16 +95,16 @@ static void read_place(const WbJson *site, WbPlace *place)
                    near);
 }
 
-static void read_azimuth(const WbJson *site, WbSite *to)
+double wb_read_azimuth(const WbJson *object, const char *key, bool may_be_null)
 {
-    WbJson azimuth = wb_json_member(site, "azimuth_deg");
-    to->azimuth_deg = NAN;
-    if (!wb_json_given(&azimuth))
-        return;
+    WbJson azimuth = wb_json_member(object, key);
+    if (!wb_json_given(&azimuth) || (may_be_null && cJSON_IsNull(azimuth.item)))
+        return NAN;
     if (cJSON_IsNumber(azimuth.item))
-        to->azimuth_deg = wb_json_number(&azimuth, 0, 360);
-    else if (!cJSON_IsString(azimuth.item) || strcmp(azimuth.item->valuestring, "any") != 0)
+        return wb_json_number(&azimuth, 0, 360);
+    if (!cJSON_IsString(azimuth.item) || strcmp(azimuth.item->valuestring, "any") != 0)
         wb_json_refuse(&azimuth, "a number from 0 to 360, or \"any\"");
+    return NAN;
 }
 
 static void read_shading(const WbJson *site, WbSite *to)
@@ -127,7 +127,7 @@ static void read_panel_plane(const WbJson *site, WbSite *to)
     WbJson albedo = wb_json_member(site, "ground_albedo");
     WbJson mounting = wb_json_member(site, "mounting");
     to->tilt_deg = wb_json_number_or(&tilt, 0, 90, 0);
-    read_azimuth(site, to);
+    to->azimuth_deg = wb_read_azimuth(site, "azimuth_deg", false);
     read_shading(site, to);
     to->soiling_loss = wb_json_number_or(&soiling, 0, 1, 0.03);
     to->ground_albedo = wb_json_number_or(&albedo, 0, 1, 0.2);

@@ -130,6 +130,40 @@ static const struct {
     {"/roof/obstacles/0/x_mm", "4350", "\"Chimney\"|outside the roof|x_mm from 4200 to 4900"},
     {"/roof/obstacles/0/y_mm", "-550",
      "outside the roof|y_mm from -700 to 0, the roof from 0 to 2600"},
+    {"/roof/obstacles/0/shape", "\"oval\"", "shape is \"oval\"|\"rectangle\" or \"round\""},
+    {"/roof/obstacles/1/width_mm", "111", "/roof/obstacles/1/width_mm is 111|110|diameter"},
+    {"/roof/obstacles/0/kind", "\"pond\"", "kind is \"pond\"|\"walkway\" or \"shade\""},
+    {"/roof/obstacles/0/height_mm", "-1", "/roof/obstacles/0/height_mm is -1|from 0 to 100000"},
+    {"/roof/corners", "7", "/roof/corners is 7|a list"},
+    {"/roof/corners", "[]", "/roof/corners has 0 items|from 3 to 1000"},
+    {"/roof/corners", "[[0, 0], [9, 9]]", "/roof/corners has 2 items|from 3 to 1000"},
+    {"/roof/corners/1", "[5]", "/roof/corners/1 has 1 items|must have 2"},
+    {"/roof/corners/1", "{\"x\": 5}", "/roof/corners/1 is|a list"},
+    {"/roof/corners/1/1", "-1", "/roof/corners/1/1 is -1|from 0 to 100000"},
+    {"/roof/corners/1/0", "0.5", "/roof/corners/1/0 is 0.5|a whole number"},
+    {"/roof/corners/2", "[4201, 1300]", "corner 2, [4201, 1300]|length_mm, 4200|width_mm, 2600"},
+    {"/roof/corners/2", "[3600, 0]", "corners 1 and 2 at the same place, [3600, 0]"},
+    {"/roof/corners", "[[0, 0], [4200, 2600], [4200, 0], [0, 2600]]",
+     "/roof/corners crosses|from corner 0 to corner 1|from corner 2 to corner 3"},
+    {"/roof/corners", "[[0, 0], [2000, 0], [4200, 0]]", "/roof/corners crosses|touches itself"},
+    {"/roof/corners", "[[0, 0], [4200, 0], [2000, 0], [2000, 900]]",
+     "/roof/corners crosses|from corner 0 to corner 1|from corner 1 to corner 2"},
+    {"/roof/standoff_mm", "-5", "/roof/standoff_mm is -5|from 0 to 100000"},
+    {"/roof/over_obstacles", "1", "/roof/over_obstacles is 1|true or false"},
+    {"/roof/max_height_mm", "0", "/roof/max_height_mm is 0|from 1 to 100000"},
+    {"/roof/max_height_mm", "\"low\"", "/roof/max_height_mm is \"low\"|or null"},
+    {"/roof/front_azimuth_deg", "361", "/roof/front_azimuth_deg is 361|from 0 to 360"},
+    {"/roof/front_azimuth_deg", "\"north\"", "/roof/front_azimuth_deg is \"north\"|\"any\""},
+    {"/roof/gland", "[1, 2]", "/roof/gland is|an object"},
+    {"/roof/gland/x_mm", "4201", "/roof/gland/x_mm is 4201|from 0 to 4200"},
+    {"/roof/gland/y_mm", NULL, "/roof/gland/y_mm is missing"},
+    {"/roof/pins", "{}", "/roof/pins is|a list"},
+    {"/roof/pins/0", "3", "/roof/pins/0 is 3|an object"},
+    {"/roof/pins/0/panel", NULL, "/roof/pins/0/panel is missing"},
+    {"/roof/pins/0/panel", "\"two words\"", "/roof/pins/0/panel is \"two words\""},
+    {"/roof/pins/0/x_mm", "-1", "/roof/pins/0/x_mm is -1|from 0 to 100000"},
+    {"/roof/pins/0/turned", "90", "/roof/pins/0/turned is 90|true or false"},
+    {"/bay/gap_mm", "-1", "/bay/gap_mm is -1|from 0 to 100000"},
     {"/limits/money_minor/value", "-1", "a whole number, 0 or more"},
     {"/bay", "{\"length_mm\": 500}", "/bay/width_mm is missing"},
     {"/driving", "{\"alternator_a\": 90, \"alternator_v\": 14, \"hours_per_day\": 1}",
@@ -606,6 +640,86 @@ static void test_obstacle_at_the_edge(void)
     g_assert_cmpint(wb_brief_file_brief(beside)->roof.obstacles[0].x_mm, ==, 4349);
 }
 
+static void test_roof_members(void)
+{
+    g_autoptr(WbBriefFile) file = read_example();
+    const WbBrief *brief = wb_brief_file_brief(file);
+    const WbRoof *roof = &brief->roof;
+    g_assert_cmpuint(roof->n_corners, ==, 5);
+    g_assert_cmpint(roof->corners[2].x_mm, ==, 4200);
+    g_assert_cmpint(roof->corners[2].y_mm, ==, 1300);
+    g_assert_cmpint(roof->standoff_mm, ==, 80);
+    g_assert_true(roof->over_obstacles);
+    g_assert_cmpint(roof->max_height_mm, ==, 150);
+    g_assert_cmpfloat(roof->front_azimuth_deg, ==, 170);
+    g_assert_true(roof->has_gland);
+    g_assert_cmpint(roof->gland.x_mm, ==, 2900);
+    g_assert_cmpint(roof->gland.y_mm, ==, 1300);
+    g_assert_cmpuint(roof->n_pins, ==, 1);
+    g_assert_cmpstr(roof->pins[0].part_id, ==, "p-tarnfeld-335-rigid");
+    g_assert_cmpint(roof->pins[0].x_mm, ==, 100);
+    g_assert_false(roof->pins[0].turned);
+    g_assert_false(roof->obstacles[0].round);
+    g_assert_cmpint(roof->obstacles[0].height_mm, ==, 700);
+    g_assert_true(roof->obstacles[1].round);
+    g_assert_cmpint(roof->obstacles[1].kind, ==, WB_OBSTACLE_STANDS);
+    g_assert_cmpint(roof->obstacles[2].kind, ==, WB_OBSTACLE_WALKWAY);
+    g_assert_cmpint(roof->obstacles[2].height_mm, ==, 0);
+    g_assert_cmpint(brief->bay.gap_mm, ==, 10);
+}
+
+/* What a brief of before these members means, and what null means. */
+static void test_roof_defaults(void)
+{
+    g_autoptr(WbBriefFile) fresh = wb_brief_file_new();
+    g_autoptr(WbBriefFile) nulls = example_with(
+        "/roof", "{\"length_mm\": 2000, \"width_mm\": 1000, \"corners\": null, "
+                 "\"max_height_mm\": null, \"front_azimuth_deg\": null, \"gland\": null}");
+    const WbRoof *roofs[] = {&wb_brief_file_brief(fresh)->roof, &wb_brief_file_brief(nulls)->roof};
+    for (size_t i = 0; i < G_N_ELEMENTS(roofs); i++) {
+        g_assert_cmpuint(roofs[i]->n_corners + roofs[i]->n_pins, ==, 0);
+        g_assert_cmpint(roofs[i]->standoff_mm + roofs[i]->max_height_mm, ==, 0);
+        g_assert_true(isnan(roofs[i]->front_azimuth_deg));
+        g_assert_false(roofs[i]->over_obstacles || roofs[i]->has_gland);
+    }
+}
+
+/* (transfer full) [item, item, ...] */
+static char *list_of(const char *item, size_t n)
+{
+    GString *text = g_string_new("[");
+    for (size_t i = 0; i < n; i++)
+        g_string_append_printf(text, "%s%s", i ? "," : "", item);
+    return g_string_free(g_string_append(text, "]"), FALSE);
+}
+
+static void test_too_many_on_a_roof(void)
+{
+    static const char vent[] =
+        "{\"name\":\"\",\"x_mm\":1,\"y_mm\":1,\"length_mm\":1,\"width_mm\":1}";
+    static const char pin[] = "{\"panel\":\"p\",\"x_mm\":1,\"y_mm\":1}";
+    static const struct {
+        const char *pointer, *item;
+        size_t n;
+        const char *words;
+    } lists[] = {
+        {"/roof/obstacles", vent, 1000, NULL},
+        {"/roof/obstacles", vent, 10000, "/roof/obstacles has 10000 items|from 0 to 1000"},
+        {"/roof/pins", pin, 1000, NULL},
+        {"/roof/pins", pin, 1001, "/roof/pins has 1001 items|from 0 to 1000"},
+        {"/roof/corners", "[1,1]", 1001, "/roof/corners has 1001 items|from 3 to 1000"},
+    };
+    g_autoptr(WbBriefFile) file = read_example();
+    for (size_t i = 0; i < G_N_ELEMENTS(lists); i++) {
+        g_autoptr(GError) error = NULL;
+        g_autofree char *json = list_of(lists[i].item, lists[i].n);
+        g_autoptr(WbBriefFile) edited = wb_brief_file_set(file, lists[i].pointer, json, &error);
+        g_assert_cmpint(edited != NULL, ==, lists[i].words == NULL);
+        if (lists[i].words)
+            assert_sentence(error, lists[i].words);
+    }
+}
+
 static void test_wrong_fragments(void)
 {
     static const struct {
@@ -648,5 +762,8 @@ int main(int argc, char **argv)
     g_test_add_func("/brief/all-read", test_all_read);
     g_test_add_func("/brief/misspelt", test_misspelt);
     g_test_add_func("/brief/obstacle-at-the-edge", test_obstacle_at_the_edge);
+    g_test_add_func("/brief/roof-members", test_roof_members);
+    g_test_add_func("/brief/roof-defaults", test_roof_defaults);
+    g_test_add_func("/brief/too-many-on-a-roof", test_too_many_on_a_roof);
     return g_test_run();
 }
