@@ -145,6 +145,14 @@ void wb_out_flag(WbJsonOut *json, const char *key, bool value)
     g_string_append(json->text, value ? "true" : "false");
 }
 
+void wb_out_integers(WbJsonOut *json, const char *key, const int64_t *values, size_t n)
+{
+    begin_value(json, key);
+    for (size_t i = 0; i < n; i++)
+        g_string_append_printf(json->text, "%s%" G_GINT64_FORMAT, i == 0 ? "[" : ", ", values[i]);
+    g_string_append(json->text, n == 0 ? "[]" : "]");
+}
+
 void wb_out_null(WbJsonOut *json, const char *key)
 {
     begin_value(json, key);

@@ -31,6 +31,8 @@ void wb_out_number(WbJsonOut *json, const char *key, double value);
 void wb_out_integer(WbJsonOut *json, const char *key, int64_t value);
 void wb_out_count(WbJsonOut *json, const char *key, uint64_t value);
 void wb_out_flag(WbJsonOut *json, const char *key, bool value);
+/* All of them on one line. */
+void wb_out_integers(WbJsonOut *json, const char *key, const int64_t *values, size_t n);
 void wb_out_null(WbJsonOut *json, const char *key);
 
 #endif

@@ -43,6 +43,9 @@ double wb_cli_roof_load_kg(const WbRoofModel *model);
 /* How many of them the brief's load limit carries; -1: there is no limit. */
 int wb_cli_roof_load_most(const WbBrief *brief, const WbPanel *panel);
 
+/* Why no panel can lie on the roof, whatever its size, in one sentence; NULL: it has room.
+ * (transfer full) */
+char *wb_cli_roof_nothing_left(const WbRoof *roof);
 /* What belongs beside the figures: sentences (char *). (transfer full) */
 GPtrArray *wb_cli_roof_cautions(const WbBrief *brief);
 

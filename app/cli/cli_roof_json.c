@@ -80,6 +80,8 @@ char *wb_cli_roof_json(const WbRoofReport *report)
     wb_out_object(&json, NULL);
     wb_cli_head_json(&json, "wattberth-roof", report->file);
     wb_out_number(&json, "clear_area_m2", (double)wb_roof_clear_mm2(&report->brief->roof) / 1e6);
+    g_autofree char *nothing_left = wb_cli_roof_nothing_left(&report->brief->roof);
+    wb_out_text(&json, "nothing_left", nothing_left);
     wb_out_count(&json, "node_budget", report->nodes);
     wb_out_array(&json, "panels");
     for (guint i = 0; i < report->models->len; i++)

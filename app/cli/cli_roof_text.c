@@ -25,6 +25,34 @@ GPtrArray *wb_cli_roof_cautions(const WbBrief *brief)
     return cautions;
 }
 
+/* Whether this alone leaves nothing of the roof. */
+static bool covers_all(const WbRoof *roof, const WbObstacle *obstacle)
+{
+    WbRoof alone = *roof;
+    alone.obstacles = obstacle;
+    alone.n_obstacles = obstacle != NULL ? 1 : 0;
+    return wb_roof_clear_mm2(&alone) == 0;
+}
+
+char *wb_cli_roof_nothing_left(const WbRoof *roof)
+{
+    if (wb_roof_clear_mm2(roof) > 0)
+        return NULL;
+    if (covers_all(roof, NULL))
+        return g_strdup_printf(
+            _("The margin of %" G_GINT64_FORMAT " mm leaves nothing of the roof."),
+            roof->margin_mm);
+    for (size_t i = 0; i < roof->n_obstacles; i++) {
+        if (!covers_all(roof, &roof->obstacles[i]))
+            continue;
+        g_autofree char *name = wb_roof_obstacle_name(roof, (int)i);
+        return g_strdup_printf(
+            _("%s, with its clearance of %" G_GINT64_FORMAT " mm, leaves nothing of the roof."),
+            name, roof->obstacles[i].clearance_mm);
+    }
+    return g_strdup(_("Margin and obstacles with their clearances leave nothing of the roof."));
+}
+
 static void append_model(WbTable *table, const WbBrief *brief, const WbRoofModel *model)
 {
     const WbPanel *panel = model->panel;
@@ -91,7 +119,10 @@ char *wb_cli_roof_text(const WbRoofReport *report)
         wb_text_number((double)wb_roof_clear_mm2(&report->brief->roof) / 1e6, 2);
     g_autofree char *head = g_strdup_printf(
         _("%s: %s m2 of the roof are clear of margin and obstacles."), report->brief->name, clear);
+    g_autofree char *nothing_left = wb_cli_roof_nothing_left(&report->brief->roof);
     wb_cli_wrap(out, "", head);
+    if (nothing_left != NULL)
+        wb_cli_wrap(out, "", nothing_left);
     g_string_append_c(out, '\n');
     append_models(out, report);
     for (guint i = 0; report->panel != NULL && i < report->models->len; i++)

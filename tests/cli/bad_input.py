@@ -106,6 +106,15 @@ BRIEF_EDITS = [
     ("a roof without length", "/roof/length_mm", 0, ["/roof/length_mm", "0"]),
     ("a roof in parts of a millimetre", "/roof/length_mm", 1000.5, ["/roof/length_mm", "1000.5"]),
     ("an obstacle of no kind", "/roof/obstacles/0", [], ["/roof/obstacles/0"]),
+    ("a roof of negative width", "/roof/width_mm", -1700, ["/roof/width_mm", "-1700"]),
+    ("a roof beyond 100 m", "/roof/length_mm", 100001, ["/roof/length_mm", "100001"]),
+    ("a negative margin", "/roof/margin_mm", -1, ["/roof/margin_mm", "-1"]),
+    ("a negative gap", "/roof/gap_mm", -1, ["/roof/gap_mm", "-1"]),
+    ("an obstacle without length", "/roof/obstacles/0/length_mm", 0, ["/roof/obstacles/0/length_mm", "0"]),
+    ("an obstacle of negative width", "/roof/obstacles/1/width_mm", -5, ["/roof/obstacles/1/width_mm", "-5"]),
+    ("an obstacle beside the roof", "/roof/obstacles/0/x_mm", 3471, ["/roof/obstacles/0", "Roof fan", "outside the roof", "3421"]),
+    ("10,000 obstacles", "/roof/obstacles", [dict(BRIEF["roof"]["obstacles"][0], x_mm=i % 3000) for i in range(10000)],
+     ["/roof/obstacles", "10000", "1000"]),
     ("a negative clearance", "/roof/obstacles/0/clearance_mm", -1, ["/roof/obstacles/0/clearance_mm", "-1"]),
     ("money in words", "/limits/money_minor/value", "much", ["/limits/money_minor/value"]),
     ("negative money", "/limits/money_minor/value", -1, ["/limits/money_minor/value", "-1"]),
@@ -234,6 +243,20 @@ def test_no_curve():
     refused(["together", name, other, "--catalogue", "no.json"], "no.json", FILE)
 
 
+def test_no_room():
+    """No panel has room: an answer, not an error, and the cause is named."""
+    for pointer, value, cause in (("/roof/obstacles/0/clearance_mm", 100000, "Roof fan, with its clearance of 100000 mm, leaves nothing"),
+                                  ("/roof/margin_mm", 850, "The margin of 850 mm leaves nothing"),
+                                  ("/roof/length_mm", 300, None)):
+        text = edited(BRIEF, pointer, value) if cause else edited(dict(BRIEF, roof={"length_mm": 300, "width_mm": 300}), pointer, value)
+        answer = terminal.json("roof", terminal.write("no-room.json", text))
+        holds(all((p["most"], p["bound"], p["answer"], p["layout"]) == (0, 0, "proved", []) for p in answer["panels"]), answer["panels"])
+        said = answer["nothing_left"]
+        holds(said is None if cause is None else said.startswith(cause), said)
+        printed = terminal.text("roof", terminal.path("no-room.json"))
+        holds("does not fit: proved" in printed and (cause is None or cause in " ".join(printed.split())), printed)
+
+
 def test_folders():
     os.makedirs(terminal.path("folder"), exist_ok=True)
     for arguments in (["rank", "folder"], ["rank", "demo", "--catalogue", "folder"], ["catalogue", "check", "folder"],
@@ -335,6 +358,7 @@ main(
         ("hourly file: another sun", hourly_case(year(noon_h=18), WRONG_INPUT, ["noon of Nantes"])),
         ("files that are not there", test_missing_files),
         ("together: figures that make no curve", test_no_curve),
+        ("roof: no room at all", test_no_room),
         ("folders", test_folders),
         ("database: cut short", database_case(cut_database, WRONG_INPUT)),
         ("database: damaged", database_case(scrambled_database, WRONG_INPUT)),
