@@ -18,19 +18,34 @@ static bool obstacle_valid(const WbObstacle *obstacle)
     return near_enough(obstacle->x_mm) && near_enough(obstacle->y_mm) && obstacle->length_mm >= 1 &&
            obstacle->length_mm <= FAR_MM && obstacle->width_mm >= 1 &&
            obstacle->width_mm <= FAR_MM && obstacle->clearance_mm >= 0 &&
-           obstacle->clearance_mm <= FAR_MM;
+           obstacle->clearance_mm <= FAR_MM && obstacle->height_mm >= 0 &&
+           obstacle->height_mm <= FAR_MM &&
+           (!obstacle->round || obstacle->length_mm == obstacle->width_mm);
+}
+
+static bool up_to_100_m(int64_t length_mm)
+{
+    return length_mm >= 0 && length_mm <= LENGTH_MAX_MM;
 }
 
 bool wb_roof_valid(const WbRoof *roof)
 {
     if (!wb_roof_length_valid(roof->length_mm) || !wb_roof_length_valid(roof->width_mm) ||
-        roof->margin_mm < 0 || roof->margin_mm > LENGTH_MAX_MM || roof->gap_mm < 0 ||
-        roof->gap_mm > LENGTH_MAX_MM)
+        !up_to_100_m(roof->margin_mm) || !up_to_100_m(roof->gap_mm) ||
+        !up_to_100_m(roof->standoff_mm) ||
+        wb_roof_outline_problem(roof, NULL, NULL) != WB_OUTLINE_GOOD)
         return false;
     for (size_t i = 0; i < roof->n_obstacles; i++)
         if (!obstacle_valid(&roof->obstacles[i]))
             return false;
     return true;
+}
+
+bool wb_obstacle_blocks(const WbRoof *roof, const WbObstacle *obstacle)
+{
+    bool passed_over = roof->over_obstacles && obstacle->kind == WB_OBSTACLE_STANDS &&
+                       obstacle->height_mm > 0 && obstacle->height_mm <= roof->standoff_mm;
+    return obstacle->kind != WB_OBSTACLE_SHADE && !passed_over;
 }
 
 WbZone wb_roof_usable(const WbRoof *roof)
@@ -134,13 +149,6 @@ int64_t wb_roof_area_left_mm2(const WbRoof *roof, WbZone within, int64_t cut_mm)
     free(zones);
     free(edges);
     return left_mm2;
-}
-
-int64_t wb_roof_clear_mm2(const WbRoof *roof)
-{
-    if (!wb_roof_valid(roof))
-        return 0;
-    return largest(0, wb_roof_area_left_mm2(roof, wb_roof_usable(roof), 0));
 }
 
 /* Every panel grown by one gap on its right and back side; see roof_grid.h. */
