@@ -11,6 +11,7 @@ static void clear_model(gpointer item)
 {
     WbRoofModel *model = item;
     g_free(model->pinned);
+    g_free(model->refused);
     wb_roof_fit_free(&model->fit);
 }
 

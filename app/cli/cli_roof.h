@@ -13,7 +13,8 @@
 typedef struct {
     const WbPanel *panel;
     WbRect *pinned; /* of this panel, by the brief */
-    int n_pinned;
+    int n_pinned;   /* first in the layout */
+    char *refused;  /* why its pins hold nothing; NULL: they do, or there are none */
     WbRoofFit fit;
     double time_ms;
     bool layout_ok; /* by the independent checker */
@@ -42,6 +43,9 @@ int wb_cli_roof_bays(WbRoofReport *report);
 double wb_cli_roof_load_kg(const WbRoofModel *model);
 /* How many of them the brief's load limit carries; -1: there is no limit. */
 int wb_cli_roof_load_most(const WbBrief *brief, const WbPanel *panel);
+
+/* Of a panel's top over the roof. */
+int64_t wb_cli_roof_top_mm(const WbBrief *brief, const WbPanel *panel);
 
 /* Why no panel can lie on the roof, whatever its size, in one sentence; NULL: it has room.
  * (transfer full) */

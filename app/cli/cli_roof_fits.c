@@ -1,5 +1,7 @@
 /* The searches behind `roof`. */
 #include "cli_roof.h"
+#include "roof_pins.h"
+#include "roof_words.h"
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
@@ -19,20 +21,40 @@ int wb_cli_roof_load_most(const WbBrief *brief, const WbPanel *panel)
     return (int)MIN(most, WB_ROOF_PANELS_MOST);
 }
 
-static int add_model(WbRoofReport *report, const WbPanel *panel)
+int64_t wb_cli_roof_top_mm(const WbBrief *brief, const WbPanel *panel)
+{
+    return brief->roof.standoff_mm + panel->thickness_mm;
+}
+
+/* A pin that does not stand on the free roof holds nothing, and is told. */
+static WbStatus fit_around_pins(const WbRoofReport *report, WbRoofModel *model)
 {
     const WbRoof *roof = &report->brief->roof;
+    const WbPanel *panel = model->panel;
+    model->pinned = wb_roof_pinned(roof, panel, &model->n_pinned);
+    if (model->n_pinned > 0) {
+        WbStatus status = wb_roof_most_around(roof, panel->length_mm, panel->width_mm,
+                                              model->pinned, model->n_pinned, WB_ROOF_PANELS_MOST,
+                                              report->nodes, NULL, &model->fit);
+        if (status != WB_BAD_INPUT)
+            return status;
+        model->refused = wb_roof_refused_words(roof, panel);
+        model->n_pinned = 0;
+    }
+    return wb_roof_most(roof, panel->length_mm, panel->width_mm, WB_ROOF_PANELS_MOST, report->nodes,
+                        NULL, &model->fit);
+}
+
+static int add_model(WbRoofReport *report, const WbPanel *panel)
+{
     WbRoofModel model = {.panel = panel};
     gint64 begun_us = g_get_monotonic_time();
-    WbStatus status = wb_roof_most(roof, panel->length_mm, panel->width_mm, WB_ROOF_PANELS_MOST,
-                                   report->nodes, NULL, &model.fit);
+    WbStatus status = fit_around_pins(report, &model);
     model.time_ms = (double)(g_get_monotonic_time() - begun_us) / 1e3;
-    if (status != WB_OK)
-        return wb_cli_fail_status(status);
-    model.layout_ok = wb_roof_layout_ok(roof, panel->length_mm, panel->width_mm, model.fit.layout,
-                                        model.fit.most, NULL);
+    model.layout_ok = wb_roof_layout_ok(&report->brief->roof, panel->length_mm, panel->width_mm,
+                                        model.fit.layout, model.fit.most, NULL);
     g_array_append_val(report->models, model);
-    return WB_EXIT_DONE;
+    return status == WB_OK ? WB_EXIT_DONE : wb_cli_fail_status(status);
 }
 
 int wb_cli_roof_models(WbRoofReport *report)

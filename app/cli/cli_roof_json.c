@@ -55,7 +55,9 @@ static void model_json(WbJsonOut *json, const WbBrief *brief, const WbRoofModel 
     wb_out_number(json, "time_ms", model->time_ms);
     wb_out_number(json, "power_w", fit->most * model->panel->power_w);
     load_json(json, brief, model);
+    wb_out_integer(json, "top_mm", wb_cli_roof_top_mm(brief, model->panel));
     wb_out_integer(json, "pinned", model->n_pinned);
+    wb_out_text(json, "pins_refused", model->refused);
     wb_cli_rects_json(json, "layout", fit->layout, fit->most);
     wb_out_flag(json, "layout_checked", model->layout_ok);
     wb_out_end_object(json);

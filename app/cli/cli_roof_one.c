@@ -30,11 +30,14 @@ static void append_layout(GString *out, const WbRoofModel *model)
 
 void wb_cli_roof_one_text(GString *out, const WbRoofReport *report, const WbRoofModel *model)
 {
-    (void)report;
+    bool framed = report->brief->roof.n_corners > 0;
     g_string_append_c(out, '\n');
     if (model->fit.most == 0)
         return;
-    wb_cli_wrap(out, "",
-                _("Edges of each panel, measured from the left and the front edge of the roof:"));
+    wb_cli_wrap(
+        out, "",
+        framed ? _("Edges of each panel, measured from the left and the front of the frame the "
+                   "roof's corners lie in:")
+               : _("Edges of each panel, measured from the left and the front edge of the roof:"));
     append_layout(out, model);
 }

@@ -53,10 +53,26 @@ char *wb_cli_roof_nothing_left(const WbRoof *roof)
     return g_strdup(_("Margin and obstacles with their clearances leave nothing of the roof."));
 }
 
+/* What else speaks against them, a line each. */
+static void append_limits(WbTable *table, const WbBrief *brief, const WbRoofModel *model)
+{
+    int carried = wb_cli_roof_load_most(brief, model->panel);
+    int64_t top_mm = wb_cli_roof_top_mm(brief, model->panel), most_mm = brief->roof.max_height_mm;
+    if (carried >= 0 && carried < model->fit.most)
+        wb_table_line(
+            table, g_strdup_printf(_("The limit of the roof's load carries %d of them."), carried));
+    if (most_mm > 0 && top_mm > most_mm)
+        wb_table_line(table,
+                      g_strdup_printf(_("Its top would be %" G_GINT64_FORMAT
+                                        " mm over the roof; the limit is %" G_GINT64_FORMAT " mm."),
+                                      top_mm, most_mm));
+    if (model->refused != NULL)
+        wb_table_line(table, g_strdup(model->refused));
+}
+
 static void append_model(WbTable *table, const WbBrief *brief, const WbRoofModel *model)
 {
     const WbPanel *panel = model->panel;
-    int carried = wb_cli_roof_load_most(brief, panel);
     wb_table_cell(table, g_strdup(panel->part.id));
     wb_table_cell(table, g_strdup_printf("%" G_GINT64_FORMAT " x %" G_GINT64_FORMAT,
                                          panel->length_mm, panel->width_mm));
@@ -65,9 +81,7 @@ static void append_model(WbTable *table, const WbBrief *brief, const WbRoofModel
     wb_table_cell(table, wb_text_number(wb_cli_roof_load_kg(model), 1));
     wb_table_cell(table, wb_text_number(model->time_ms, 2));
     wb_table_cell(table, wb_roof_fit_words(&model->fit));
-    if (carried >= 0 && carried < model->fit.most)
-        wb_table_line(
-            table, g_strdup_printf(_("The limit of the roof's load carries %d of them."), carried));
+    append_limits(table, brief, model);
 }
 
 static void append_models(GString *out, const WbRoofReport *report)

@@ -44,6 +44,44 @@ class Roof:
             return False
         return kind == "walkway" or not (self.over and 0 < height < self.standoff)
 
+    def slanted(self):
+        """Whether whole millimetres are not all there is: a slanted edge, or a circle."""
+        return (any(a[0] != b[0] and a[1] != b[1] for a, b in zip(self.corners, self.corners[1:] + self.corners[:1])) or
+                any(o.get("shape") == "round" for o in self.obstacles))
+
+    def outside(self):
+        """Of an outline whose edges all run along or across: the largest rectangles of the frame outside it."""
+        xs = sorted({0, self.length, *(c[0] for c in self.corners)})
+        ys = sorted({0, self.width, *(c[1] for c in self.corners)})
+        out = {(i, j) for i in range(len(xs) - 1) for j in range(len(ys) - 1)
+               if self.corners and not contains(self.corners, Fraction(xs[i] + xs[i + 1], 2), Fraction(ys[j] + ys[j + 1], 2))}
+        spans = [(i, j, k, l) for i, j in out for k in range(i + 1, len(xs)) for l in range(j + 1, len(ys))
+                 if all((a, b) in out for a in range(i, k) for b in range(j, l))]
+        def within(a, b):
+            return a != b and b[0] <= a[0] and b[1] <= a[1] and a[2] <= b[2] and a[3] <= b[3]
+        return [(xs[i], ys[j], xs[k] - xs[i], ys[l] - ys[j]) for i, j, k, l in spans
+                if not any(within((i, j, k, l), other) for other in spans)]
+
+    def forbids(self, stair):
+        """A rectangle (x, y, length, width, clearance) no panel may come nearer to: it lies outside the outline and the
+        clearance is at most the margin, or in a circle and it is at most the circle's."""
+        x, y, length, width, clearance = stair
+        box = (x, y, x + length, y + width)
+        if length <= 0 or width <= 0 or clearance < 0:
+            return False
+        if self.corners and clearance <= self.margin:
+            edges = zip(self.corners, self.corners[1:] + self.corners[:1])
+            if (not any(segment_enters(a, b, box) for a, b in edges) and
+                    not contains(self.corners, Fraction(2 * x + length, 2), Fraction(2 * y + width, 2))):
+                return True
+        for o in self.obstacles:
+            if o.get("shape") == "round" and clearance <= o.get("clearance_mm", 0):
+                across = o["length_mm"]
+                cx, cy = 2 * o["x_mm"] + across, 2 * o["y_mm"] + across
+                if all((2 * px - cx) ** 2 + (2 * py - cy) ** 2 <= across * across for px in (box[0], box[2]) for py in (box[1], box[3])):
+                    return True
+        return False
+
     def inside(self, rect):
         """The panel grown by the margin on all sides lies inside the outline."""
         x, y, length, width = rect
@@ -60,7 +98,7 @@ class Roof:
         """The panel grown by the obstacle's clearance shares a point of its inside with the obstacle."""
         c = obstacle.get("clearance_mm", 0)
         left, front, right, back = rect[0] - c, rect[1] - c, rect[0] + rect[2] + c, rect[1] + rect[3] + c
-        if not obstacle.get("round", False):
+        if obstacle.get("shape", "rectangle") != "round":
             return (left < obstacle["x_mm"] + obstacle["length_mm"] and obstacle["x_mm"] < right and
                     front < obstacle["y_mm"] + obstacle["width_mm"] and obstacle["y_mm"] < back)
         across = obstacle["length_mm"]  # all doubled, so that the centre is whole

@@ -7,6 +7,10 @@ class Broken(Exception):
     """The proof does not prove what it says."""
 
 
+def grown(rect, by):
+    return (rect[0] - by, rect[1] - by, rect[0] + rect[2] + by, rect[1] + rect[3] + by)
+
+
 class Plain:
     """A rectangle with a margin and rectangles with clearances: all a proof is about."""
 
@@ -15,14 +19,21 @@ class Plain:
         self.zones = zones  # (left, front, right, back), clearance in it
 
     @staticmethod
-    def of(roof):
-        if roof.corners or any(o.get("round") for o in roof.obstacles):
-            raise ValueError("this roof needs its staircase")
-        m = roof.margin
-        zones = []
+    def of(roof, stairs=None):
+        """stairs: rectangles (x, y, length, width, clearance) that stand for slanted edges and circles, each of which
+        must lie where the roof forbids it."""
+        m, zones = roof.margin, []
+        if roof.slanted() and stairs is None:
+            raise ValueError("this roof needs its stairs")
+        for x, y, length, width, clearance in stairs or []:
+            if not roof.forbids((x, y, length, width, clearance)):
+                raise Broken("a stair in the open: %r" % ((x, y, length, width, clearance),))
+            zones.append(grown((x, y, length, width), clearance))
         for o in roof.obstacles:
-            c = o.get("clearance_mm", 0)
-            zones.append((o["x_mm"] - c, o["y_mm"] - c, o["x_mm"] + o["length_mm"] + c, o["y_mm"] + o["width_mm"] + c))
+            if o.get("shape", "rectangle") != "round":
+                zones.append(grown((o["x_mm"], o["y_mm"], o["length_mm"], o["width_mm"]), o.get("clearance_mm", 0)))
+        if stairs is None:
+            zones += [grown(rect, m) for rect in roof.outside()]
         return Plain(m, m, roof.length - m, roof.width - m, roof.gap, zones)
 
     def free(self, rect):
