@@ -27,6 +27,10 @@ def contains(corners, x, y):
     return inside
 
 
+def shrunk(rect, by):
+    return (rect[0] + by, rect[1] + by, rect[0] + rect[2] - by, rect[1] + rect[3] - by)
+
+
 class Roof:
     """Made of the brief's "roof" object."""
 
@@ -62,25 +66,29 @@ class Roof:
         return [(xs[i], ys[j], xs[k] - xs[i], ys[l] - ys[j]) for i, j, k, l in spans
                 if not any(within((i, j, k, l), other) for other in spans)]
 
-    def forbids(self, stair):
-        """A rectangle (x, y, length, width, clearance) no panel may come nearer to: it lies outside the outline and the
-        clearance is at most the margin, or in a circle and it is at most the circle's."""
-        x, y, length, width, clearance = stair
-        box = (x, y, x + length, y + width)
-        if length <= 0 or width <= 0 or clearance < 0:
+    def forbids(self, strip):
+        """No panel may enter this rectangle (x, y, length, width): one obstacle with its clearance covers it, or all of it
+        is within the margin of one piece of the outside."""
+        if strip[2] <= 0 or strip[3] <= 0:
             return False
-        if self.corners and clearance <= self.margin:
-            edges = zip(self.corners, self.corners[1:] + self.corners[:1])
-            if (not any(segment_enters(a, b, box) for a, b in edges) and
-                    not contains(self.corners, Fraction(2 * x + length, 2), Fraction(2 * y + width, 2))):
-                return True
-        for o in self.obstacles:
-            if o.get("shape") == "round" and clearance <= o.get("clearance_mm", 0):
-                across = o["length_mm"]
-                cx, cy = 2 * o["x_mm"] + across, 2 * o["y_mm"] + across
-                if all((2 * px - cx) ** 2 + (2 * py - cy) ** 2 <= across * across for px in (box[0], box[2]) for py in (box[1], box[3])):
-                    return True
-        return False
+        return any(self.covered(strip, o) for o in self.obstacles) or (bool(self.corners) and self.off(shrunk(strip, self.margin)))
+
+    @staticmethod
+    def covered(strip, obstacle):
+        left, front, right, back = shrunk(strip, obstacle.get("clearance_mm", 0))
+        across = obstacle["length_mm"]
+        if obstacle.get("shape", "rectangle") != "round":
+            return (obstacle["x_mm"] <= left and right <= obstacle["x_mm"] + across and
+                    obstacle["y_mm"] <= front and back <= obstacle["y_mm"] + obstacle["width_mm"])
+        cx, cy = 2 * obstacle["x_mm"] + across, 2 * obstacle["y_mm"] + across
+        return left < right and front < back and all((2 * x - cx) ** 2 + (2 * y - cy) ** 2 <= across * across
+                                                     for x in (left, right) for y in (front, back))
+
+    def off(self, box):
+        """The box lies outside the corners' outline."""
+        edges = zip(self.corners, self.corners[1:] + self.corners[:1])
+        return (box[0] < box[2] and box[1] < box[3] and not any(segment_enters(a, b, box) for a, b in edges) and
+                not contains(self.corners, Fraction(box[0] + box[2], 2), Fraction(box[1] + box[3], 2)))
 
     def inside(self, rect):
         """The panel grown by the margin on all sides lies inside the outline."""

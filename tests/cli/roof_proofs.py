@@ -11,6 +11,10 @@ def grown(rect, by):
     return (rect[0] - by, rect[1] - by, rect[0] + rect[2] + by, rect[1] + rect[3] + by)
 
 
+class Again(Exception):
+    """The proof has nothing to follow: the search must be done anew."""
+
+
 class Plain:
     """A rectangle with a margin and rectangles with clearances: all a proof is about."""
 
@@ -19,21 +23,20 @@ class Plain:
         self.zones = zones  # (left, front, right, back), clearance in it
 
     @staticmethod
-    def of(roof, stairs=None):
-        """stairs: rectangles (x, y, length, width, clearance) that stand for slanted edges and circles, each of which
-        must lie where the roof forbids it."""
-        m, zones = roof.margin, []
-        if roof.slanted() and stairs is None:
-            raise ValueError("this roof needs its stairs")
-        for x, y, length, width, clearance in stairs or []:
-            if not roof.forbids((x, y, length, width, clearance)):
-                raise Broken("a stair in the open: %r" % ((x, y, length, width, clearance),))
-            zones.append(grown((x, y, length, width), clearance))
-        for o in roof.obstacles:
-            if o.get("shape", "rectangle") != "round":
-                zones.append(grown((o["x_mm"], o["y_mm"], o["length_mm"], o["width_mm"]), o.get("clearance_mm", 0)))
-        if stairs is None:
-            zones += [grown(rect, m) for rect in roof.outside()]
+    def of(roof, strips=None):
+        """strips: rectangles (x, y, length, width), clearances in them, that stand for all that is in the way; each must
+        lie where the roof forbids it. Without them the roof must be one of edges along and across."""
+        m = roof.margin
+        if strips is None and roof.slanted():
+            raise ValueError("this roof needs strips")
+        if strips is None:
+            zones = [grown(rect, m) for rect in roof.outside()]
+            zones += [grown((o["x_mm"], o["y_mm"], o["length_mm"], o["width_mm"]), o.get("clearance_mm", 0)) for o in roof.obstacles]
+        else:
+            for strip in strips:
+                if not roof.forbids(strip):
+                    raise Broken("a strip in the open: %r" % (strip,))
+            zones = [grown(strip, 0) for strip in strips]
         return Plain(m, m, roof.length - m, roof.width - m, roof.gap, zones)
 
     def free(self, rect):
@@ -57,12 +60,34 @@ class Plain:
         return sorted(seen)
 
     def places(self, length, width):
+        """Where a panel may stand that cannot be pushed to the left or to the front any more."""
         turns = [(length, width)] + ([(width, length)] if length != width else [])
         sizes = {length, width}
         xs = self.starts(sizes, self.left, self.right, [z[2] for z in self.zones])
         ys = self.starts(sizes, self.front, self.back, [z[3] for z in self.zones])
-        return [rect for l, w in turns for x in xs if x + l <= self.right for y in ys
-                if self.free(rect := (x, y, l, w))]
+        found = [rect for l, w in turns for x in xs if x + l <= self.right for y in ys
+                 if self.free(rect := (x, y, l, w))]
+        while True:
+            rested = self.resting(found)
+            if len(rested) == len(found):
+                return found
+            found = rested
+
+    def resting(self, places):
+        """Those that rest on the edge, on something in the way or on another place, to the left and in front."""
+        left_of, front_of = {}, {}
+        for z in self.zones:
+            left_of.setdefault(z[2], []).append((z[1], z[3]))
+            front_of.setdefault(z[3], []).append((z[0], z[2]))
+        g = self.gap
+        for x, y, l, w in places:
+            left_of.setdefault(x + l + g, []).append((y - g, y + w + g))
+            front_of.setdefault(y + w + g, []).append((x - g, x + l + g))
+
+        def rests(at, edge, near, far, by):
+            return at == edge or any(a < far and near < b for a, b in by.get(at, ()))
+        return [p for p in places if rests(p[0], self.left, p[1], p[1] + p[3], left_of) and
+                rests(p[1], self.front, p[0], p[0] + p[2], front_of)]
 
     def clear_of_gap_area(self):
         """Of the usable rectangle grown by a gap on its right and back, what no zone, cut by a gap on its left and
@@ -178,9 +203,9 @@ class Follower:
         self.case([p for p in open_places if p not in over], need)
 
 
-def follow(proof, plain, length, width):
-    """Raises Broken unless the proof shows that proof["panels"] panels do not lie on the plain roof."""
-    n = proof["panels"]
+def follow(proof, roof, length, width):
+    """Raises Broken unless the proof shows that proof["panels"] panels do not lie on the roof."""
+    n, plain = proof["panels"], Plain.of(roof, [tuple(s) for s in proof["strips"]])
     if n < 1:
         raise Broken("nothing is said of %r panels" % n)
     if proof["kind"] == "size":
@@ -194,5 +219,9 @@ def follow(proof, plain, length, width):
         follower.case(follower.all, n)
         if follower.at != len(proof["steps"]):
             raise Broken("steps after the end")
+    elif proof["kind"] == "search":
+        if plain.zones:
+            raise Broken("a search of a roof with things in the way")
+        raise Again
     else:
         raise Broken("a proof of kind %r" % proof["kind"])
