@@ -83,7 +83,9 @@ bool wb_roof_layout_ok(const WbRoof *roof, int64_t panel_length_mm, int64_t pane
 /* Area on which a point of a panel may lie: the outline less what is within the margin of its
  * outside, less obstacles with their clearance (both axis-wise), mm2. Obstacles a panel passes over
  * and shade areas are not taken off. Exact where every edge is axis-aligned and no obstacle is
- * round, else to 1e-6 of the frame. 0 where the roof is not valid (see wb_roof_most). */
+ * round; else a square millimetre that a slant or a circle cuts counts as taken (shapes that need
+ * too many strips are cut more coarsely): never too large. 0 where the roof is not valid (see
+ * wb_roof_most). */
 int64_t wb_roof_clear_mm2(const WbRoof *roof);
 
 /* Storage bay: N equal boxes side by side, upright, turned by 0 or 90 degrees about the vertical.

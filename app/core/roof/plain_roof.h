@@ -40,8 +40,9 @@ bool wb_roof_place_ok(const WbRoof *roof, const WbRect *rect);
  * roof made without fixed panels. */
 bool wb_roof_forbids(const WbRoof *roof, const WbObstacle *obstacle);
 
-/* As wb_roof_most on a plain roof; bound and mm_bound are the same. `known` layouts (n_known may be
- * 0) are on it, at most at_most panels, and the search goes on from there. */
+/* As wb_roof_most on a plain roof; bound and mm_bound are the same. The search goes on from a
+ * known layout (n_known may be 0, at most at_most) and answers no fewer. Where that one does not
+ * lie on the plain roof, `bound` may be below n_known and says nothing. */
 WbStatus wb_plain_most(const WbRoof *plain, int64_t panel_length_mm, int64_t panel_width_mm,
                        const WbRect *known, int n_known, int at_most, uint64_t node_budget,
                        WbControl *control, WbRoofFit *fit);
