@@ -77,16 +77,53 @@ gboolean wb_bay_set_given(WbDocument *document, gboolean given, GError **error)
                                 given ? first : "null", error);
 }
 
-gboolean wb_roof_same(const WbRoof *a, const WbRoof *b)
+static gboolean same_obstacles(const WbRoof *a, const WbRoof *b)
 {
-    if (a->length_mm != b->length_mm || a->width_mm != b->width_mm ||
-        a->margin_mm != b->margin_mm || a->gap_mm != b->gap_mm || a->n_obstacles != b->n_obstacles)
+    if (a->n_obstacles != b->n_obstacles)
         return FALSE;
     for (gsize i = 0; i < a->n_obstacles; i++) {
         const WbObstacle *p = &a->obstacles[i], *q = &b->obstacles[i];
         if (p->x_mm != q->x_mm || p->y_mm != q->y_mm || p->length_mm != q->length_mm ||
-            p->width_mm != q->width_mm || p->clearance_mm != q->clearance_mm)
+            p->width_mm != q->width_mm || p->clearance_mm != q->clearance_mm ||
+            p->height_mm != q->height_mm || p->kind != q->kind || p->round != q->round)
             return FALSE;
     }
     return TRUE;
+}
+
+static gboolean same_corners(const WbRoof *a, const WbRoof *b)
+{
+    if (a->n_corners != b->n_corners)
+        return FALSE;
+    for (gsize i = 0; i < a->n_corners; i++)
+        if (a->corners[i].x_mm != b->corners[i].x_mm || a->corners[i].y_mm != b->corners[i].y_mm)
+            return FALSE;
+    return TRUE;
+}
+
+static gboolean same_pins(const WbRoof *a, const WbRoof *b)
+{
+    if (a->n_pins != b->n_pins)
+        return FALSE;
+    for (gsize i = 0; i < a->n_pins; i++) {
+        const WbPin *p = &a->pins[i], *q = &b->pins[i];
+        if (p->x_mm != q->x_mm || p->y_mm != q->y_mm || p->turned != q->turned ||
+            g_strcmp0(p->part_id, q->part_id) != 0)
+            return FALSE;
+    }
+    return TRUE;
+}
+
+static gboolean same_gland(const WbRoof *a, const WbRoof *b)
+{
+    return a->has_gland == b->has_gland &&
+           (!a->has_gland || (a->gland.x_mm == b->gland.x_mm && a->gland.y_mm == b->gland.y_mm));
+}
+
+gboolean wb_roof_same(const WbRoof *a, const WbRoof *b)
+{
+    return a->length_mm == b->length_mm && a->width_mm == b->width_mm &&
+           a->margin_mm == b->margin_mm && a->gap_mm == b->gap_mm &&
+           a->standoff_mm == b->standoff_mm && a->over_obstacles == b->over_obstacles &&
+           same_obstacles(a, b) && same_corners(a, b) && same_pins(a, b) && same_gland(a, b);
 }

@@ -37,7 +37,6 @@ static void entry_free(gpointer data)
 {
     Entry *entry = data;
     wb_roof_fit_free(&entry->shown.fit);
-    wb_roof_changes_free(entry->shown.change, entry->shown.n_changes);
     g_free(entry->shown.shade_by_panel);
     g_free(entry->shown.refused);
     g_free(entry);
@@ -89,7 +88,7 @@ static gboolean wants_order(const WbStudyPanel *panel)
     return panel->known && !panel->refused && !panel->arranged && panel->fit.most > 0;
 }
 
-static gboolean wants_shade(const WbStudyPanel *panel)
+G_GNUC_UNUSED static gboolean wants_shade(const WbStudyPanel *panel)
 {
     return panel->known && !panel->refused && !panel->shade_known && panel->fit.most > 0;
 }
@@ -111,8 +110,6 @@ static gboolean ask_of(WbRoofStudy *self, guint index, gboolean all)
     const WbStudyPanel *panel = &entry_at(self, index)->shown;
     if (wants_order(panel))
         ask(self, index, WB_ROOF_TASK_ARRANGE, WB_ROOF_NODES);
-    else if (all && wants_shade(panel))
-        ask(self, index, WB_ROOF_TASK_SHADE, 0);
     else if (wants_changes(panel))
         ask(self, index, WB_ROOF_TASK_CHANGES, WB_ROOF_NODES);
     else
@@ -160,7 +157,6 @@ static void go_on(WbRoofStudy *self)
 /* What rests on a layout goes with it. */
 static void drop_order(WbStudyPanel *panel)
 {
-    wb_roof_changes_free(panel->change, panel->n_changes);
     panel->n_changes = 0;
     g_clear_pointer(&panel->shade_by_panel, g_free);
     panel->arranged = panel->changes_known = panel->shade_known = FALSE;

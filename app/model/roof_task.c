@@ -32,35 +32,14 @@ static void find_fit(WbRoofTask *task, const WbRoof *roof, WbControl *control)
 void wb_roof_task_run(gpointer data, WbControl *control)
 {
     WbRoofTask *task = data;
-    const WbBrief *brief = wb_brief_file_brief(task->file);
-    const WbRoof *roof = &brief->roof;
-    const WbPanel *panel = task->panel;
-    switch (task->kind) {
-    case WB_ROOF_TASK_FIT:
-        find_fit(task, roof, control);
-        break;
-    case WB_ROOF_TASK_ARRANGE:
-        task->status = wb_roof_arrange(roof, panel->length_mm, panel->width_mm, task->layout,
-                                       task->n, task->n_pinned, control);
-        break;
-    case WB_ROOF_TASK_CHANGES:
-        task->status =
-            wb_roof_changes(roof, panel->length_mm, panel->width_mm, task->n + 1, WB_STUDY_REACH_MM,
-                            task->nodes, control, task->change, &task->n_changes);
-        break;
-    case WB_ROOF_TASK_SHADE:
-        task->shade_by_panel = g_new0(double, task->n + 1);
-        wb_roof_shade(roof, &brief->site, task->layout, task->n, task->shade, task->shade_by_panel);
-        task->status = WB_OK;
-        break;
-    }
+    if (task->kind == WB_ROOF_TASK_FIT)
+        find_fit(task, &wb_brief_file_brief(task->file)->roof, control);
 }
 
 void wb_roof_task_free(gpointer data)
 {
     WbRoofTask *task = data;
     wb_roof_fit_free(&task->fit);
-    wb_roof_changes_free(task->change, task->n_changes);
     wb_brief_file_unref(task->file);
     wb_catalogue_view_unref(task->view);
     g_free(task->layout);

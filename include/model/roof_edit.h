@@ -18,8 +18,8 @@ gboolean wb_obstacle_nudge(WbDocument *document, guint index, gint64 dx_mm, gint
 /* A first bay to be sized, or none. */
 gboolean wb_bay_set_given(WbDocument *document, gboolean given, GError **error);
 
-/* The same outline, margin, gap and obstacles, whatever their names: layouts of one hold for the
- * other. */
+/* The same outline, margin, gap, standoff, obstacles, pins and gland, whatever the names: layouts
+ * of one hold for the other. */
 gboolean wb_roof_same(const WbRoof *a, const WbRoof *b);
 
 #endif

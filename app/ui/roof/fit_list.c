@@ -1,90 +1,82 @@
 #include "fit_list.h"
 
 #include "figures_text.h"
-#include "format.h"
-#include "roof_words.h"
+#include "fit_row.h"
 #include <glib/gi18n-lib.h>
-#include <string.h>
-
-enum { PANEL, SIZE, WATTS, MOST, ALL_WATTS, ANSWER, N_COLUMNS };
 
 struct _WbFitList {
     GtkBox parent_instance;
+    WbRoofStudy *study;
+    WbDocument *document;
     GtkListBox *list;
     GtkLabel *none;
-    GtkSizeGroup *width[N_COLUMNS];
-    WbResult *result;
-    char *chosen; /* id of the chosen panel, NULL none; outlives a new result */
-    int hovered;  /* -1 none */
-    gboolean filling, holds;
+    GtkWidget *head[WB_FIT_COLUMNS];
+    GtkSizeGroup *width[WB_FIT_COLUMNS];
+    char *chosen; /* id of the chosen panel, NULL none; outlives its row */
+    char *hovered;
+    int sorted_by;
+    gboolean filling;
 };
 
 G_DEFINE_FINAL_TYPE(WbFitList, wb_fit_list, GTK_TYPE_BOX)
 
 static guint shown_signal;
 
+static const char *id_of(GtkListBoxRow *row)
+{
+    return row != NULL ? wb_fit_row_get_id(WB_FIT_ROW(row)) : NULL;
+}
+
+/* ---- order ---- */
+
+static double key(WbFitList *self, const char *id)
+{
+    int index = wb_roof_study_find(self->study, id);
+    const WbStudyPanel *panel = index >= 0 ? wb_roof_study_get(self->study, (gsize)index) : NULL;
+    return panel != NULL ? wb_fit_row_key(panel, self->sorted_by) : -1;
+}
+
+/* Names ascend, figures begin with the largest; ties in the order of the ids. */
+static int compare(GtkListBoxRow *a, GtkListBoxRow *b, gpointer data)
+{
+    WbFitList *self = data;
+    double left = key(self, id_of(a)), right = key(self, id_of(b));
+    if (self->sorted_by != WB_FIT_PANEL && left != right)
+        return left > right ? -1 : 1;
+    return g_strcmp0(id_of(a), id_of(b));
+}
+
+static void mark_heads(WbFitList *self)
+{
+    for (int column = 0; column < WB_FIT_COLUMNS; column++) {
+        if (column == self->sorted_by)
+            gtk_widget_add_css_class(self->head[column], "accent-text");
+        else
+            gtk_widget_remove_css_class(self->head[column], "accent-text");
+    }
+}
+
+static void on_head(GtkButton *head, WbFitList *self)
+{
+    for (int column = 0; column < WB_FIT_COLUMNS; column++)
+        if (self->head[column] == GTK_WIDGET(head))
+            self->sorted_by = column;
+    mark_heads(self);
+    gtk_list_box_invalidate_sort(self->list);
+}
+
 /* ---- rows ---- */
 
-static void add_cell(WbFitList *self, GtkWidget *line, int column, const char *text, gboolean head)
+static gboolean has_these_rows(WbFitList *self)
 {
-    gboolean words = column == PANEL || column == ANSWER;
-    GtkWidget *label = gtk_label_new(text);
-    gtk_label_set_xalign(GTK_LABEL(label), words ? 0 : 1);
-    gtk_label_set_wrap(GTK_LABEL(label), words);
-    if (words) {
-        gtk_label_set_width_chars(GTK_LABEL(label), column == PANEL ? 16 : 14);
-        gtk_label_set_max_width_chars(GTK_LABEL(label), column == PANEL ? 30 : 36);
+    gsize n = wb_roof_study_get_n(self->study), rows = 0;
+    GtkListBoxRow *row;
+    for (int i = 0; (row = gtk_list_box_get_row_at_index(self->list, i)) != NULL; i++) {
+        if (wb_roof_study_find(self->study, id_of(row)) < 0)
+            return FALSE;
+        rows++;
     }
-    gtk_widget_set_hexpand(label, column == ANSWER);
-    gtk_widget_add_css_class(label, head ? "small" : "numeric");
-    if (head)
-        gtk_widget_add_css_class(label, "quiet");
-    gtk_size_group_add_widget(self->width[column], label);
-    gtk_box_append(GTK_BOX(line), label);
-}
-
-static GtkWidget *line_new(WbFitList *self, const char *const *cells, gboolean head)
-{
-    GtkWidget *line = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 12);
-    gtk_widget_set_margin_start(line, 6);
-    gtk_widget_set_margin_end(line, 6);
-    for (int column = 0; column < N_COLUMNS; column++)
-        add_cell(self, line, column, cells[column], head);
-    return line;
-}
-
-static GtkWidget *row_new(WbFitList *self, const WbPanelChoice *choice, gboolean holds)
-{
-    const WbPanel *panel = choice->panel;
-    const WbRoofFit *fit = &choice->fit;
-    g_autofree char *name =
-        g_strstrip(g_strdup_printf("%s %s", panel->part.maker, panel->part.model));
-    g_autofree char *length = wb_text_number((double)panel->length_mm, 0);
-    g_autofree char *width = wb_text_number((double)panel->width_mm, 0);
-    g_autofree char *size = g_strdup_printf("%s \303\227 %s", length, width);
-    g_autofree char *watts = wb_text_number(panel->power_w, 0);
-    g_autofree char *most = wb_text_number(fit->most, 0);
-    g_autofree char *all = wb_text_number(fit->most * panel->power_w, 0);
-    g_autofree char *answer = wb_roof_fit_words(fit);
-    const char *cells[N_COLUMNS] = {name,
-                                    size,
-                                    watts,
-                                    holds ? most : "\342\200\223",
-                                    holds ? all : "\342\200\223",
-                                    holds ? answer : _("not worked out yet")};
-    GtkWidget *row = gtk_list_box_row_new();
-    gtk_list_box_row_set_child(GTK_LIST_BOX_ROW(row), line_new(self, cells, FALSE));
-    g_autofree char *spoken = g_strdup_printf("%s: %s, %s", name, cells[MOST], cells[ANSWER]);
-    gtk_accessible_update_property(GTK_ACCESSIBLE(row), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
-    return row;
-}
-
-static void add_heads(WbFitList *self)
-{
-    const char *const heads[N_COLUMNS] = {_("Panel"), _("Size, mm"),      _("W"),
-                                          _("Most"),  _("W on the roof"), _("Answer")};
-    GtkWidget *line = line_new(self, heads, TRUE);
-    gtk_box_insert_child_after(GTK_BOX(self), line, NULL);
+    return rows == n;
 }
 
 static void choose_row(WbFitList *self, GtkListBoxRow *row)
@@ -94,81 +86,94 @@ static void choose_row(WbFitList *self, GtkListBoxRow *row)
     self->filling = FALSE;
 }
 
-void wb_fit_list_show(WbFitList *self, WbResult *result, gboolean holds)
+static void make_rows(WbFitList *self)
 {
-    g_return_if_fail(WB_IS_FIT_LIST(self));
-    const WbProblem *problem = result != NULL ? wb_result_get_problem(result) : NULL;
-    GtkListBoxRow *old;
-    if (result != NULL && result == self->result && holds == self->holds)
-        return;
     gboolean at_hand = gtk_widget_get_focus_child(GTK_WIDGET(self->list)) != NULL;
-    self->holds = holds;
+    GtkListBoxRow *old;
     self->filling = TRUE;
     while ((old = gtk_list_box_get_row_at_index(self->list, 0)) != NULL)
         gtk_list_box_remove(self->list, GTK_WIDGET(old));
     self->filling = FALSE;
-    g_clear_pointer(&self->result, wb_result_unref);
-    self->result = result != NULL ? wb_result_ref(result) : NULL;
-    self->hovered = -1;
-    gsize n = problem != NULL ? problem->n_panels : 0;
-    for (gsize i = 0; i < n; i++) {
-        GtkWidget *row = row_new(self, &problem->panels[i], holds);
+    g_clear_pointer(&self->hovered, g_free);
+    for (gsize i = 0; i < wb_roof_study_get_n(self->study); i++) {
+        const char *id = wb_roof_study_get(self->study, i)->panel->part.id;
+        GtkWidget *row = wb_fit_row_new(self->study, id, self->width);
         gtk_list_box_append(self->list, row);
-        if (g_strcmp0(problem->panels[i].panel->part.id, self->chosen) == 0)
+        if (g_strcmp0(id, self->chosen) == 0)
             choose_row(self, GTK_LIST_BOX_ROW(row));
     }
     GtkListBoxRow *chosen = gtk_list_box_get_selected_row(self->list);
     if (at_hand && chosen != NULL)
         gtk_widget_grab_focus(GTK_WIDGET(chosen));
-    gtk_widget_set_visible(GTK_WIDGET(self->list), n > 0);
-    gtk_widget_set_visible(GTK_WIDGET(self->none), problem != NULL && n == 0);
 }
 
-int wb_fit_list_get_shown(WbFitList *self)
+/* Rows stay where they are while answers come in. */
+static gboolean all_known(WbFitList *self)
 {
-    g_return_val_if_fail(WB_IS_FIT_LIST(self), -1);
-    GtkListBoxRow *row = gtk_list_box_get_selected_row(self->list);
-    if (self->hovered >= 0)
-        return self->hovered;
-    return row != NULL ? gtk_list_box_row_get_index(row) : -1;
+    for (gsize i = 0; i < wb_roof_study_get_n(self->study); i++)
+        if (!wb_roof_study_get(self->study, i)->known)
+            return FALSE;
+    return TRUE;
+}
+
+void wb_fit_list_refresh(WbFitList *self)
+{
+    g_return_if_fail(WB_IS_FIT_LIST(self));
+    const WbBrief *brief = wb_document_get_brief(self->document);
+    GtkListBoxRow *row;
+    if (!has_these_rows(self))
+        make_rows(self);
+    for (int i = 0; (row = gtk_list_box_get_row_at_index(self->list, i)) != NULL; i++)
+        wb_fit_row_show(WB_FIT_ROW(row), brief, gtk_list_box_row_is_selected(row));
+    if (all_known(self))
+        gtk_list_box_invalidate_sort(self->list);
+    gsize n = wb_roof_study_get_n(self->study);
+    gtk_widget_set_visible(GTK_WIDGET(self->list), n > 0);
+    gtk_widget_set_visible(GTK_WIDGET(self->none), n == 0);
+}
+
+const char *wb_fit_list_get_shown(WbFitList *self)
+{
+    g_return_val_if_fail(WB_IS_FIT_LIST(self), NULL);
+    return self->hovered != NULL ? self->hovered : self->chosen;
 }
 
 /* ---- choosing ---- */
 
 static void on_selected(WbFitList *self, GtkListBoxRow *row)
 {
-    if (self->filling || self->result == NULL)
+    if (self->filling)
         return;
-    const WbProblem *problem = wb_result_get_problem(self->result);
-    int index = row != NULL ? gtk_list_box_row_get_index(row) : -1;
     g_free(self->chosen);
-    self->chosen = index >= 0 ? g_strdup(problem->panels[index].panel->part.id) : NULL;
+    self->chosen = g_strdup(id_of(row));
+    wb_roof_study_look_at(self->study, self->chosen);
+    wb_fit_list_refresh(self);
     g_signal_emit(self, shown_signal, 0);
 }
 
-static void hover(WbFitList *self, int index)
+static void hover(WbFitList *self, const char *id)
 {
-    if (index == self->hovered)
+    if (g_strcmp0(id, self->hovered) == 0)
         return;
-    self->hovered = index;
+    g_free(self->hovered);
+    self->hovered = g_strdup(id);
     g_signal_emit(self, shown_signal, 0);
 }
 
 static void on_motion(GtkEventControllerMotion *motion, double x, double y, WbFitList *self)
 {
-    GtkListBoxRow *row = gtk_list_box_get_row_at_y(self->list, (int)y);
-    hover(self, row != NULL ? gtk_list_box_row_get_index(row) : -1);
+    hover(self, id_of(gtk_list_box_get_row_at_y(self->list, (int)y)));
 }
 
 static void on_leave(GtkEventControllerMotion *motion, WbFitList *self)
 {
-    hover(self, -1);
+    hover(self, NULL);
 }
 
 /* Escape goes back to the kit in hand. */
-static gboolean on_key(WbFitList *self, guint key)
+static gboolean on_key(WbFitList *self, guint pressed)
 {
-    if (key != GDK_KEY_Escape || gtk_list_box_get_selected_row(self->list) == NULL)
+    if (pressed != GDK_KEY_Escape || gtk_list_box_get_selected_row(self->list) == NULL)
         return FALSE;
     gtk_list_box_unselect_all(self->list);
     return TRUE;
@@ -176,18 +181,12 @@ static gboolean on_key(WbFitList *self, guint key)
 
 /* ---- GObject ---- */
 
-GtkWidget *wb_fit_list_new(void)
-{
-    return g_object_new(WB_TYPE_FIT_LIST, "orientation", GTK_ORIENTATION_VERTICAL, "spacing", 3,
-                        NULL);
-}
-
 static void wb_fit_list_finalize(GObject *object)
 {
     WbFitList *self = WB_FIT_LIST(object);
-    g_clear_pointer(&self->result, wb_result_unref);
     g_free(self->chosen);
-    for (int column = 0; column < N_COLUMNS; column++)
+    g_free(self->hovered);
+    for (int column = 0; column < WB_FIT_COLUMNS; column++)
         g_object_unref(self->width[column]);
     G_OBJECT_CLASS(wb_fit_list_parent_class)->finalize(object);
 }
@@ -199,11 +198,49 @@ static void wb_fit_list_class_init(WbFitListClass *klass)
                                 G_TYPE_NONE, 0);
 }
 
+static void add_heads(WbFitList *self)
+{
+    static const struct {
+        const char *text, *spoken;
+    } heads[WB_FIT_COLUMNS] = {
+        [WB_FIT_PANEL] = {N_("Panel"), N_("Sort by name")},
+        [WB_FIT_SIZE] = {N_("Size, mm"), N_("Sort by size")},
+        [WB_FIT_WATTS] = {N_("W"), N_("Sort by the watts of one")},
+        [WB_FIT_MOST] = {N_("Most"), N_("Sort by how many fit")},
+        [WB_FIT_ALL_WATTS] = {N_("W on the roof"), N_("Sort by watts on the roof")},
+        [WB_FIT_LOAD] = {N_("kg"), N_("Sort by weight on the roof")},
+        [WB_FIT_ANSWER] = {N_("Answer"), NULL},
+    };
+    GtkWidget *line = wb_fit_line_new();
+    for (int column = 0; column < WB_FIT_COLUMNS; column++) {
+        gboolean sorts = heads[column].spoken != NULL;
+        GtkWidget *label = gtk_label_new(_(heads[column].text));
+        gtk_label_set_xalign(GTK_LABEL(label), wb_fit_column_is_words(column) ? 0 : 1);
+        GtkWidget *head = sorts ? gtk_button_new() : label;
+        if (sorts) {
+            gtk_button_set_child(GTK_BUTTON(head), label);
+            gtk_widget_add_css_class(head, "flat");
+            gtk_widget_set_tooltip_text(head, _(heads[column].spoken));
+            gtk_accessible_update_property(GTK_ACCESSIBLE(head), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                           _(heads[column].spoken), -1);
+            g_signal_connect_object(head, "clicked", G_CALLBACK(on_head), self, 0);
+        }
+        gtk_widget_add_css_class(head, "fit-head");
+        gtk_widget_add_css_class(head, "small");
+        self->head[column] = head;
+        gtk_size_group_add_widget(self->width[column], head);
+        gtk_box_append(GTK_BOX(line), head);
+    }
+    gtk_box_append(GTK_BOX(self), line);
+    mark_heads(self);
+}
+
 static void add_list(WbFitList *self)
 {
     GtkEventController *motion = gtk_event_controller_motion_new();
     GtkEventController *keys = gtk_event_controller_key_new();
     self->list = GTK_LIST_BOX(gtk_list_box_new());
+    gtk_list_box_set_sort_func(self->list, compare, self, NULL);
     gtk_widget_add_css_class(GTK_WIDGET(self->list), "fits");
     gtk_accessible_update_property(GTK_ACCESSIBLE(self->list), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                    _("What fits of each ticked panel"), -1);
@@ -219,13 +256,23 @@ static void add_list(WbFitList *self)
 
 static void wb_fit_list_init(WbFitList *self)
 {
-    self->hovered = -1;
-    for (int column = 0; column < N_COLUMNS; column++)
+    self->sorted_by = WB_FIT_ALL_WATTS;
+    for (int column = 0; column < WB_FIT_COLUMNS; column++)
         self->width[column] = gtk_size_group_new(GTK_SIZE_GROUP_HORIZONTAL);
+    add_heads(self);
     add_list(self);
     self->none = GTK_LABEL(gtk_label_new(_("No panel is ticked; tick some under Parts.")));
     gtk_label_set_xalign(self->none, 0);
     gtk_widget_set_visible(GTK_WIDGET(self->none), FALSE);
     gtk_box_append(GTK_BOX(self), GTK_WIDGET(self->none));
-    add_heads(self);
+}
+
+GtkWidget *wb_fit_list_new(WbRoofStudy *study, WbDocument *document)
+{
+    WbFitList *self =
+        g_object_new(WB_TYPE_FIT_LIST, "orientation", GTK_ORIENTATION_VERTICAL, "spacing", 3, NULL);
+    self->study = study;
+    self->document = document;
+    wb_fit_list_refresh(self);
+    return GTK_WIDGET(self);
 }

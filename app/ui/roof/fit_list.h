@@ -1,19 +1,20 @@
-/* What fits of each ticked panel model: the most, their watts and the answer in words, one row
- * each. Signal "shown" (): the row hovered or chosen has changed. */
+/* What fits of each ticked panel model: the most, their watts and weight, the answer in words and
+ * what would let one more in, one row each, sortable by its heads. Signal "shown" (): the row
+ * hovered or chosen has changed. */
 #ifndef WB_FIT_LIST_H
 #define WB_FIT_LIST_H
 
-#include "result.h"
+#include "roof_study.h"
 #include <gtk/gtk.h>
 
 #define WB_TYPE_FIT_LIST (wb_fit_list_get_type())
 G_DECLARE_FINAL_TYPE(WbFitList, wb_fit_list, WB, FIT_LIST, GtkBox)
 
-GtkWidget *wb_fit_list_new(void);
-/* `holds`: the result is for the roof as it is now; else its answers are hidden. Keeps a reference.
- */
-void wb_fit_list_show(WbFitList *self, WbResult *result, gboolean holds);
-/* The panel hovered, else the chosen one, as its index in the result's problem; -1 none. */
-int wb_fit_list_get_shown(WbFitList *self);
+/* Both borrowed; they live as long as the list. */
+GtkWidget *wb_fit_list_new(WbRoofStudy *study, WbDocument *document);
+/* Brings the rows up to date with the study. */
+void wb_fit_list_refresh(WbFitList *self);
+/* Id of the panel hovered, else of the chosen one; NULL none. Borrowed until it changes. */
+const char *wb_fit_list_get_shown(WbFitList *self);
 
 #endif

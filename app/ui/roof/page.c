@@ -1,5 +1,6 @@
 /* The roof: drawn to scale and edited on the drawing or by figures, and what fits of each panel. */
 #include "page.h"
+#include "bay_list.h"
 #include "brief_row.h"
 #include "children.h"
 #include "figures_text.h"
@@ -10,6 +11,7 @@
 #include "roof_edit.h"
 #include "roof_fields.h"
 #include "roof_plan.h"
+#include "roof_study.h"
 #include "roof_words.h"
 #include <glib/gi18n-lib.h>
 
@@ -19,78 +21,105 @@ G_DECLARE_FINAL_TYPE(WbRoofPage, wb_roof_page, WB, ROOF_PAGE, GtkWidget)
 struct _WbRoofPage {
     GtkWidget parent_instance;
     WbContext context;
+    WbRoofStudy *study;
     GtkLabel *status, *clear;
     GtkPaned *split;
     GtkBox *obstacles, *outline, *bay, *fits;
-    GtkWidget *plan, *table, *list, *has_bay, *bay_problem;
+    GtkWidget *plan, *table, *list, *has_bay, *bay_problem, *bay_list;
     GtkWidget *row[WB_N_ROOF_FIELDS];
     gboolean dirty, filling;
 };
 
 G_DEFINE_FINAL_TYPE(WbRoofPage, wb_roof_page, GTK_TYPE_WIDGET)
 
-/* ---- refreshing ---- */
+/* ---- what is looked at ---- */
 
-/* The last result if its layouts are layouts of the roof as it is now, else NULL. */
-static WbResult *result_for_this_roof(WbRoofPage *self)
+/* The study's answer for the panel looked at, else for that of the kit in hand; NULL: none. *n: as
+ * many of its layout are shown. */
+static const WbStudyPanel *shown_panel(WbRoofPage *self, int *n)
 {
+    const char *id = wb_fit_list_get_shown(WB_FIT_LIST(self->list));
     WbResult *result = wb_ranking_job_get_result(self->context.job);
-    const WbRoof *roof = &wb_document_get_brief(self->context.document)->roof;
-    return result != NULL && wb_roof_same(&wb_result_get_brief(result)->roof, roof) ? result : NULL;
+    g_autofree WbVerdict *verdict = g_new(WbVerdict, 1);
+    int most = WB_STUDY_MOST;
+    if (id == NULL && result != NULL &&
+        wb_result_judge(result, wb_session_get_kit(self->context.session), verdict)) {
+        id = wb_result_get_problem(result)->panels[verdict->kit.panel].panel->part.id;
+        most = verdict->kit.n_series * verdict->kit.n_parallel;
+    }
+    int index = id != NULL ? wb_roof_study_find(self->study, id) : -1;
+    if (index < 0)
+        return NULL;
+    const WbStudyPanel *panel = wb_roof_study_get(self->study, (gsize)index);
+    *n = panel->known ? MIN(panel->fit.most, most) : 0;
+    return panel;
 }
 
-/* The panel model looked at, else the kit in hand, else the bare roof. */
 static void show_plan(WbRoofPage *self)
 {
     const WbRoof *roof = &wb_document_get_brief(self->context.document)->roof;
-    WbResult *result = result_for_this_roof(self);
-    g_autofree WbVerdict *verdict = g_new(WbVerdict, 1);
-    int shown = wb_fit_list_get_shown(WB_FIT_LIST(self->list));
-    const WbRoofFit *fit = NULL;
     int n = 0;
-    if (result != NULL && shown >= 0) {
-        fit = &wb_result_get_problem(result)->panels[shown].fit;
-        n = fit->most;
-    } else if (result != NULL &&
-               wb_result_judge(result, wb_session_get_kit(self->context.session), verdict)) {
-        fit = &wb_result_get_problem(result)->panels[verdict->kit.panel].fit;
-        n = MIN(verdict->kit.n_series * verdict->kit.n_parallel, fit->most);
-    }
-    wb_roof_plan_set(WB_ROOF_PLAN(self->plan), roof, fit != NULL ? fit->layout : NULL, (guint)n);
+    const WbStudyPanel *panel = shown_panel(self, &n);
+    wb_roof_plan_set(WB_ROOF_PLAN(self->plan), roof, n > 0 ? panel->fit.layout : NULL, (guint)n);
 }
 
-/* The model looked at with its answer. (transfer full) */
-static char *panel_text(const WbPanelChoice *choice)
+/* ---- the status line ---- */
+
+/* The model looked at, its answer, and the first change that lets one more in. (transfer full) */
+static char *panel_text(const WbStudyPanel *panel, const WbRoof *roof)
 {
-    const WbPart *part = &choice->panel->part;
+    const WbPart *part = &panel->panel->part;
     g_autofree char *name = g_strstrip(g_strdup_printf("%s %s", part->maker, part->model));
-    g_autofree char *answer = wb_roof_fit_words(&choice->fit);
-    return g_strdup_printf("%s: %s", name, answer);
+    g_autofree char *answer = panel->refused != NULL ? g_strdup(panel->refused)
+                              : panel->known         ? wb_roof_fit_words(&panel->fit)
+                                                     : g_strdup(_("being worked out"));
+    g_autofree char *change =
+        panel->n_changes > 0 ? wb_roof_change_words(roof, panel->change, 1) : NULL;
+    return change != NULL ? g_strdup_printf("%s: %s. %s", name, answer, change)
+                          : g_strdup_printf("%s: %s", name, answer);
 }
 
-static const char *waiting_text(WbRoofPage *self)
+/* Nothing fits, and why; NULL: something does or may. */
+static const char *nothing_text(WbRoofPage *self)
 {
-    switch (wb_ranking_job_get_state(self->context.job)) {
-    case WB_JOB_STOPPED:
-        return _("The ranking was stopped; what fits this roof is not known.");
-    case WB_JOB_FAILED:
-        return wb_ranking_job_get_message(self->context.job);
-    case WB_JOB_IDLE:
-    case WB_JOB_RUNNING:
-        break;
+    gsize n = wb_roof_study_get_n(self->study);
+    if (wb_roof_clear_mm2(&wb_document_get_brief(self->context.document)->roof) == 0)
+        return _("The margin and what stands on the roof leave nothing of it free.");
+    for (gsize i = 0; i < n; i++) {
+        const WbStudyPanel *panel = wb_roof_study_get(self->study, i);
+        if (!panel->known || panel->refused != NULL || panel->fit.bound > 0)
+            return NULL;
     }
-    return _("Working out what fits this roof");
+    return n > 0 ? _("None of the ticked panels fits this roof: proved.") : NULL;
+}
+
+static char *status_text(WbRoofPage *self)
+{
+    const WbRoof *roof = &wb_document_get_brief(self->context.document)->roof;
+    gboolean looked_at = wb_fit_list_get_shown(WB_FIT_LIST(self->list)) != NULL;
+    int n = 0;
+    const WbStudyPanel *panel = shown_panel(self, &n);
+    if (panel != NULL && (looked_at || panel->refused != NULL))
+        return panel_text(panel, roof);
+    if (n > 0)
+        return g_strdup_printf(g_dngettext(GETTEXT_PACKAGE, "The %d panel of the kit in hand",
+                                           "The %d panels of the kit in hand", (gulong)n),
+                               n);
+    return g_strdup(wb_roof_study_is_done(self->study) ? "" : _("Working out what fits this roof"));
 }
 
 static void show_status(WbRoofPage *self)
 {
-    WbResult *result = result_for_this_roof(self);
-    int shown = wb_fit_list_get_shown(WB_FIT_LIST(self->list));
-    g_autofree char *text = result == NULL ? g_strdup(waiting_text(self))
-                            : shown >= 0 ? panel_text(&wb_result_get_problem(result)->panels[shown])
-                                         : g_strdup(_("The panels of the kit in hand"));
+    const char *nothing = nothing_text(self);
+    g_autofree char *text = nothing != NULL ? g_strdup(nothing) : status_text(self);
     gtk_label_set_text(self->status, text);
+    if (nothing != NULL)
+        gtk_widget_add_css_class(GTK_WIDGET(self->status), "stop");
+    else
+        gtk_widget_remove_css_class(GTK_WIDGET(self->status), "stop");
 }
+
+/* ---- refreshing ---- */
 
 static void show_figures(WbRoofPage *self)
 {
@@ -105,24 +134,8 @@ static void show_figures(WbRoofPage *self)
     self->filling = TRUE;
     gtk_check_button_set_active(GTK_CHECK_BUTTON(self->has_bay), given);
     self->filling = FALSE;
-}
-
-static void refresh(WbRoofPage *self)
-{
-    WbResult *result = wb_ranking_job_get_result(self->context.job);
-    self->dirty = FALSE;
-    show_figures(self);
-    wb_fit_list_show(WB_FIT_LIST(self->list), result, result_for_this_roof(self) != NULL);
-    show_plan(self);
-    show_status(self);
-}
-
-static void on_changed(WbRoofPage *self)
-{
-    if (gtk_widget_get_mapped(GTK_WIDGET(self)))
-        refresh(self);
-    else
-        self->dirty = TRUE;
+    wb_bay_list_show(WB_BAY_LIST(self->bay_list), brief,
+                     wb_ranking_job_get_result(self->context.job));
 }
 
 static void on_shown(WbRoofPage *self)
@@ -133,10 +146,30 @@ static void on_shown(WbRoofPage *self)
     show_status(self);
 }
 
-static void on_state(WbRoofPage *self)
+static void refresh(WbRoofPage *self)
 {
-    if (self->context.document != NULL)
-        show_status(self);
+    self->dirty = FALSE;
+    show_figures(self);
+    wb_fit_list_refresh(WB_FIT_LIST(self->list));
+    on_shown(self);
+}
+
+static void on_changed(WbRoofPage *self)
+{
+    if (gtk_widget_get_mapped(GTK_WIDGET(self)))
+        refresh(self);
+    else
+        self->dirty = TRUE;
+}
+
+static void on_study(WbRoofPage *self)
+{
+    if (self->context.document == NULL || !gtk_widget_get_mapped(GTK_WIDGET(self))) {
+        self->dirty = TRUE;
+        return;
+    }
+    wb_fit_list_refresh(WB_FIT_LIST(self->list));
+    on_shown(self);
 }
 
 /* ---- edits ---- */
@@ -230,6 +263,8 @@ static void add_bay(WbRoofPage *self)
     self->bay_problem = gtk_widget_get_last_child(GTK_WIDGET(self->bay));
     gtk_widget_set_visible(self->bay_problem, FALSE);
     add_rows(self, self->bay, WB_BAY_LENGTH, WB_BAY_HEIGHT);
+    self->bay_list = wb_bay_list_new();
+    gtk_box_append(self->bay, self->bay_list);
 }
 
 static void add_parts(WbRoofPage *self)
@@ -241,7 +276,7 @@ static void add_parts(WbRoofPage *self)
     add_label(self->outline, _("Outline"), "section");
     add_rows(self, self->outline, WB_ROOF_LENGTH, WB_ROOF_LOAD);
     add_bay(self);
-    self->list = wb_fit_list_new();
+    self->list = wb_fit_list_new(self->study, self->context.document);
     g_signal_connect_object(self->list, "shown", G_CALLBACK(on_shown), self, G_CONNECT_SWAPPED);
     gtk_box_append(self->fits, self->list);
 }
@@ -250,15 +285,15 @@ GtkWidget *wb_roof_page_new(const WbContext *context)
 {
     WbRoofPage *self = g_object_new(WB_TYPE_ROOF_PAGE, NULL);
     self->context = *context;
+    self->study = wb_roof_study_new(context->document);
     add_parts(self);
     refresh(self);
+    g_signal_connect_object(self->study, "changed", G_CALLBACK(on_study), self, G_CONNECT_SWAPPED);
     g_signal_connect_object(context->document, "changed", G_CALLBACK(on_changed), self,
                             G_CONNECT_SWAPPED);
     g_signal_connect_object(context->job, "result", G_CALLBACK(on_changed), self,
                             G_CONNECT_SWAPPED);
     g_signal_connect_object(context->session, "notify::kit", G_CALLBACK(on_shown), self,
-                            G_CONNECT_SWAPPED);
-    g_signal_connect_object(context->job, "notify::state", G_CALLBACK(on_state), self,
                             G_CONNECT_SWAPPED);
     return GTK_WIDGET(self);
 }
@@ -267,15 +302,25 @@ GtkWidget *wb_roof_page_new(const WbContext *context)
 
 static void wb_roof_page_map(GtkWidget *widget)
 {
-    if (((WbRoofPage *)widget)->dirty)
-        refresh((WbRoofPage *)widget);
+    WbRoofPage *self = WB_ROOF_PAGE(widget);
+    wb_roof_study_set_awake(self->study, TRUE);
+    if (self->dirty)
+        refresh(self);
     GTK_WIDGET_CLASS(wb_roof_page_parent_class)->map(widget);
+}
+
+static void wb_roof_page_unmap(GtkWidget *widget)
+{
+    if (WB_ROOF_PAGE(widget)->study != NULL)
+        wb_roof_study_set_awake(WB_ROOF_PAGE(widget)->study, FALSE);
+    GTK_WIDGET_CLASS(wb_roof_page_parent_class)->unmap(widget);
 }
 
 static void wb_roof_page_dispose(GObject *object)
 {
     WB_ROOF_PAGE(object)->context.document = NULL;
     wb_drop_children(GTK_WIDGET(object), WB_TYPE_ROOF_PAGE);
+    g_clear_object(&WB_ROOF_PAGE(object)->study); /* its rows are gone */
     G_OBJECT_CLASS(wb_roof_page_parent_class)->dispose(object);
 }
 
@@ -284,6 +329,7 @@ static void wb_roof_page_class_init(WbRoofPageClass *klass)
     GtkWidgetClass *widget = GTK_WIDGET_CLASS(klass);
     G_OBJECT_CLASS(klass)->dispose = wb_roof_page_dispose;
     widget->map = wb_roof_page_map;
+    widget->unmap = wb_roof_page_unmap;
     gtk_widget_class_set_template_from_resource(widget, WB_RESOURCE_PREFIX "/roof/page.ui");
     gtk_widget_class_bind_template_child(widget, WbRoofPage, status);
     gtk_widget_class_bind_template_child(widget, WbRoofPage, clear);
