@@ -231,8 +231,8 @@ static WbBriefFile *apply_one(const WbBriefFile *file, const WbEdit *edit, GErro
     g_return_val_if_reached(NULL);
 }
 
-gboolean wb_document_apply(WbDocument *self, const char *label, const WbEdit *edits, gsize n,
-                           GError **error)
+gboolean wb_document_apply_run(WbDocument *self, const char *label, const char *run,
+                               const WbEdit *edits, gsize n, GError **error)
 {
     g_return_val_if_fail(WB_IS_DOCUMENT(self), FALSE);
     WbBriefFile *file = wb_brief_file_ref(self->file);
@@ -241,7 +241,13 @@ gboolean wb_document_apply(WbDocument *self, const char *label, const WbEdit *ed
         wb_brief_file_unref(file);
         file = next;
     }
-    return commit(self, label, NULL, file);
+    return commit(self, label, run, file);
+}
+
+gboolean wb_document_apply(WbDocument *self, const char *label, const WbEdit *edits, gsize n,
+                           GError **error)
+{
+    return wb_document_apply_run(self, label, NULL, edits, n, error);
 }
 
 /* ---- undo ---- */

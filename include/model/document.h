@@ -61,6 +61,9 @@ typedef struct {
 /* Several edits in order as one undo step; all or nothing. */
 gboolean wb_document_apply(WbDocument *self, const char *label, const WbEdit *edits, gsize n,
                            GError **error);
+/* The same; steps in a row with the same `run` merge, as edits of one pointer do. NULL: no run. */
+gboolean wb_document_apply_run(WbDocument *self, const char *label, const char *run,
+                               const WbEdit *edits, gsize n, GError **error);
 
 /* JSON text at a pointer, NULL when absent. (transfer full) */
 char *wb_document_get_json(WbDocument *self, const char *pointer);
