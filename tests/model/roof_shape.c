@@ -1,6 +1,7 @@
 /* Outline, obstacles' shapes, pins and gland edited as a person does; each edit one step, refusals
  * change nothing. */
 #include "rig.h"
+#include "roof_edit.h"
 #include "roof_shape_edit.h"
 #include <string.h>
 
@@ -246,6 +247,34 @@ static void test_gland(void)
     g_assert_cmpstr(before, ==, after);
 }
 
+static void test_same(void)
+{
+    static const struct {
+        const char *pointer, *json;
+        gboolean same;
+    } edits[] = {
+        {"/roof/standoff_mm", "31", FALSE},
+        {"/roof/over_obstacles", "true", FALSE},
+        {"/roof/corners", "[[0, 0], [3000, 0], [0, 1500]]", FALSE},
+        {"/roof/gland", "{\"x_mm\": 1, \"y_mm\": 1}", FALSE},
+        {"/roof/pins", "[{\"panel\": \"p\", \"x_mm\": 1, \"y_mm\": 1}]", FALSE},
+        {"/roof/obstacles/0/kind", "\"shade\"", FALSE},
+        {"/roof/obstacles/0/height_mm", "33", FALSE},
+        {"/roof/max_height_mm", "200", TRUE},
+    };
+    for (gsize i = 0; i < G_N_ELEMENTS(edits); i++) {
+        g_autoptr(WbDocument) document = demo();
+        g_autoptr(GError) error = NULL;
+        g_autoptr(WbBriefFile) before = wb_brief_file_ref(wb_document_get_file(document));
+        g_assert_true(
+            wb_document_set_json(document, "Edit", edits[i].pointer, edits[i].json, &error));
+        g_assert_no_error(error);
+        g_assert_true(wb_document_can_undo(document));
+        g_assert_cmpint(wb_roof_same(&wb_brief_file_brief(before)->roof, roof_of(document)), ==,
+                        edits[i].same);
+    }
+}
+
 int main(int argc, char **argv)
 {
     g_test_init(&argc, &argv, NULL);
@@ -259,5 +288,6 @@ int main(int argc, char **argv)
     g_test_add_func("/roof-shape/pins", test_pins);
     g_test_add_func("/roof-shape/pins-refused", test_pins_refused);
     g_test_add_func("/roof-shape/gland", test_gland);
+    g_test_add_func("/roof-shape/same", test_same);
     return g_test_run();
 }
