@@ -1,0 +1,52 @@
+#include "mix_items.h"
+#include "plain_roof.h"
+#include "proof.h"
+
+static bool refuted_on(const WbRoof *plain, const WbMixItem *items, size_t n_items,
+                       const WbMixProof *proof)
+{
+    WbFacts facts;
+    bool too_large = wb_facts_too_large(plain, items, n_items);
+    if (proof->n_literals == 0 || too_large)
+        return too_large;
+    if (wb_facts(plain, items, n_items, &facts) != WB_OK)
+        return false;
+    bool good = wb_proof_follows(&facts, proof->literals, proof->n_literals);
+    wb_facts_free(&facts);
+    return good;
+}
+
+/* Every obstacle of the plain roof is truly forbidden: then whatever lies on the true roof lies on
+ * the plain one. */
+static bool plain_holds(const WbRoof *roof, const WbRoof *plain)
+{
+    if (plain->length_mm < roof->length_mm || plain->width_mm < roof->width_mm ||
+        plain->margin_mm > roof->margin_mm || plain->gap_mm != roof->gap_mm)
+        return false;
+    for (size_t i = 0; i < plain->n_obstacles; i++)
+        if (!wb_roof_forbids(roof, &plain->obstacles[i]))
+            return false;
+    return true;
+}
+
+/* A proof does not tell the steps of its staircases: any outer roof on which it holds will do. */
+bool wb_mix_proof_ok(const WbRoof *roof, const WbMixItem *items, size_t n_items,
+                     const WbMixFit *fit)
+{
+    static const int64_t STEPS_MM[] = {16, 4, 1};
+    if (!wb_roof_valid(roof) || !wb_mix_items_valid(items, n_items) || fit->answer != WB_FITS_NOT)
+        return false;
+    for (size_t k = 0; k < sizeof STEPS_MM / sizeof *STEPS_MM; k++) {
+        WbPlainRoof plain;
+        if (wb_plain_roof(roof, NULL, 0, WB_PLAIN_OUTER, STEPS_MM[k], &plain) != WB_OK)
+            return false;
+        bool good =
+            plain_holds(roof, &plain.roof) && refuted_on(&plain.roof, items, n_items, &fit->proof);
+        wb_plain_roof_free(&plain);
+        if (good)
+            return true;
+        if (!wb_roof_needs_steps(roof))
+            return false;
+    }
+    return false;
+}

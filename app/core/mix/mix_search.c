@@ -1,0 +1,148 @@
+#include "mix_search.h"
+#include "clauses.h"
+#include "mix_greedy.h"
+#include "sat.h"
+#include <stdlib.h>
+
+enum { GREEDY_SHARE = 4, STEPS_PER_NODE = 1000 };
+/* More clauses than this are not written: some 400 MB. */
+static const double LITERALS_MAX = 3e7;
+
+typedef struct {
+    const WbMixQuestion *question;
+    uint64_t node_budget;
+    WbControl *control;
+    WbMixFit *fit;
+} Search;
+
+static WbStatus search_greedy(Search *search)
+{
+    WbMixFit *fit = search->fit;
+    uint64_t nodes = search->node_budget / GREEDY_SHARE, steps = 0;
+    uint64_t budget = nodes > UINT64_MAX / STEPS_PER_NODE ? UINT64_MAX : nodes * STEPS_PER_NODE;
+    bool found = false;
+    fit->layout = malloc((search->question->n_pieces + 1) * sizeof *fit->layout);
+    if (!fit->layout)
+        return WB_NO_MEMORY;
+    WbStatus status =
+        wb_mix_greedy(search->question, budget, search->control, &steps, fit->layout, &found);
+    fit->nodes += (steps + STEPS_PER_NODE - 1) / STEPS_PER_NODE;
+    if (found) {
+        fit->answer = WB_FITS;
+        fit->n_layout = search->question->n_pieces;
+    }
+    return status;
+}
+
+static void add_to_sat(void *to, const int32_t *literals, int n)
+{
+    wb_sat_add(to, literals, n);
+}
+
+static int64_t position(const WbSat *sat, const WbMixKind *kind, int axis, int32_t name)
+{
+    int k = 0;
+    while (k + 1 < kind->n_at[axis] && wb_sat_true(sat, name + k))
+        k++;
+    return kind->at_mm[axis][k];
+}
+
+static void read_layout(const Search *search, const WbSat *sat, const WbMixNames *names)
+{
+    const WbMixQuestion *question = search->question;
+    for (int i = 0; i < question->n_pieces; i++) {
+        const WbMixKind *kind = &question->kind[question->piece[i]];
+        int turned = names[i].turned && wb_sat_true(sat, names[i].turned);
+        search->fit->layout[i] = (WbMixPlace){
+            {question->edge_mm[0] + position(sat, kind, WB_ALONG, names[i].at[WB_ALONG]),
+             question->edge_mm[1] + position(sat, kind, WB_ACROSS, names[i].at[WB_ACROSS]),
+             wb_mix_size_mm(kind, WB_ALONG, turned) - question->gap_mm,
+             wb_mix_size_mm(kind, WB_ACROSS, turned) - question->gap_mm},
+            kind->item};
+    }
+    search->fit->answer = WB_FITS;
+    search->fit->n_layout = question->n_pieces;
+}
+
+static WbStatus solve(Search *search, WbSat *sat, const WbMixNames *names)
+{
+    WbMixFit *fit = search->fit;
+    WbInts learnt = {0};
+    WbSatAnswer answer;
+    uint64_t nodes = search->node_budget > fit->nodes ? search->node_budget - fit->nodes : 0;
+    uint64_t budget = nodes > UINT64_MAX / WB_MIX_NODE_PROPAGATIONS
+                          ? UINT64_MAX
+                          : nodes * WB_MIX_NODE_PROPAGATIONS;
+    WbStatus status = wb_sat_solve(sat, budget, search->control, &learnt, &answer);
+    fit->nodes += wb_sat_propagations(sat) / WB_MIX_NODE_PROPAGATIONS + 1;
+    if (status == WB_OK && answer == WB_SAT_YES)
+        read_layout(search, sat, names);
+    if (status == WB_OK && answer == WB_SAT_NO) {
+        fit->answer = WB_FITS_NOT;
+        fit->proof = (WbMixProof){learnt.at, learnt.n};
+    } else {
+        wb_ints_free(&learnt);
+    }
+    return status;
+}
+
+static WbStatus search_clauses(Search *search)
+{
+    const WbMixQuestion *question = search->question;
+    if (wb_mix_literals(question) > LITERALS_MAX || search->fit->nodes >= search->node_budget)
+        return WB_OK;
+    int32_t first_pair;
+    WbMixNames *names = wb_mix_names(question, &first_pair);
+    WbSat *sat = wb_sat_new((int)wb_mix_variables(question));
+    WbStatus status = names && sat ? WB_OK : WB_NO_MEMORY;
+    if (status == WB_OK) {
+        wb_mix_clauses(question, names, first_pair, add_to_sat, sat);
+        status = solve(search, sat, names);
+    }
+    free(names);
+    wb_sat_free(sat);
+    return status;
+}
+
+static WbStatus search_question(Search *search, const WbRoof *plain, WbMixQuestion *question)
+{
+    bool too_much = false;
+    if (wb_mix_too_large(question)) {
+        search->fit->answer = WB_FITS_NOT;
+        return WB_OK;
+    }
+    WbStatus status = wb_mix_too_much(plain, question, &too_much);
+    if (too_much)
+        search->fit->answer = WB_FITS_NOT;
+    if (status != WB_OK || too_much)
+        return status;
+    status = search_greedy(search);
+    if (status == WB_OK && search->fit->answer == WB_FIT_UNDECIDED)
+        status = wb_mix_positions(question);
+    if (status == WB_OK && search->fit->answer == WB_FIT_UNDECIDED)
+        status = search_clauses(search);
+    return status;
+}
+
+WbStatus wb_mix_plain(const WbRoof *plain, const WbMixItem *items, size_t n_items,
+                      uint64_t node_budget, WbControl *control, WbMixFit *fit)
+{
+    WbMixQuestion question;
+    WbMixFit found = {.answer = WB_FIT_UNDECIDED};
+    WbStatus status = wb_mix_question(plain, items, n_items, &question);
+    if (status != WB_OK)
+        return status;
+    Search search = {&question, node_budget, control, &found};
+    status = search_question(&search, plain, &question);
+    wb_mix_question_free(&question);
+    if (status != WB_OK) {
+        wb_mix_fit_free(&found);
+        return status;
+    }
+    if (found.answer != WB_FITS) {
+        free(found.layout);
+        found.layout = NULL;
+    }
+    *fit = found;
+    return WB_OK;
+}
