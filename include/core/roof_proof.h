@@ -9,8 +9,8 @@ typedef enum {
     WB_PROOF_SIZE,    /* the panel does not enter the usable edge either way */
     WB_PROOF_AREA,    /* the area left is less than N grown panels */
     WB_PROOF_WEIGHTS, /* weights on points, and a tree of cases where one set does not do */
-    WB_PROOF_SEARCH,  /* the exhaustive fill of an unobstructed rectangle: checked by doing it anew
-                       */
+    WB_PROOF_SEARCH,  /* an unobstructed rectangle was filled in every way: the checker has nothing
+                       * to follow, it does the same once more by code of its own */
 } WbProofKind;
 
 /* A weight on the square millimetre whose left front corner this is, in 1 / WB_PROOF_ONE. */
@@ -35,10 +35,18 @@ typedef struct {
     size_t first_place, n_places; /* SPLIT: places[first_place .. ) */
 } WbProofStep;
 
+/* Taken as forbidden with its clearance all round. */
+typedef struct {
+    WbRect rect;
+    int64_t clearance_mm;
+} WbProofStrip;
+
 typedef struct {
     WbProofKind kind;
     int n_panels;    /* this many do not fit */
     int64_t step_mm; /* of the staircase that stands for slants and circles; 0: there are none */
+    WbProofStrip *strips; /* all that is taken as forbidden within the edge */
+    size_t n_strips;
     WbProofPoint *points;
     size_t n_points;
     WbRect *places; /* true outlines */
@@ -47,13 +55,14 @@ typedef struct {
     size_t n_steps;
 } WbRoofProof;
 
-/* Proves that n_panels do not fit. WB_OK: proof is filled, free it. WB_BUDGET: no proof within the
- * budget (or they fit). Pins are not looked at. Others as wb_roof_most. */
+/* Proves that n_panels >= 1 do not fit. WB_OK: proof is filled, free it. WB_BUDGET: no proof within
+ * the budget (or they fit). Pins are not looked at. Others as wb_roof_most. */
 WbStatus wb_roof_prove(const WbRoof *roof, int64_t panel_length_mm, int64_t panel_width_mm,
                        int n_panels, uint64_t node_budget, WbControl *control, WbRoofProof *proof);
 void wb_roof_proof_free(WbRoofProof *proof);
 
-/* The independent checker. False: *why (may be NULL) is one sentence, a constant. */
+/* The independent checker; how it goes: roof_proof_check.c. False: *why (may be NULL) is one
+ * sentence, a constant. */
 bool wb_roof_proof_ok(const WbRoof *roof, int64_t panel_length_mm, int64_t panel_width_mm,
                       const WbRoofProof *proof, const char **why);
 

@@ -235,10 +235,14 @@ int64_t wb_weights_under(const WbWeights *weights, int place)
     return back[block.right] - back[block.left] - front[block.right] + front[block.left];
 }
 
-void wb_weights_close(WbWeights *weights, int need)
+int wb_weights_close(WbWeights *weights, int need)
 {
     int64_t spare = weights->total - need * WB_WEIGHT_ONE;
+    int closed = 0;
     for (int place = 0; place < wb_grid_places(weights->grid); place++)
-        if (weights->open[place] && wb_weights_under(weights, place) - WB_WEIGHT_ONE > spare)
+        if (weights->open[place] && wb_weights_under(weights, place) - WB_WEIGHT_ONE > spare) {
             weights->open[place] = 0;
+            closed++;
+        }
+    return closed;
 }

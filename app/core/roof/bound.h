@@ -45,7 +45,7 @@ bool wb_weights_step(WbWeights *weights, int need);
 int64_t wb_weights_under(const WbWeights *weights, int place);
 
 /* Closes every place that no layout of `need` panels can use, by the last evaluation: with that
- * place fixed, the bound is below `need`. */
-void wb_weights_close(WbWeights *weights, int need);
+ * place fixed, the bound is below `need`. Answers how many it closed. */
+int wb_weights_close(WbWeights *weights, int need);
 
 #endif

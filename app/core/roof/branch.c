@@ -90,19 +90,23 @@ static void greedy_weights(WbRoofSearch *search, int depth, int round)
 static int settle(WbRoofSearch *search, int depth)
 {
     WbWeights *weights = &search->weights;
+    wb_proof_log_case(search->log, search->level[depth].open);
     wb_weights_restart(weights, search->level[depth].weight, search->level[depth].open);
     int evaluations = depth ? NODE_EVALUATIONS : ROOT_EVALUATIONS;
     for (int k = 1; k <= evaluations; k++) {
         wb_weights_evaluate(weights);
         int need = search->best + 1 - depth;
-        if (weights->total < need * WB_WEIGHT_ONE)
+        if (weights->total < need * WB_WEIGHT_ONE) {
+            wb_proof_log_refute(search->log, weights, need);
             break;
+        }
         if (k % ROUND == 0 || k == ROUND / 2 || k == evaluations) {
             greedy_weights(search, depth, k / ROUND);
             if (all_found(search))
                 break;
             need = search->best + 1 - depth;
-            wb_weights_close(weights, need);
+            if (wb_weights_close(weights, need) > 0)
+                wb_proof_log_close(search->log, weights);
         }
         if (!spend(search, 4 * (uint64_t)search->grid->points) || k == evaluations ||
             !wb_weights_step(weights, need))
@@ -197,6 +201,7 @@ static void branch_at(WbRoofSearch *search, int depth, int point)
     }
     memcpy(over, search->queue, n * sizeof *over);
     sort_by_share(&search->weights, over, n);
+    wb_proof_log_split(search->log, point, over, n);
     for (int i = 0; i < n && search->status == WB_OK && !all_found(search); i++) {
         take(search, depth, over[i]);
         level->open[over[i]] = 0;
@@ -222,8 +227,10 @@ static void branch(WbRoofSearch *search, int depth)
         if (search->status != WB_OK || bound <= search->best)
             return;
         int point = branching_point(search, depth);
-        if (point < 0)
+        if (point < 0) {
+            wb_proof_log_empty(search->log);
             return;
+        }
         branch_at(search, depth, point);
     }
 }

@@ -1,0 +1,226 @@
+/* Makes proofs. With slants and circles a proof is made on the outer roof, from a coarse staircase
+ * to one of 1 mm: a coarse one is shorter to tell. */
+#include "roof_proof.h"
+#include "branch.h"
+#include "plain_roof.h"
+#include <stdlib.h>
+#include <string.h>
+
+/* An unobstructed rectangle: one in so many nodes goes to the weights, the others to the search. */
+enum { WEIGHTS_SHARE = 32 };
+
+typedef struct {
+    const WbRoof *plain;
+    int64_t panel_length_mm, panel_width_mm;
+    uint64_t node_budget, nodes;
+    WbControl *control;
+    WbRoofProof *proof;
+} Prover;
+
+static bool panel_enters(const Prover *prover)
+{
+    WbZone usable = wb_roof_usable(prover->plain);
+    int64_t length_mm = usable.right_mm - usable.left_mm;
+    int64_t width_mm = usable.back_mm - usable.front_mm;
+    return (prover->panel_length_mm <= length_mm && prover->panel_width_mm <= width_mm) ||
+           (prover->panel_width_mm <= length_mm && prover->panel_length_mm <= width_mm);
+}
+
+static bool strips_within(const WbRoof *plain)
+{
+    WbZone usable = wb_roof_usable(plain);
+    for (size_t i = 0; i < plain->n_obstacles; i++) {
+        WbZone zone = wb_obstacle_zone(&plain->obstacles[i]);
+        if (zone.left_mm < usable.right_mm && zone.right_mm > usable.left_mm &&
+            zone.front_mm < usable.back_mm && zone.back_mm > usable.front_mm)
+            return true;
+    }
+    return false;
+}
+
+static void drop_steps(WbRoofProof *proof)
+{
+    free(proof->points);
+    free(proof->places);
+    free(proof->steps);
+    proof->points = NULL;
+    proof->places = NULL;
+    proof->steps = NULL;
+    proof->n_points = proof->n_places = proof->n_steps = 0;
+}
+
+static WbStatus search_with_log(Prover *prover, const WbRoofGrid *grid, uint64_t nodes_max)
+{
+    int n = prover->proof->n_panels;
+    WbProofLog log;
+    WbStatus status = wb_proof_log_init(&log, grid, prover->proof);
+    uint64_t left = prover->node_budget - prover->nodes;
+    uint64_t nodes = left < nodes_max ? left : nodes_max;
+    WbRoofSearch search = {.control = prover->control,
+                           .at_most = n,
+                           .log = &log,
+                           .step_budget = nodes > UINT64_MAX / WB_ROOF_NODE_STEPS
+                                              ? UINT64_MAX
+                                              : nodes * WB_ROOF_NODE_STEPS};
+    if (status == WB_OK)
+        status = wb_roof_search_init(&search, grid);
+    if (status == WB_OK) {
+        wb_roof_search_corners(&search);
+        if (search.best < n) {
+            search.best = n - 1;
+            wb_roof_search_prove(&search, prover->plain);
+        }
+        status = search.status;
+        prover->nodes += search.steps / WB_ROOF_NODE_STEPS + 1;
+    }
+    if (status == WB_OK && (search.best >= n || log.full))
+        status = WB_BUDGET;
+    wb_roof_search_free(&search);
+    wb_proof_log_free(&log);
+    return status;
+}
+
+/* No two panels start at one point. */
+static WbStatus tell_places_are_few(Prover *prover, const WbRoofGrid *grid)
+{
+    WbProofLog log;
+    WbStatus status = wb_proof_log_init(&log, grid, prover->proof);
+    wb_proof_log_few_points(&log);
+    if (status == WB_OK && log.full)
+        status = WB_BUDGET;
+    wb_proof_log_free(&log);
+    return status;
+}
+
+static WbStatus prove_by_weights(Prover *prover, uint64_t nodes_max)
+{
+    WbRoofGrid grid;
+    WbStatus status =
+        wb_grid_build(&grid, prover->plain, prover->panel_length_mm, prover->panel_width_mm, false);
+    if (status != WB_OK)
+        return status;
+    status = wb_grid_prune(&grid, prover->plain);
+    if (status == WB_OK && prover->proof->n_panels > grid.points)
+        status = tell_places_are_few(prover, &grid);
+    else if (status == WB_OK)
+        status = search_with_log(prover, &grid, nodes_max);
+    wb_grid_free(&grid);
+    if (status == WB_OK)
+        prover->proof->kind = WB_PROOF_WEIGHTS;
+    else
+        drop_steps(prover->proof);
+    return status;
+}
+
+static WbStatus prove_by_search(Prover *prover)
+{
+    if (prover->nodes >= prover->node_budget)
+        return WB_BUDGET;
+    WbRoofFit fit;
+    int n = prover->proof->n_panels;
+    WbStatus status =
+        wb_plain_most(prover->plain, prover->panel_length_mm, prover->panel_width_mm, NULL, 0, n,
+                      prover->node_budget - prover->nodes, prover->control, &fit);
+    if (status != WB_OK)
+        return status;
+    prover->nodes += fit.nodes;
+    if (fit.bound < n)
+        prover->proof->kind = WB_PROOF_SEARCH;
+    else
+        status = WB_BUDGET;
+    wb_roof_fit_free(&fit);
+    return status;
+}
+
+static WbStatus prove_plain(Prover *prover)
+{
+    int n = prover->proof->n_panels;
+    if (wb_control_stopped(prover->control))
+        return WB_STOPPED;
+    if (!panel_enters(prover)) {
+        prover->proof->kind = WB_PROOF_SIZE;
+        return WB_OK;
+    }
+    int bound =
+        wb_roof_area_bound(prover->plain, prover->panel_length_mm, prover->panel_width_mm, n);
+    if (bound < 0)
+        return WB_NO_MEMORY;
+    if (bound < n) {
+        prover->proof->kind = WB_PROOF_AREA;
+        return WB_OK;
+    }
+    if (prover->nodes >= prover->node_budget)
+        return WB_BUDGET;
+    if (strips_within(prover->plain))
+        return prove_by_weights(prover, UINT64_MAX);
+    WbStatus status = prove_by_weights(prover, prover->node_budget / WEIGHTS_SHARE);
+    return status == WB_BUDGET ? prove_by_search(prover) : status;
+}
+
+static WbStatus keep_strips(WbRoofProof *proof, const WbRoof *plain)
+{
+    free(proof->strips);
+    proof->n_strips = 0;
+    proof->strips = malloc((plain->n_obstacles + 1) * sizeof *proof->strips);
+    if (!proof->strips)
+        return WB_NO_MEMORY;
+    for (size_t i = 0; i < plain->n_obstacles; i++) {
+        const WbObstacle *o = &plain->obstacles[i];
+        proof->strips[proof->n_strips++] =
+            (WbProofStrip){{o->x_mm, o->y_mm, o->length_mm, o->width_mm}, o->clearance_mm};
+    }
+    return WB_OK;
+}
+
+static WbStatus prove_at_step(Prover *prover, const WbRoof *roof, int64_t step_mm)
+{
+    WbPlainRoof outer;
+    WbStatus status = wb_plain_roof(roof, NULL, 0, WB_PLAIN_OUTER, step_mm, &outer);
+    if (status != WB_OK)
+        return status;
+    prover->plain = &outer.roof;
+    prover->proof->step_mm = wb_roof_needs_steps(roof) ? step_mm : 0;
+    status = prove_plain(prover);
+    if (status == WB_OK)
+        status = keep_strips(prover->proof, &outer.roof);
+    wb_plain_roof_free(&outer);
+    return status;
+}
+
+WbStatus wb_roof_prove(const WbRoof *roof, int64_t panel_length_mm, int64_t panel_width_mm,
+                       int n_panels, uint64_t node_budget, WbControl *control, WbRoofProof *proof)
+{
+    static const int64_t steps_mm[] = {64, 16, 4, 1};
+    size_t n_steps = sizeof steps_mm / sizeof *steps_mm;
+    if (!wb_roof_valid(roof) || !wb_roof_length_valid(panel_length_mm) ||
+        !wb_roof_length_valid(panel_width_mm) || n_panels < 1)
+        return WB_BAD_INPUT;
+    WbRoofProof made = {.n_panels = n_panels};
+    Prover prover = {.panel_length_mm = panel_length_mm,
+                     .panel_width_mm = panel_width_mm,
+                     .node_budget = node_budget,
+                     .control = control,
+                     .proof = &made};
+    WbStatus status = WB_BUDGET;
+    size_t first = wb_roof_needs_steps(roof) ? 0 : n_steps - 1;
+    uint64_t whole_budget = node_budget;
+    for (size_t i = first; i < n_steps && status == WB_BUDGET; i++) {
+        /* A coarse staircase that says too little must leave something for the next. */
+        prover.node_budget = prover.nodes + (whole_budget - prover.nodes) / (n_steps - i);
+        status = prove_at_step(&prover, roof, steps_mm[i]);
+        if (prover.nodes > whole_budget)
+            prover.nodes = whole_budget;
+    }
+    if (status == WB_OK)
+        *proof = made;
+    else
+        wb_roof_proof_free(&made);
+    return status;
+}
+
+void wb_roof_proof_free(WbRoofProof *proof)
+{
+    drop_steps(proof);
+    free(proof->strips);
+    *proof = (WbRoofProof){0};
+}
