@@ -26,11 +26,20 @@ typedef struct {
 
 enum { WB_ROOF_CHANGES = 8 };
 
-/* The changes that let n_panels lie (n_panels is one more than fit now): the least move of any one
- * obstacle along either axis (only the best one of all obstacles, up to reach_mm), the least change
- * of margin, of gap and of one clearance, and the two panel dimensions. Sorted: moves, margin, gap,
- * clearance by millimetres, then the dimensions; *n of them. Shade areas do not move. The node
- * budget is for all together. Others as wb_roof_most; free with wb_roof_changes_free. */
+/* The changes that let n_panels lie (one more than fit now; where they fit already there are none):
+ * along each axis the least move of any one obstacle, up to reach_mm (only the best one of all
+ * obstacles), the least change of margin, of gap and of one clearance, and the two panel
+ * dimensions. Moves, margin, gap and clearance by millimetres, then the dimensions; *n of them.
+ *
+ * What may move: an obstacle that blocks (shade areas and what panels pass over do not). It ends
+ * within the frame along its move; one that stands ends inside the roof's corners too, and on no
+ * other body that stands. Clearances may overlap, walkways may lie over bodies. Where n_panels lie
+ * after a move but no obstacle of that kind may end there, a longer move is told.
+ *
+ * A question that its share of the node budget does not decide counts as "does not do": by_mm still
+ * does, but may not be the least (proved false), or no change is told. The budget is for all
+ * together. The roof's pins are not looked at. WB_BAD_INPUT: n_panels < 1, reach_mm < 0, and as
+ * wb_roof_most. Others as wb_roof_most; free with wb_roof_changes_free. */
 WbStatus wb_roof_changes(const WbRoof *roof, int64_t panel_length_mm, int64_t panel_width_mm,
                          int n_panels, int64_t reach_mm, uint64_t node_budget, WbControl *control,
                          WbRoofChange change[WB_ROOF_CHANGES], int *n);
