@@ -44,7 +44,7 @@ bool wb_roof_valid(const WbRoof *roof)
 bool wb_obstacle_blocks(const WbRoof *roof, const WbObstacle *obstacle)
 {
     bool passed_over = roof->over_obstacles && obstacle->kind == WB_OBSTACLE_STANDS &&
-                       obstacle->height_mm > 0 && obstacle->height_mm <= roof->standoff_mm;
+                       obstacle->height_mm > 0 && obstacle->height_mm < roof->standoff_mm;
     return obstacle->kind != WB_OBSTACLE_SHADE && !passed_over;
 }
 
