@@ -19,7 +19,8 @@ typedef struct {
 } WbMixPlace;
 
 /* Clauses in the order they were learnt; each follows from the question's own clauses and the
- * earlier ones by unit propagation alone, the last is empty. See mix_proof.h. */
+ * earlier ones by unit propagation alone, the last is empty. The clauses: data/METHOD.md, "Mixes".
+ */
 typedef struct {
     int32_t *literals; /* clauses one after another, each closed by 0 */
     size_t n_literals;
@@ -29,7 +30,7 @@ typedef struct {
     WbFitAnswer answer;
     WbMixPlace *layout; /* where it fits */
     int n_layout;
-    WbMixProof proof; /* where it does not; n_literals 0: by area, size or weights alone */
+    WbMixProof proof; /* where it does not; n_literals 0: by size, area or one size alone */
     uint64_t nodes;   /* spent; see WB_ROOF_NODES */
 } WbMixFit;
 

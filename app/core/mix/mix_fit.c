@@ -62,10 +62,10 @@ static WbStatus ask_steps(Asking *asking, WbMixFit *fit)
 }
 
 /* Nothing is answered "fits" that the checker does not pass. */
-static void check_layout(const Asking *asking, WbMixFit *fit)
+static void check_layout(const WbRoof *roof, const WbMixItem *items, size_t n_items, WbMixFit *fit)
 {
     if (fit->answer != WB_FITS ||
-        wb_mix_layout_ok(asking->roof, asking->items, asking->n_items, fit->layout, fit->n_layout))
+        wb_mix_layout_ok(roof, items, n_items, fit->layout, fit->n_layout))
         return;
     wb_mix_fit_free(fit);
     fit->answer = WB_FIT_UNDECIDED;
@@ -78,7 +78,9 @@ WbStatus wb_mix_fit(const WbRoof *roof, const WbMixItem *items, size_t n_items,
         return WB_BAD_INPUT;
     if (wb_control_stopped(control))
         return WB_STOPPED;
-    Asking asking = {roof, items, n_items, node_budget, 0, control};
+    WbMixItem merged[WB_MIX_SIZES];
+    Asking asking = {roof,        merged, wb_mix_items_merge(items, n_items, merged),
+                     node_budget, 0,      control};
     WbMixFit found = {0};
     bool exact;
     WbStatus status = wb_roof_needs_steps(roof)
@@ -86,7 +88,8 @@ WbStatus wb_mix_fit(const WbRoof *roof, const WbMixItem *items, size_t n_items,
                           : ask(&asking, WB_PLAIN_INNER, 1, 1, &found, &exact);
     if (status != WB_OK)
         return status;
-    check_layout(&asking, &found);
+    wb_mix_items_part(items, n_items, found.layout, found.n_layout);
+    check_layout(roof, items, n_items, &found);
     found.nodes = asking.nodes;
     *fit = found;
     return WB_OK;

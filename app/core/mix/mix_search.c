@@ -1,10 +1,11 @@
 #include "mix_search.h"
 #include "clauses.h"
 #include "mix_greedy.h"
+#include "plain_roof.h"
 #include "sat.h"
 #include <stdlib.h>
 
-enum { GREEDY_SHARE = 4, STEPS_PER_NODE = 1000 };
+enum { GREEDY_SHARE = 4, EQUAL_SHARE = 16, STEPS_PER_NODE = 1000 };
 /* More clauses than this are not written: some 400 MB. */
 static const double LITERALS_MAX = 3e7;
 
@@ -30,6 +31,38 @@ static WbStatus search_greedy(Search *search)
     if (found) {
         fit->answer = WB_FITS;
         fit->n_layout = search->question->n_pieces;
+    }
+    return status;
+}
+
+static void take_equal_layout(Search *search, const WbMixKind *kind, const WbRoofFit *equal)
+{
+    for (int i = 0; i < kind->count; i++)
+        search->fit->layout[i] = (WbMixPlace){equal->layout[i], kind->item};
+    search->fit->answer = WB_FITS;
+    search->fit->n_layout = kind->count;
+}
+
+/* The search of equal panels: one size alone may be too many, or all there is. */
+static WbStatus search_equal(Search *search, const WbRoof *plain)
+{
+    const WbMixQuestion *question = search->question;
+    WbStatus status = WB_OK;
+    for (int k = 0; k < question->n_kinds && status == WB_OK; k++) {
+        const WbMixKind *kind = &question->kind[k];
+        WbRoofFit equal = {0};
+        bool turns = kind->turns == 2 || kind->grown_mm[0] == kind->grown_mm[1];
+        if (kind->count < 2 || !turns || search->fit->answer != WB_FIT_UNDECIDED)
+            continue;
+        status = wb_plain_most(plain, kind->grown_mm[0] - question->gap_mm,
+                               kind->grown_mm[1] - question->gap_mm, NULL, 0, kind->count,
+                               search->node_budget / EQUAL_SHARE, search->control, &equal);
+        if (status == WB_OK && equal.bound < kind->count)
+            search->fit->answer = WB_FITS_NOT;
+        else if (status == WB_OK && question->n_kinds == 1 && equal.most == kind->count)
+            take_equal_layout(search, kind, &equal);
+        search->fit->nodes += equal.nodes;
+        wb_roof_fit_free(&equal);
     }
     return status;
 }
@@ -117,6 +150,8 @@ static WbStatus search_question(Search *search, const WbRoof *plain, WbMixQuesti
     if (status != WB_OK || too_much)
         return status;
     status = search_greedy(search);
+    if (status == WB_OK && search->fit->answer == WB_FIT_UNDECIDED)
+        status = search_equal(search, plain);
     if (status == WB_OK && search->fit->answer == WB_FIT_UNDECIDED)
         status = wb_mix_positions(question);
     if (status == WB_OK && search->fit->answer == WB_FIT_UNDECIDED)
