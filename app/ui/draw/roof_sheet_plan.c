@@ -6,7 +6,7 @@
 #include <math.h>
 
 #define HEAD (20 * WB_SHEET_PT)  /* title */
-#define FOOT (50 * WB_SHEET_PT)  /* bar, key and cautions */
+#define FOOT (40 * WB_SHEET_PT)  /* bar, key and cautions */
 #define LEFT (16 * WB_SHEET_PT)  /* dimension of the side */
 #define UNDER (12 * WB_SHEET_PT) /* dimension of the length */
 #define OVER (8 * WB_SHEET_PT)   /* the front's mark */

@@ -136,7 +136,7 @@ static void columns_of(const WbSheetPen *pen, double x[WB_SHEET_COLUMNS],
     for (int column = 0; column < WB_SHEET_COLUMNS; column++) {
         x[column] = at;
         width[column] = share[column] * all - 6;
-        at += share[column] * all;
+        at += share[column] * all + (column == WB_SHEET_BACK ? 6 : 0);
     }
 }
 

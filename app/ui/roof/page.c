@@ -13,7 +13,9 @@
 #include "roof_plan.h"
 #include "roof_study.h"
 #include "roof_words.h"
+#include "sheet_actions.h"
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #define WB_TYPE_ROOF_PAGE (wb_roof_page_get_type())
 G_DECLARE_FINAL_TYPE(WbRoofPage, wb_roof_page, WB, ROOF_PAGE, GtkWidget)
@@ -24,7 +26,7 @@ struct _WbRoofPage {
     WbRoofStudy *study;
     GtkLabel *status, *clear;
     GtkPaned *split;
-    GtkBox *obstacles, *outline, *bay, *fits;
+    GtkBox *obstacles, *outline, *bay, *bay_fits, *fits;
     GtkWidget *plan, *table, *list, *has_bay, *bay_problem, *bay_list;
     GtkWidget *row[WB_N_ROOF_FIELDS];
     gboolean dirty, filling;
@@ -117,6 +119,49 @@ static void show_status(WbRoofPage *self)
         gtk_widget_add_css_class(GTK_WIDGET(self->status), "stop");
     else
         gtk_widget_remove_css_class(GTK_WIDGET(self->status), "stop");
+}
+
+/* ---- the drawing sheet ---- */
+
+/* Of what the plan shows. (transfer full) */
+static WbRoofSheet *sheet_new(WbRoofPage *self)
+{
+    const WbBrief *brief = wb_document_get_brief(self->context.document);
+    int n = 0;
+    const WbStudyPanel *shown = shown_panel(self, &n);
+    g_autofree WbSheetPanel *panels = g_new0(WbSheetPanel, n + 1);
+    g_autofree char *name = NULL;
+    double load_kg = NAN;
+    if (n > 0) {
+        const WbPanel *panel = shown->panel;
+        name = g_strstrip(g_strdup_printf("%s %s", panel->part.maker, panel->part.model));
+        load_kg = n * (panel->part.weight_kg + panel->mount_kg);
+    }
+    for (int i = 0; i < n; i++)
+        panels[i] = (WbSheetPanel){shown->fit.layout[i], name};
+    return wb_roof_sheet_new(wb_document_get_title(self->context.document), &brief->roof, panels, n,
+                             load_kg, wb_sheet_is_letter());
+}
+
+static void act_print(GtkWidget *widget, const char *action, GVariant *parameter)
+{
+    wb_sheet_print(widget, sheet_new(WB_ROOF_PAGE(widget)));
+}
+
+static void act_save_pdf(GtkWidget *widget, const char *action, GVariant *parameter)
+{
+    wb_sheet_choose_file(widget, sheet_new(WB_ROOF_PAGE(widget)), WB_SHEET_PDF, _("roof-plan.pdf"));
+}
+
+static void act_save_svg(GtkWidget *widget, const char *action, GVariant *parameter)
+{
+    wb_sheet_choose_file(widget, sheet_new(WB_ROOF_PAGE(widget)), WB_SHEET_SVG, _("roof-plan.svg"));
+}
+
+static void act_save_as(GtkWidget *widget, const char *action, GVariant *parameter)
+{
+    wb_sheet_save_to(widget, sheet_new(WB_ROOF_PAGE(widget)),
+                     g_variant_get_string(parameter, NULL));
 }
 
 /* ---- refreshing ---- */
@@ -264,7 +309,7 @@ static void add_bay(WbRoofPage *self)
     gtk_widget_set_visible(self->bay_problem, FALSE);
     add_rows(self, self->bay, WB_BAY_LENGTH, WB_BAY_HEIGHT);
     self->bay_list = wb_bay_list_new();
-    gtk_box_append(self->bay, self->bay_list);
+    gtk_box_append(self->bay_fits, self->bay_list);
 }
 
 static void add_parts(WbRoofPage *self)
@@ -330,6 +375,10 @@ static void wb_roof_page_class_init(WbRoofPageClass *klass)
     G_OBJECT_CLASS(klass)->dispose = wb_roof_page_dispose;
     widget->map = wb_roof_page_map;
     widget->unmap = wb_roof_page_unmap;
+    gtk_widget_class_install_action(widget, "roof.print", NULL, act_print);
+    gtk_widget_class_install_action(widget, "roof.save-pdf", NULL, act_save_pdf);
+    gtk_widget_class_install_action(widget, "roof.save-svg", NULL, act_save_svg);
+    gtk_widget_class_install_action(widget, "roof.save-as", "s", act_save_as);
     gtk_widget_class_set_template_from_resource(widget, WB_RESOURCE_PREFIX "/roof/page.ui");
     gtk_widget_class_bind_template_child(widget, WbRoofPage, status);
     gtk_widget_class_bind_template_child(widget, WbRoofPage, clear);
@@ -337,6 +386,7 @@ static void wb_roof_page_class_init(WbRoofPageClass *klass)
     gtk_widget_class_bind_template_child(widget, WbRoofPage, obstacles);
     gtk_widget_class_bind_template_child(widget, WbRoofPage, outline);
     gtk_widget_class_bind_template_child(widget, WbRoofPage, bay);
+    gtk_widget_class_bind_template_child(widget, WbRoofPage, bay_fits);
     gtk_widget_class_bind_template_child(widget, WbRoofPage, fits);
 }
 
