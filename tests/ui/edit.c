@@ -6,6 +6,7 @@
 #include "outline.h"
 #include "resources.h"
 #include "roof_edit.h"
+#include "roof_plan.h"
 #include "site_edit.h"
 #include "wb-resources.h"
 #include "window.h"
@@ -116,6 +117,12 @@ static void test_old_layout(void)
     close_window(window);
 }
 
+static void ask(GtkWidget *plan, WbPlanAction action, int obstacle, gint64 x_mm, gint64 y_mm)
+{
+    const WbPlanEdit edit = {action, {WB_PLAN_OBSTACLE, obstacle}, {x_mm, y_mm, 0, 0}};
+    g_signal_emit_by_name(plan, "edit", &edit);
+}
+
 /* The plan asks for edits by signals; a drag and nudges come back as the brief's figures. */
 static void test_plan_signals(void)
 {
@@ -124,14 +131,14 @@ static void test_plan_signals(void)
     GtkWidget *plan = find(window, "WbRoofPlan");
     const WbObstacle was = wb_document_get_brief(document)->roof.obstacles[1];
     gsize n = wb_document_get_brief(document)->roof.n_obstacles;
-    g_signal_emit_by_name(plan, "moved", 1, (gint64)120, (gint64)230);
+    ask(plan, WB_PLAN_MOVE, 1, 120, 230);
     g_assert_cmpint(wb_document_get_brief(document)->roof.obstacles[1].x_mm, ==, 120);
     g_assert_cmpint(wb_document_get_brief(document)->roof.obstacles[1].y_mm, ==, 230);
-    g_signal_emit_by_name(plan, "nudged", 1, (gint64)0, (gint64)-10);
+    ask(plan, WB_PLAN_NUDGE, 1, 0, -10);
     g_assert_cmpint(wb_document_get_brief(document)->roof.obstacles[1].y_mm, ==, 220);
-    g_signal_emit_by_name(plan, "moved", 1, (gint64)2000000, (gint64)0); /* beyond what is taken */
+    ask(plan, WB_PLAN_MOVE, 1, 2000000, 0); /* beyond what is taken */
     g_assert_cmpint(wb_document_get_brief(document)->roof.obstacles[1].x_mm, ==, 120);
-    g_signal_emit_by_name(plan, "removed", 1);
+    ask(plan, WB_PLAN_REMOVE, 1, 0, 0);
     g_assert_cmpuint(wb_document_get_brief(document)->roof.n_obstacles, ==, n - 1);
     for (int i = 0; i < 3; i++)
         g_assert_true(wb_document_undo(document));

@@ -7,10 +7,11 @@
 #include "fit_list.h"
 #include "format.h"
 #include "obstacle_table.h"
+#include "plan_edits.h"
 #include "resources.h"
 #include "roof_edit.h"
 #include "roof_fields.h"
-#include "roof_plan.h"
+#include "roof_pins.h"
 #include "roof_study.h"
 #include "roof_words.h"
 #include "sheet_actions.h"
@@ -60,9 +61,13 @@ static const WbStudyPanel *shown_panel(WbRoofPage *self, int *n)
 static void show_plan(WbRoofPage *self)
 {
     const WbRoof *roof = &wb_document_get_brief(self->context.document)->roof;
-    int n = 0;
+    int n = 0, n_pinned = 0;
     const WbStudyPanel *panel = shown_panel(self, &n);
-    wb_roof_plan_set(WB_ROOF_PLAN(self->plan), roof, n > 0 ? panel->fit.layout : NULL, (guint)n);
+    g_autofree WbRect *pinned =
+        panel != NULL && n == 0 ? wb_roof_pinned(roof, panel->panel, &n_pinned) : NULL;
+    /* Until an answer is there, and where pins stand wrong, only what is pinned. */
+    wb_plan_edits_show(WB_ROOF_PLAN(self->plan), roof, panel != NULL ? panel->panel->part.id : NULL,
+                       n > 0 ? panel->fit.layout : pinned, n > 0 ? n : n_pinned);
 }
 
 /* ---- the status line ---- */
@@ -219,42 +224,6 @@ static void on_study(WbRoofPage *self)
 
 /* ---- edits ---- */
 
-static void report(WbRoofPage *self, gboolean done, GError *error)
-{
-    wb_obstacle_table_tell(WB_OBSTACLE_TABLE(self->table), done ? NULL : error->message);
-    g_clear_error(&error);
-}
-
-static void on_plan_chosen(WbRoofPlan *plan, int index, WbRoofPage *self)
-{
-    wb_document_seal(self->context.document);
-    wb_obstacle_table_choose(WB_OBSTACLE_TABLE(self->table), index);
-}
-
-static void on_moved(WbRoofPlan *plan, int index, gint64 x_mm, gint64 y_mm, WbRoofPage *self)
-{
-    GError *error = NULL;
-    gboolean done = wb_obstacle_move(self->context.document, (guint)index, x_mm, y_mm, &error);
-    report(self, done, error);
-}
-
-static void on_nudged(WbRoofPlan *plan, int index, gint64 dx_mm, gint64 dy_mm, WbRoofPage *self)
-{
-    GError *error = NULL;
-    gboolean done = wb_obstacle_nudge(self->context.document, (guint)index, dx_mm, dy_mm, &error);
-    report(self, done, error);
-}
-
-static void on_removed(WbRoofPlan *plan, int index, WbRoofPage *self)
-{
-    wb_obstacle_table_remove(WB_OBSTACLE_TABLE(self->table), index);
-}
-
-static void on_table_chosen(WbObstacleTable *table, int index, WbRoofPage *self)
-{
-    wb_roof_plan_choose(WB_ROOF_PLAN(self->plan), index);
-}
-
 static void on_has_bay(WbRoofPage *self)
 {
     g_autoptr(GError) error = NULL;
@@ -291,10 +260,6 @@ static void add_plan(WbRoofPage *self)
     gtk_widget_set_size_request(self->plan, 300, 156);
     wb_roof_plan_make_editable(WB_ROOF_PLAN(self->plan));
     gtk_paned_set_start_child(self->split, self->plan);
-    g_signal_connect_object(self->plan, "chosen", G_CALLBACK(on_plan_chosen), self, 0);
-    g_signal_connect_object(self->plan, "moved", G_CALLBACK(on_moved), self, 0);
-    g_signal_connect_object(self->plan, "nudged", G_CALLBACK(on_nudged), self, 0);
-    g_signal_connect_object(self->plan, "removed", G_CALLBACK(on_removed), self, 0);
 }
 
 static void add_bay(WbRoofPage *self)
@@ -316,7 +281,8 @@ static void add_parts(WbRoofPage *self)
 {
     add_plan(self);
     self->table = wb_obstacle_table_new(self->context.document);
-    g_signal_connect_object(self->table, "chosen", G_CALLBACK(on_table_chosen), self, 0);
+    wb_plan_edits_connect(WB_ROOF_PLAN(self->plan), WB_OBSTACLE_TABLE(self->table),
+                          self->context.document);
     gtk_box_append(self->obstacles, self->table);
     add_label(self->outline, _("Outline"), "section");
     add_rows(self, self->outline, WB_ROOF_LENGTH, WB_ROOF_LOAD);

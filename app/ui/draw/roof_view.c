@@ -1,0 +1,85 @@
+#include "roof_view.h"
+
+#include <math.h>
+
+#define SMALLEST 0.5 /* leaves room to draw the right and back edge outwards */
+#define LARGEST_SCALE 4.0
+#define GRID_PX 14
+
+static double fitting_scale(const WbViewFrame *frame)
+{
+    double across = frame->width - WB_VIEW_LEFT - WB_VIEW_RIGHT;
+    double down = frame->height - WB_VIEW_TOP - WB_VIEW_BOTTOM;
+    return fmax(fmin(across / (double)frame->length_mm, down / (double)frame->width_mm), 1e-6);
+}
+
+static double middle_x(const WbViewFrame *frame)
+{
+    return WB_VIEW_LEFT + (frame->width - WB_VIEW_LEFT - WB_VIEW_RIGHT) / 2.0;
+}
+
+static double middle_y(const WbViewFrame *frame)
+{
+    return WB_VIEW_TOP + (frame->height - WB_VIEW_TOP - WB_VIEW_BOTTOM) / 2.0;
+}
+
+static int fits_all(const WbRoofView *view)
+{
+    return view->zoom == 0 || view->zoom == 1;
+}
+
+WbPlanPlace wb_roof_view_place(const WbRoofView *view, const WbViewFrame *frame)
+{
+    double scale = fitting_scale(frame) * (view->zoom > 0 ? view->zoom : 1);
+    double x_mm = fits_all(view) ? (double)frame->length_mm / 2 : view->x_mm;
+    double y_mm = fits_all(view) ? (double)frame->width_mm / 2 : view->y_mm;
+    return (WbPlanPlace){round(middle_x(frame) - x_mm * scale),
+                         round(middle_y(frame) - y_mm * scale), scale};
+}
+
+static double within(double value, double low, double high)
+{
+    return fmin(fmax(value, low), high);
+}
+
+/* The point (x, y) of the drawing shows (x_mm, y_mm). */
+static void look(WbRoofView *view, const WbViewFrame *frame, double scale, double x, double y,
+                 double x_mm, double y_mm)
+{
+    view->x_mm = within(x_mm + (middle_x(frame) - x) / scale, 0, (double)frame->length_mm);
+    view->y_mm = within(y_mm + (middle_y(frame) - y) / scale, 0, (double)frame->width_mm);
+}
+
+void wb_roof_view_zoom(WbRoofView *view, const WbViewFrame *frame, double factor, double x,
+                       double y)
+{
+    WbPlanPlace place = wb_roof_view_place(view, frame);
+    double fit = fitting_scale(frame);
+    double most = fmax(LARGEST_SCALE / fit, 1);
+    double zoom = within((view->zoom > 0 ? view->zoom : 1) * factor, SMALLEST, most);
+    view->zoom = fabs(zoom - 1) < 0.02 ? 1 : zoom;
+    look(view, frame, fit * view->zoom, x, y, (x - place.x) / place.scale,
+         (y - place.y) / place.scale);
+}
+
+void wb_roof_view_pan(WbRoofView *view, const WbViewFrame *frame, double dx, double dy)
+{
+    WbPlanPlace place = wb_roof_view_place(view, frame);
+    if (fits_all(view))
+        return; /* all is in sight */
+    look(view, frame, place.scale, dx, dy, -place.x / place.scale, -place.y / place.scale);
+}
+
+void wb_roof_view_fit(WbRoofView *view)
+{
+    view->zoom = 1;
+}
+
+int64_t wb_roof_view_grid_mm(double scale)
+{
+    static const int64_t steps[] = {100, 500, 1000, 5000, 10000, 50000};
+    for (unsigned i = 0; i < sizeof steps / sizeof *steps; i++)
+        if ((double)steps[i] * scale >= GRID_PX)
+            return steps[i];
+    return 100000;
+}
