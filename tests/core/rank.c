@@ -266,6 +266,49 @@ static void kit_texts(const WbProblem *problem, const WbRanking *ranking, GStrin
     }
 }
 
+static int fit_of_first_panel(const Gen *gen)
+{
+    WbProblem *problem;
+    g_assert_cmpint(wb_problem_new(&gen->brief, &gen->catalogue, NULL, &problem), ==, WB_OK);
+    int most = problem->panels[0].fit.most;
+    g_assert_cmpint(problem->panels[0].fit.bound, ==, most);
+    wb_problem_free(problem);
+    return most;
+}
+
+/* A roof of exactly four panels: one pinned 1 mm off its corner leaves 899 mm beside it, enough for
+ * one that is turned, and 499 mm behind it. A pin that does not stand free, or of another panel,
+ * holds nothing.
+ */
+static void test_pins(void)
+{
+    WbRandom random;
+    wb_random_seed(&random, 13);
+    Gen *gen = g_new(Gen, 1);
+    GenSize size = gen_small(&random);
+    gen_fill(gen, &random, &size);
+    WbPanel *panel = &gen->panel[0];
+    panel->length_mm = 900;
+    panel->width_mm = 500;
+    gen->brief.roof = (WbRoof){.length_mm = 1800, .width_mm = 1000, .max_load_kg = NAN};
+    gen->brief.largest.series = gen->brief.largest.parallel = 2;
+    gen->brief.candidates = NULL;
+    int first = fit_of_first_panel(gen);
+    WbPin pin = {panel->part.id, 0, 0, false};
+    gen->brief.roof.pins = &pin;
+    gen->brief.roof.n_pins = 1;
+    g_assert_cmpint(first, ==, 4);
+    g_assert_cmpint(fit_of_first_panel(gen), ==, 4);
+    pin.x_mm = pin.y_mm = 1;
+    g_assert_cmpint(fit_of_first_panel(gen), ==, 2);
+    pin.x_mm = 901;
+    g_assert_cmpint(fit_of_first_panel(gen), ==, 4);
+    pin.x_mm = 1;
+    pin.part_id = "another";
+    g_assert_cmpint(fit_of_first_panel(gen), ==, 4);
+    g_free(gen);
+}
+
 /* The answer does not depend on the catalogue's order. */
 static void test_shuffled(void)
 {
@@ -407,6 +450,7 @@ int main(int argc, char **argv)
     g_test_init(&argc, &argv, NULL);
     g_test_add_func("/rank/equal-to-brute-force", test_equal_to_brute_force);
     g_test_add_func("/rank/undecided-apart", test_undecided);
+    g_test_add_func("/rank/pins", test_pins);
     g_test_add_func("/rank/shuffled-catalogue", test_shuffled);
     g_test_add_func("/rank/kit-ids", test_kit_ids);
     g_test_add_func("/rank/options-and-stop", test_options);

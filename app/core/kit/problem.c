@@ -49,6 +49,39 @@ static void fill_sun(const WbProblem *problem, WbPanelChoice *choice)
         wb_cell_c(1000, problem->plane.hottest_air_c, choice->panel->noct_c, mounting);
 }
 
+/* Outlines of this panel's pins; *n of them. NULL: out of memory. */
+static WbRect *pinned_outlines(const WbRoof *roof, const WbPanel *panel, int *n)
+{
+    WbRect *outline = malloc((roof->n_pins + 1) * sizeof *outline);
+    *n = 0;
+    for (size_t i = 0; outline && i < roof->n_pins; i++) {
+        const WbPin *pin = &roof->pins[i];
+        if (strcmp(pin->part_id, panel->part.id) == 0)
+            outline[(*n)++] =
+                (WbRect){pin->x_mm, pin->y_mm, pin->turned ? panel->width_mm : panel->length_mm,
+                         pin->turned ? panel->length_mm : panel->width_mm};
+    }
+    return outline;
+}
+
+/* Around the panel's pins where all of them stand free, else without them; the command and the page
+ * say which of them does not. */
+static WbStatus fill_fit(const WbBrief *brief, WbPanelChoice *choice, WbControl *control)
+{
+    const WbPanel *panel = choice->panel;
+    int at_most = brief->largest.series * brief->largest.parallel, n;
+    WbRect *pinned = pinned_outlines(&brief->roof, panel, &n);
+    if (!pinned)
+        return WB_NO_MEMORY;
+    WbStatus status = wb_roof_most_around(&brief->roof, panel->length_mm, panel->width_mm, pinned,
+                                          n, at_most, WB_ROOF_NODES, control, &choice->fit);
+    if (status == WB_BAD_INPUT && n > 0)
+        status = wb_roof_most(&brief->roof, panel->length_mm, panel->width_mm, at_most,
+                              WB_ROOF_NODES, control, &choice->fit);
+    free(pinned);
+    return status;
+}
+
 static WbStatus fill_panels(WbProblem *problem, WbControl *control)
 {
     size_t n;
@@ -58,7 +91,6 @@ static WbStatus fill_panels(WbProblem *problem, WbControl *control)
     problem->panels = calloc(n + 1, sizeof *problem->panels);
     if (!problem->panels)
         status = WB_NO_MEMORY;
-    const WbLargest *largest = &problem->brief->largest;
     for (size_t i = 0; status == WB_OK && i < n; i++) {
         WbPanelChoice *choice = &problem->panels[i];
         choice->panel = (const WbPanel *)parts[i];
@@ -67,9 +99,7 @@ static WbStatus fill_panels(WbProblem *problem, WbControl *control)
             status = WB_NO_MEMORY;
         fill_sun(problem, choice);
         if (status == WB_OK)
-            status = wb_roof_most(&problem->brief->roof, choice->panel->length_mm,
-                                  choice->panel->width_mm, largest->series * largest->parallel,
-                                  WB_ROOF_NODES, control, &choice->fit);
+            status = fill_fit(problem->brief, choice, control);
         if (wb_control_stopped(control))
             status = WB_STOPPED;
     }
