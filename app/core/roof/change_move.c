@@ -18,6 +18,7 @@ typedef struct {
     WbAsker *asker;
     WbMove move;
     const int64_t *shift; /* ascending */
+    bool lie_without;     /* the panels do, with the obstacle gone */
     WbRoofChange *best;
     int64_t *least_open_mm; /* shift not decided, of this axis */
 } Mover;
@@ -132,11 +133,23 @@ static WbStatus range_roof(const Mover *mover, int64_t from_mm, int64_t to_mm, W
     return WB_OK;
 }
 
+/* Nothing is common to all positions: as good as no obstacle. */
+static bool nothing_common(const Mover *mover, int64_t from_mm, int64_t to_mm)
+{
+    const WbObstacle *obstacle = &mover->move.roof->obstacles[mover->move.obstacle];
+    WbObstacle part;
+    return from_mm < to_mm &&
+           !common_part(&mover->move, wb_obstacle_zone(obstacle), from_mm, to_mm, &part);
+}
+
+/* A YES that was known before comes without a layout. */
 static WbAsked ask_range(const Mover *mover, int64_t from_mm, int64_t to_mm, WbRect **layout)
 {
     WbRoof changed;
     WbObstacle *all = NULL;
     *layout = NULL;
+    if (mover->lie_without && nothing_common(mover, from_mm, to_mm))
+        return WB_ASKED_YES;
     WbStatus status = range_roof(mover, from_mm, to_mm, &changed, &all);
     if (status != WB_OK)
         mover->asker->status = status;
@@ -193,7 +206,7 @@ static void search(Mover *mover, size_t first, size_t last)
     }
     WbRect *layout;
     WbAsked asked = ask_range(mover, from_mm, to_mm, &layout);
-    if (asked == WB_ASKED_YES)
+    if (layout)
         try_layout(mover, first, last, layout);
     free(layout);
     if (asked == WB_ASKED_NO)
@@ -220,6 +233,7 @@ static void search_direction(Mover *mover, int64_t reach_mm, const WbRect *witho
                                    reach_mm, &shift, &n);
     if (asker->status == WB_OK && n > 0) {
         mover->shift = shift;
+        mover->lie_without = without != NULL;
         if (without)
             try_layout(mover, 0, n - 1, without);
         search(mover, 0, n - 1);
