@@ -43,9 +43,11 @@ WbStatus wb_roof_arrange(const WbRoof *roof, int64_t panel_length_mm, int64_t pa
  *
  * Method: direct light of each hour of the mean day as in sky.h, the sun at two moments of an hour;
  * a shadow reaches height over the panels / tan(sun's altitude) away from the sun, and is the hull
- * of the obstacle's base and its shifted top; on 12 lines across each panel, the exact length in
- * any shadow. WB_BAD_INPUT: n < 0, a latitude outside -90..90, an irradiation that is negative or
- * not finite, a roof that wb_roof_most refuses. On failure the outputs are untouched. */
+ * of the obstacle's base and its shifted top; the exact length in any shadow on 20 lines along each
+ * panel and 20 across it (a straight edge is good to 1/80 of the panel).
+ *
+ * WB_BAD_INPUT: n < 0, a latitude outside -90..90, an irradiation that is negative or not finite, a
+ * roof that wb_roof_most refuses. On failure the outputs are untouched. */
 WbStatus wb_roof_shade(const WbRoof *roof, const WbSite *site, const WbRect *layout, int n,
                        WbControl *control, double month[12], double *by_panel);
 

@@ -1,26 +1,10 @@
 /* The mean day of each month on the panel's plane; the method step by step is in sky.h. */
 #include "sky.h"
 #include "air.h"
-#include "radiation.h"
-#include "sun.h"
+#include "mean_day.h"
 #include <math.h>
-#include <string.h>
 
 #define N_AZIMUTHS 16
-
-typedef struct {
-    int day_of_year;
-    double latitude_rad, declination_rad, sunset_rad;
-    double sunrise_h, sunset_h;
-    double global_kwh_m2, diffuse_kwh_m2;
-} MeanDay;
-
-/* The part of hour h..h+1 with the sun up, and what falls in it. */
-typedef struct {
-    double length_h;
-    WbDirection sun; /* at its middle */
-    WbHorizontal on; /* kWh/m2 */
-} HourPart;
 
 static bool is_temperature_course(const WbPlace *place, int month)
 {
@@ -46,56 +30,7 @@ static bool is_accepted(const WbSite *site)
     return true;
 }
 
-static MeanDay mean_day(const WbPlace *place, int month)
-{
-    MeanDay day = {.day_of_year = wb_mean_day(month),
-                   .latitude_rad = place->latitude_deg * WB_RAD_PER_DEG};
-    day.declination_rad = wb_declination_rad(day.day_of_year);
-    day.sunset_rad = wb_sunset_rad(day.latitude_rad, day.declination_rad);
-    double half_h = day.sunset_rad / WB_PI * 12;
-    day.sunrise_h = 12 - half_h;
-    day.sunset_h = 12 + half_h;
-    double outside = wb_extraterrestrial_kwh_m2(WB_SOLAR_CONSTANT_W_M2, day.day_of_year,
-                                                day.latitude_rad, -WB_PI, WB_PI);
-    if (outside <= 0)
-        return day;
-    day.global_kwh_m2 = place->ghi_kwh_m2_day[month];
-    day.diffuse_kwh_m2 =
-        day.global_kwh_m2 * wb_erbs_month(day.global_kwh_m2 / outside, day.sunset_rad);
-    return day;
-}
-
-/* Hour shares, scaled so that the hours add up to the day. */
-static void split_day(const MeanDay *day, HourPart part[WB_HOURS])
-{
-    double sum_global = 0, sum_diffuse = 0, global[WB_HOURS] = {0}, diffuse[WB_HOURS] = {0};
-    memset(part, 0, WB_HOURS * sizeof *part);
-    for (int h = 0; h < WB_HOURS; h++) {
-        double from_h = fmax(h, day->sunrise_h), to_h = fmin(h + 1, day->sunset_h);
-        if (from_h >= to_h)
-            continue;
-        double middle_rad = wb_hour_angle_rad((from_h + to_h) / 2);
-        part[h].length_h = to_h - from_h;
-        part[h].sun = wb_sun_direction(day->latitude_rad, day->declination_rad, middle_rad);
-        part[h].on.extraterrestrial =
-            wb_extraterrestrial_kwh_m2(WB_SOLAR_CONSTANT_W_M2, day->day_of_year, day->latitude_rad,
-                                       wb_hour_angle_rad(from_h), wb_hour_angle_rad(to_h));
-        global[h] = part[h].length_h * wb_global_hour_share(middle_rad, day->sunset_rad);
-        diffuse[h] = part[h].length_h * wb_diffuse_hour_share(middle_rad, day->sunset_rad);
-        sum_global += global[h];
-        sum_diffuse += diffuse[h];
-    }
-    if (!(sum_global > 0 && sum_diffuse > 0))
-        return;
-    for (int h = 0; h < WB_HOURS; h++) {
-        double all = day->global_kwh_m2 * global[h] / sum_global;
-        double beam = fmax(0, all - day->diffuse_kwh_m2 * diffuse[h] / sum_diffuse);
-        part[h].on.beam = fmin(beam, part[h].on.extraterrestrial);
-        part[h].on.diffuse = all - part[h].on.beam;
-    }
-}
-
-static double facing_kwh_m2(const HourPart *part, const WbSite *site, double azimuth_deg)
+static double facing_kwh_m2(const WbDayHour *part, const WbSite *site, double azimuth_deg)
 {
     WbDirection normal =
         wb_plane_normal(site->tilt_deg * WB_RAD_PER_DEG, azimuth_deg * WB_RAD_PER_DEG);
@@ -106,7 +41,7 @@ static double facing_kwh_m2(const HourPart *part, const WbSite *site, double azi
     return wb_plane_hdkr(&part->on, &plane);
 }
 
-static double plane_kwh_m2(const HourPart *part, const WbSite *site)
+static double plane_kwh_m2(const WbDayHour *part, const WbSite *site)
 {
     if (site->tilt_deg == 0)
         return part->on.beam + part->on.diffuse;
@@ -120,9 +55,9 @@ static double plane_kwh_m2(const HourPart *part, const WbSite *site)
 
 static void fill_month(const WbSite *site, int m, WbSky *sky)
 {
-    MeanDay day = mean_day(&site->place, m);
-    HourPart part[WB_HOURS];
-    split_day(&day, part);
+    WbMeanDay day = wb_mean_day_of(&site->place, m);
+    WbDayHour part[WB_HOURS];
+    wb_split_day(&day, part);
     sky->sunrise_h[m] = day.sunrise_h;
     sky->sunset_h[m] = day.sunset_h;
     sky->plane_kwh_m2_day[m] = 0;
@@ -130,7 +65,7 @@ static void fill_month(const WbSite *site, int m, WbSky *sky)
         double kwh_m2 = plane_kwh_m2(&part[h], site);
         sky->plane_w_m2[m][h] = kwh_m2 * 1000;
         sky->plane_kwh_m2_day[m] += kwh_m2;
-        sky->dark_share[m][h] = 1 - part[h].length_h;
+        sky->dark_share[m][h] = 1 - (part[h].to_h - part[h].from_h);
         sky->air_c[m][h] = wb_air_c(site->place.air_mean_c[m], site->place.air_max_c[m],
                                     site->place.air_min_c[m], day.sunrise_h, h + 0.5);
     }
