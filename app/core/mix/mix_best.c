@@ -7,7 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { ASKING_SHARE = 100, SINGLE_SHARE = 20 };
+enum { ASKING_SHARE = 400, SINGLE_SHARE = 20 };
 
 typedef struct {
     WbMixCounts counts;
