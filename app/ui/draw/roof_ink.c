@@ -180,25 +180,34 @@ void wb_ink_label(WbInk *ink, const char *text, double x, double y, double x_ali
 {
     int width, height;
     wb_ink_text_size(ink, text, &width, &height);
+    if (x < 0 || y < 0 || x > ink->width || y > ink->height)
+        return; /* what it belongs to is out of sight */
     double left = fmax(fmin(x - x_align * (width + 6), ink->width - width - 6), 0);
     double top = fmax(fmin(y - y_align * height, ink->height - height), 0);
     card(ink, left, top, width + 6, height);
     show(ink, left + 3, top, color);
 }
 
-void wb_ink_label_within(WbInk *ink, const char *text, double x, double y, double width,
-                         double height, gboolean on_card)
+gboolean wb_ink_label_within(WbInk *ink, const char *text, double x, double y, double width,
+                             double height, gboolean on_card)
 {
     int across, down;
     if (width < 30 || height < 10)
-        return;
+        return FALSE;
     pango_layout_set_width(ink->layout, (int)((width - 6) * PANGO_SCALE));
     pango_layout_set_ellipsize(ink->layout, PANGO_ELLIPSIZE_END);
-    wb_ink_text_size(ink, text, &across, &down);
+    pango_layout_set_alignment(ink->layout, PANGO_ALIGN_CENTER);
+    pango_layout_set_text(ink->layout, text, -1);
+    PangoRectangle ink_box, box;
+    pango_layout_get_pixel_extents(ink->layout, &ink_box, &box);
+    across = box.width;
+    down = box.height;
     double left = x + (width - across) / 2, top = y + (height - down) / 2;
     if (on_card)
         card(ink, left - 2, top, across + 4, down);
-    show(ink, left, top, &ink->palette.ink);
+    show(ink, left - box.x, top, &ink->palette.ink);
+    pango_layout_set_alignment(ink->layout, PANGO_ALIGN_LEFT);
     pango_layout_set_ellipsize(ink->layout, PANGO_ELLIPSIZE_NONE);
     pango_layout_set_width(ink->layout, -1);
+    return TRUE;
 }

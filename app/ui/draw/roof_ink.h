@@ -41,8 +41,8 @@ void wb_ink_text_size(WbInk *ink, const char *text, int *width, int *height);
 /* On a card of paper, so that it is read over lines and hatching. */
 void wb_ink_label(WbInk *ink, const char *text, double x, double y, double x_align, double y_align,
                   const GdkRGBA *color);
-/* In the middle of a box, shortened to its width; nothing where it is too small. */
-void wb_ink_label_within(WbInk *ink, const char *text, double x, double y, double width,
-                         double height, gboolean card);
+/* In the middle of a box, shortened to its width. FALSE: it is too small for any. */
+gboolean wb_ink_label_within(WbInk *ink, const char *text, double x, double y, double width,
+                             double height, gboolean card);
 
 #endif

@@ -51,10 +51,19 @@ static gboolean zoom(WbRoofPlan *self, double factor)
     WbViewFrame frame = wb_plan_frame(self);
     if (!self->given)
         return FALSE;
+    double x = frame.width / 2.0, y = frame.height / 2.0;
+    if (wb_plan_has(self, self->chosen)) { /* what is chosen stays where it is in sight */
+        WbPlanPlace place = wb_plan_place(self);
+        WbRect rect = wb_plan_rect(self, self->chosen);
+        double at_x = place.x + place.scale * ((double)rect.x_mm + (double)rect.length_mm / 2);
+        double at_y = place.y + place.scale * ((double)rect.y_mm + (double)rect.width_mm / 2);
+        x = CLAMP(at_x, 0, frame.width);
+        y = CLAMP(at_y, 0, frame.height);
+    }
     if (factor == 0)
         wb_roof_view_fit(&self->view);
     else
-        wb_roof_view_zoom(&self->view, &frame, factor, frame.width / 2.0, frame.height / 2.0);
+        wb_roof_view_zoom(&self->view, &frame, factor, x, y);
     wb_plan_redraw(self);
     return TRUE;
 }

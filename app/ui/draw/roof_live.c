@@ -207,9 +207,14 @@ void wb_plan_paint_live(WbRoofPlan *self, cairo_t *cr, const WbPlanPlace *place)
     const char *sentence = self->held.refusal != NULL ? self->held.refusal : self->told;
     WbInk ink;
     wb_ink_begin(&ink, GTK_WIDGET(self), cr, place);
+    cairo_save(cr); /* the strips of the dimensions stay clear */
+    cairo_rectangle(cr, WB_VIEW_LEFT - 8, WB_VIEW_TOP - 8, ink.width,
+                    ink.height - WB_VIEW_TOP - WB_VIEW_BOTTOM + 16);
+    cairo_clip(cr);
     if (self->editable && !self->held.off)
         paint_outline_handles(self, &ink);
     paint_chosen(self, &ink);
+    cairo_restore(cr);
     if (sentence != NULL)
         paint_told(&ink, sentence);
     wb_ink_end(&ink);

@@ -6,6 +6,8 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#define MOST_BESIDE 40 /* names beside small obstacles: more would cover the roof */
+
 static void paint_body(WbInk *ink, const WbObstacle *obstacle)
 {
     if (obstacle->kind == WB_OBSTACLE_WALKWAY) {
@@ -19,27 +21,33 @@ static void paint_body(WbInk *ink, const WbObstacle *obstacle)
     }
 }
 
-/* Name, and under it the height where there is room. */
-static void paint_name(WbInk *ink, const WbObstacle *obstacle, const WbRect *rect)
+/* Beside what is too small to be written in, towards the roof's middle. */
+static void paint_name_beside(WbInk *ink, const char *text, const WbRect *rect, int64_t middle_mm)
 {
-    double x = wb_ink_x(ink, rect->x_mm), y = wb_ink_y(ink, rect->y_mm);
+    gboolean left = rect->x_mm > middle_mm;
+    double x = wb_ink_x(ink, left ? rect->x_mm : rect->x_mm + rect->length_mm);
+    double y = wb_ink_y(ink, rect->y_mm) + ink->place.scale * (double)rect->width_mm / 2;
+    wb_ink_text(ink, text, x + (left ? -4 : 4), y, left ? 1 : 0, 0.5, &ink->palette.ink);
+}
+
+/* The name, with the height under it where there is room. */
+static void paint_name(WbRoofPlan *self, WbInk *ink, const WbObstacle *obstacle, const WbRect *rect)
+{
     double width = ink->place.scale * (double)rect->length_mm;
     double height = ink->place.scale * (double)rect->width_mm;
     gboolean card = obstacle->kind != WB_OBSTACLE_STANDS;
-    if (obstacle->height_mm <= 0) {
-        wb_ink_label_within(ink, obstacle->name, x, y, width, height, card);
-        return;
-    }
     g_autofree char *high = wb_text_number((double)obstacle->height_mm, 0);
     /* Translators: mm over the roof. */
-    g_autofree char *text = g_strdup_printf(_("%s high"), high);
-    if (height >= 34) {
-        wb_ink_label_within(ink, obstacle->name, x, y, width, height / 2 + 4, card);
-        wb_ink_label_within(ink, text, x, y + height / 2 - 4, width, height / 2 + 4, card);
+    g_autofree char *told = g_strdup_printf(_("%s high"), high);
+    g_autofree char *text =
+        obstacle->height_mm > 0
+            ? g_strdup_printf(height >= 34 ? "%s\n%s" : "%s, %s", obstacle->name, told)
+            : g_strdup(obstacle->name);
+    if (wb_ink_label_within(ink, text, wb_ink_x(ink, rect->x_mm), wb_ink_y(ink, rect->y_mm), width,
+                            height, card))
         return;
-    }
-    g_autofree char *both = g_strdup_printf("%s, %s", obstacle->name, text);
-    wb_ink_label_within(ink, both, x, y, width, height, card);
+    if (self->roof.n_obstacles <= MOST_BESIDE)
+        paint_name_beside(ink, obstacle->name, rect, self->roof.length_mm / 2);
 }
 
 void wb_plan_paint_obstacle(WbRoofPlan *self, WbInk *ink, int index, const WbRect *rect)
@@ -58,7 +66,7 @@ void wb_plan_paint_obstacle(WbRoofPlan *self, WbInk *ink, int index, const WbRec
     wb_ink_shape(ink, rect, obstacle->round);
     paint_body(ink, obstacle);
     wb_ink_stroke(ink, stands ? &ink->palette.ink : &ink->palette.dim, 1, stands ? 0 : 5);
-    paint_name(ink, obstacle, rect);
+    paint_name(self, ink, obstacle, rect);
 }
 
 /* A pin stuck into the corner: head and needle. */

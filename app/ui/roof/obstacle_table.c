@@ -1,9 +1,11 @@
 #include "obstacle_table.h"
 
 #include "brief_entry.h"
+#include "kind_cell.h"
 #include "resources.h"
 #include "roof_edit.h"
 #include "roof_fields.h"
+#include "row_pager.h"
 #include <glib/gi18n-lib.h>
 
 struct _WbObstacleTable {
@@ -11,7 +13,9 @@ struct _WbObstacleTable {
     GtkGrid *grid;
     GtkLabel *none, *problem;
     WbDocument *document;
-    GPtrArray *marks; /* GtkLabel of each row: an arrow at the chosen one */
+    GtkWidget *pager;
+    GPtrArray *marks; /* GtkLabel of each row in sight: an arrow at the chosen one */
+    int n, first;     /* obstacles; the first row in sight */
     int chosen;       /* -1 none */
 };
 
@@ -26,7 +30,9 @@ void wb_obstacle_table_tell(WbObstacleTable *self, const char *sentence)
     gtk_widget_set_visible(GTK_WIDGET(self->problem), sentence != NULL);
 }
 
-static void on_message(WbBriefEntry *entry, const char *sentence, WbObstacleTable *self)
+static void rebuild(WbObstacleTable *self);
+
+static void on_message(GtkWidget *cell, const char *sentence, WbObstacleTable *self)
 {
     wb_obstacle_table_tell(self, sentence);
 }
@@ -34,9 +40,12 @@ static void on_message(WbBriefEntry *entry, const char *sentence, WbObstacleTabl
 void wb_obstacle_table_choose(WbObstacleTable *self, int index)
 {
     g_return_if_fail(WB_IS_OBSTACLE_TABLE(self));
-    self->chosen = index >= 0 && index < (int)self->marks->len ? index : -1;
+    self->chosen = index >= 0 && index < self->n ? index : -1;
+    if (self->chosen >= 0 && wb_row_pager_turn_to(WB_ROW_PAGER(self->pager), self->chosen))
+        rebuild(self);
     for (int i = 0; i < (int)self->marks->len; i++)
-        gtk_label_set_text(self->marks->pdata[i], i == self->chosen ? "\342\226\270" : "");
+        gtk_label_set_text(self->marks->pdata[i],
+                           self->first + i == self->chosen ? "\342\226\270" : "");
     gtk_widget_action_set_enabled(GTK_WIDGET(self), "obstacles.duplicate", self->chosen >= 0);
     gtk_widget_action_set_enabled(GTK_WIDGET(self), "obstacles.remove", self->chosen >= 0);
 }
@@ -47,85 +56,128 @@ static void choose(WbObstacleTable *self, int index)
     g_signal_emit(self, chosen_signal, 0, self->chosen);
 }
 
-static void on_entered(WbBriefEntry *entry, WbObstacleTable *self)
+/* Of an obstacle's cell; -1: of the head. */
+static int index_of(GtkWidget *cell)
 {
-    choose(self, wb_brief_entry_get_index(entry));
+    return WB_IS_BRIEF_ENTRY(cell) ? wb_brief_entry_get_index(WB_BRIEF_ENTRY(cell))
+           : WB_IS_KIND_CELL(cell) ? wb_kind_cell_get_index(WB_KIND_CELL(cell))
+                                   : -1;
+}
+
+static void on_entered(GtkWidget *cell, WbObstacleTable *self)
+{
+    choose(self, index_of(cell));
 }
 
 /* ---- rows ---- */
+
+static void name_cell(GtkWidget *cell, const char *obstacle)
+{
+    int field = GPOINTER_TO_INT(g_object_get_data(G_OBJECT(cell), "field"));
+    const char *title = WB_IS_KIND_CELL(cell) ? _("Kind") : _(wb_obstacle_field(field)->title);
+    /* Translators: a figure of an obstacle, for a screen reader: "Width of Roof fan". */
+    g_autofree char *name = g_strdup_printf(_("%s of %s"), title, obstacle);
+    if (WB_IS_KIND_CELL(cell)) {
+        wb_kind_cell_set_name(WB_KIND_CELL(cell), name);
+        wb_kind_cell_refresh(WB_KIND_CELL(cell));
+    } else {
+        wb_brief_entry_set_name(WB_BRIEF_ENTRY(cell), name);
+    }
+}
 
 static void name_cells(WbObstacleTable *self)
 {
     const WbRoof *roof = &wb_document_get_brief(self->document)->roof;
     GtkWidget *child = gtk_widget_get_first_child(GTK_WIDGET(self->grid));
     for (; child != NULL; child = gtk_widget_get_next_sibling(child)) {
-        int field = GPOINTER_TO_INT(g_object_get_data(G_OBJECT(child), "field"));
-        int index = WB_IS_BRIEF_ENTRY(child) ? wb_brief_entry_get_index(WB_BRIEF_ENTRY(child)) : -1;
-        if (index < 0 || index >= (int)roof->n_obstacles)
-            continue;
-        const char *title = _(wb_obstacle_field(field)->title);
-        /* Translators: a figure of an obstacle, for a screen reader: "Width of Roof fan". */
-        g_autofree char *name = g_strdup_printf(_("%s of %s"), title, roof->obstacles[index].name);
-        wb_brief_entry_set_name(WB_BRIEF_ENTRY(child), name);
+        int index = index_of(child);
+        if (index >= 0 && index < (int)roof->n_obstacles)
+            name_cell(child, roof->obstacles[index].name);
     }
 }
 
-static void add_head(WbObstacleTable *self, int field)
+static void add_head(WbObstacleTable *self, const char *title, const char *unit, int column)
 {
-    const WbBriefField *about = wb_obstacle_field(field);
-    g_autofree char *text = about->unit != NULL
-                                ? g_strdup_printf("%s, %s", _(about->title), about->unit)
-                                : g_strdup(_(about->title));
+    g_autofree char *text = unit != NULL ? g_strdup_printf("%s, %s", title, unit) : g_strdup(title);
     GtkWidget *label = gtk_label_new(text);
-    gtk_label_set_xalign(GTK_LABEL(label), field == WB_OBSTACLE_NAME ? 0 : 1);
+    gtk_label_set_xalign(GTK_LABEL(label), unit == NULL ? 0 : 1);
     gtk_label_set_wrap(GTK_LABEL(label), TRUE);
     gtk_widget_add_css_class(label, "quiet");
     gtk_widget_add_css_class(label, "small");
-    gtk_grid_attach(self->grid, label, 1 + field, 0, 1, 1);
+    gtk_grid_attach(self->grid, label, column, 0, 1, 1);
 }
 
-static void add_row(WbObstacleTable *self, int index)
+/* The mark, the name, the kind, then the figures. */
+static int column_of(int field)
 {
+    return field == WB_OBSTACLE_NAME ? 1 : 2 + field;
+}
+
+static void add_cell(WbObstacleTable *self, GtkWidget *cell, int field, int column, int row)
+{
+    g_object_set_data(G_OBJECT(cell), "field", GINT_TO_POINTER(field));
+    g_signal_connect_object(cell, "message", G_CALLBACK(on_message), self, 0);
+    g_signal_connect_object(cell, "entered", G_CALLBACK(on_entered), self, 0);
+    gtk_grid_attach(self->grid, cell, column, 1 + row, 1, 1);
+}
+
+static void add_row(WbObstacleTable *self, int row)
+{
+    int index = self->first + row;
     GtkWidget *mark = gtk_label_new(NULL);
     gtk_label_set_width_chars(GTK_LABEL(mark), 1);
     gtk_widget_add_css_class(mark, "accent-text");
-    gtk_grid_attach(self->grid, mark, 0, 1 + index, 1, 1);
+    gtk_grid_attach(self->grid, mark, 0, 1 + row, 1, 1);
     g_ptr_array_add(self->marks, mark);
     for (int field = 0; field < WB_N_OBSTACLE_FIELDS; field++) {
         gboolean wide = field == WB_OBSTACLE_NAME;
         GtkWidget *cell =
-            wb_brief_entry_new(self->document, wb_obstacle_field(field), index, wide ? 14 : 6);
+            wb_brief_entry_new(self->document, wb_obstacle_field(field), index, wide ? 12 : 5);
         gtk_widget_set_hexpand(cell, wide);
-        g_object_set_data(G_OBJECT(cell), "field", GINT_TO_POINTER(field));
-        g_signal_connect_object(cell, "message", G_CALLBACK(on_message), self, 0);
-        g_signal_connect_object(cell, "entered", G_CALLBACK(on_entered), self, 0);
-        gtk_grid_attach(self->grid, cell, 1 + field, 1 + index, 1, 1);
+        add_cell(self, cell, field, column_of(field), row);
+        if (wide)
+            add_cell(self, wb_kind_cell_new(self->document, index), -1, 2, row);
     }
 }
 
-static void rebuild(WbObstacleTable *self, int n)
+static void rebuild(WbObstacleTable *self)
 {
     GtkWidget *child;
+    WbRowPager *pager = WB_ROW_PAGER(self->pager);
+    wb_row_pager_set_rows(pager, self->n);
+    self->first = wb_row_pager_get_first(pager);
     g_ptr_array_set_size(self->marks, 0);
     while ((child = gtk_widget_get_first_child(GTK_WIDGET(self->grid))) != NULL)
         gtk_grid_remove(self->grid, child);
-    for (int field = 0; n > 0 && field < WB_N_OBSTACLE_FIELDS; field++)
-        add_head(self, field);
-    for (int index = 0; index < n; index++)
-        add_row(self, index);
+    for (int field = 0; self->n > 0 && field < WB_N_OBSTACLE_FIELDS; field++) {
+        const WbBriefField *about = wb_obstacle_field(field);
+        add_head(self, _(about->title), about->unit, column_of(field));
+    }
+    if (self->n > 0)
+        add_head(self, _("Kind"), NULL, 2);
+    for (int row = 0; row < wb_row_pager_get_count(pager); row++)
+        add_row(self, row);
     wb_obstacle_table_tell(self, NULL);
-    gtk_widget_set_visible(GTK_WIDGET(self->none), n == 0);
+    gtk_widget_set_visible(GTK_WIDGET(self->none), self->n == 0);
+    name_cells(self);
 }
 
 /* Rows stay while their number stays, so that a cell being typed in keeps the keyboard. */
 static void on_changed(WbObstacleTable *self)
 {
     int n = (int)wb_document_get_brief(self->document)->roof.n_obstacles;
-    if (n != (int)self->marks->len) {
-        rebuild(self, n);
+    if (n != self->n) {
+        self->n = n;
+        rebuild(self);
         wb_obstacle_table_choose(self, self->chosen);
     }
     name_cells(self);
+}
+
+static void on_turned(WbObstacleTable *self)
+{
+    rebuild(self);
+    choose(self, -1);
 }
 
 /* ---- actions ---- */
@@ -143,7 +195,7 @@ static void act_add(GtkWidget *widget, const char *action, GVariant *parameter)
     GError *error = NULL;
     gboolean done = wb_obstacle_add(self->document, &error);
     if (report(self, done, error))
-        choose(self, (int)self->marks->len - 1);
+        choose(self, self->n - 1);
 }
 
 static void act_duplicate(GtkWidget *widget, const char *action, GVariant *parameter)
@@ -162,7 +214,7 @@ void wb_obstacle_table_remove(WbObstacleTable *self, int index)
     GError *error = NULL;
     gboolean done = wb_obstacle_remove(self->document, (guint)index, &error);
     if (report(self, done, error))
-        choose(self, MIN(index, (int)self->marks->len - 1));
+        choose(self, MIN(index, self->n - 1));
 }
 
 static void act_remove(GtkWidget *widget, const char *action, GVariant *parameter)
@@ -217,4 +269,7 @@ static void wb_obstacle_table_init(WbObstacleTable *self)
     self->marks = g_ptr_array_new();
     self->chosen = -1;
     gtk_widget_init_template(GTK_WIDGET(self));
+    self->pager = wb_row_pager_new();
+    gtk_box_append(GTK_BOX(self), self->pager);
+    g_signal_connect_object(self->pager, "turned", G_CALLBACK(on_turned), self, G_CONNECT_SWAPPED);
 }

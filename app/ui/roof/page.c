@@ -7,6 +7,7 @@
 #include "fit_list.h"
 #include "format.h"
 #include "obstacle_table.h"
+#include "outline_pane.h"
 #include "plan_edits.h"
 #include "resources.h"
 #include "roof_edit.h"
@@ -284,8 +285,7 @@ static void add_parts(WbRoofPage *self)
     wb_plan_edits_connect(WB_ROOF_PLAN(self->plan), WB_OBSTACLE_TABLE(self->table),
                           self->context.document);
     gtk_box_append(self->obstacles, self->table);
-    add_label(self->outline, _("Outline"), "section");
-    add_rows(self, self->outline, WB_ROOF_LENGTH, WB_ROOF_LOAD);
+    gtk_box_append(self->outline, wb_outline_pane_new(self->context.document));
     add_bay(self);
     self->list = wb_fit_list_new(self->study, self->context.document);
     g_signal_connect_object(self->list, "shown", G_CALLBACK(on_shown), self, G_CONNECT_SWAPPED);

@@ -1,0 +1,22 @@
+/* Turns the pages of a long table, so that a thousand rows of fields are never built at once.
+ * Hidden while one page holds all. Signal "turned": another first row is wanted. */
+#ifndef WB_ROW_PAGER_H
+#define WB_ROW_PAGER_H
+
+#include <gtk/gtk.h>
+
+#define WB_ROWS_A_PAGE 40
+
+#define WB_TYPE_ROW_PAGER (wb_row_pager_get_type())
+G_DECLARE_FINAL_TYPE(WbRowPager, wb_row_pager, WB, ROW_PAGER, GtkBox)
+
+GtkWidget *wb_row_pager_new(void);
+/* Of how many rows in all. The page in sight stays where it can. */
+void wb_row_pager_set_rows(WbRowPager *self, int n);
+/* First row in sight, and how many from there. */
+int wb_row_pager_get_first(WbRowPager *self);
+int wb_row_pager_get_count(WbRowPager *self);
+/* Turns to the page of a row; TRUE: it was another one. Emits nothing. */
+gboolean wb_row_pager_turn_to(WbRowPager *self, int row);
+
+#endif
