@@ -28,13 +28,19 @@ static int fits_all(const WbRoofView *view)
     return view->zoom == 0 || view->zoom == 1;
 }
 
-WbPlanPlace wb_roof_view_place(const WbRoofView *view, const WbViewFrame *frame)
+/* Not on whole pixels: a row of small movements must not drift. */
+static WbPlanPlace exact_place(const WbRoofView *view, const WbViewFrame *frame)
 {
     double scale = fitting_scale(frame) * (view->zoom > 0 ? view->zoom : 1);
     double x_mm = fits_all(view) ? (double)frame->length_mm / 2 : view->x_mm;
     double y_mm = fits_all(view) ? (double)frame->width_mm / 2 : view->y_mm;
-    return (WbPlanPlace){round(middle_x(frame) - x_mm * scale),
-                         round(middle_y(frame) - y_mm * scale), scale};
+    return (WbPlanPlace){middle_x(frame) - x_mm * scale, middle_y(frame) - y_mm * scale, scale};
+}
+
+WbPlanPlace wb_roof_view_place(const WbRoofView *view, const WbViewFrame *frame)
+{
+    WbPlanPlace place = exact_place(view, frame);
+    return (WbPlanPlace){round(place.x), round(place.y), place.scale};
 }
 
 static double within(double value, double low, double high)
@@ -53,7 +59,7 @@ static void look(WbRoofView *view, const WbViewFrame *frame, double scale, doubl
 void wb_roof_view_zoom(WbRoofView *view, const WbViewFrame *frame, double factor, double x,
                        double y)
 {
-    WbPlanPlace place = wb_roof_view_place(view, frame);
+    WbPlanPlace place = exact_place(view, frame);
     double fit = fitting_scale(frame);
     double most = fmax(LARGEST_SCALE / fit, 1);
     double zoom = within((view->zoom > 0 ? view->zoom : 1) * factor, SMALLEST, most);
@@ -64,7 +70,7 @@ void wb_roof_view_zoom(WbRoofView *view, const WbViewFrame *frame, double factor
 
 void wb_roof_view_pan(WbRoofView *view, const WbViewFrame *frame, double dx, double dy)
 {
-    WbPlanPlace place = wb_roof_view_place(view, frame);
+    WbPlanPlace place = exact_place(view, frame);
     if (fits_all(view))
         return; /* all is in sight */
     look(view, frame, place.scale, dx, dy, -place.x / place.scale, -place.y / place.scale);
