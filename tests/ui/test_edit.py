@@ -121,33 +121,177 @@ class Story:
         self.desk.keys("ctrl+z")
         self.until_brief(lambda b: b["roof"]["obstacles"][0] == before, "one undo for nudges in a row")
 
+    def on_screen(self, roof, x_mm, y_mm):
+        """Where a point of the roof is drawn while all of it is shown. It stands in the middle of what its dimensions
+        (64 + 16 px across, 24 + 28 px down) leave. Also px a mm."""
+        plan = self.plan()
+        x, y, width, height = plan.box
+        left, top = plan.program_origin()
+        scale = min((width - 80) / roof["length_mm"], (height - 52) / roof["width_mm"])
+        return (round(left + x + 64 + (width - 80 - scale * roof["length_mm"]) / 2 + scale * x_mm),
+                round(top + y + 24 + (height - 52 - scale * roof["width_mm"]) / 2 + scale * y_mm), scale)
+
+    def drag(self, start, by_x, by_y):
+        x, y = start[:2]
+        self.desk.x("mousemove", x, y, "sleep", 0.05, "mousedown", 1, "sleep", 0.05)
+        for step in range(1, 9):
+            self.desk.x("mousemove", round(x + by_x * step / 8), round(y + by_y * step / 8), "sleep", 0.02)
+        self.desk.x("mouseup", 1)
+
+    def laid(self):
+        return int(until(lambda: re.search(r"([1-9]\d*) panels? laid", self.plan().description), 20, "a layout").group(1))
+
     def drag_an_obstacle(self):
         self.show("roof")
         before = self.brief()["roof"]
         fan = before["obstacles"][0]
-        plan = self.plan()
-        x, y, width, height = plan.box
-        left, top = plan.program_origin()
-        # The drawing stands in the middle of what its dimensions (56 + 8 px, 8 + 26 px) leave.
-        scale = min((width - 64) / before["length_mm"], (height - 34) / before["width_mm"])
-        at_x = left + x + 56 + (width - 64 - scale * before["length_mm"]) / 2
-        at_y = top + y + 8
-        from_x = int(at_x + scale * (fan["x_mm"] + fan["length_mm"] / 2))
-        from_y = int(at_y + scale * (fan["y_mm"] + fan["width_mm"] / 2))
-        panels = until(lambda: re.search(r"(\d+) panels? laid", self.plan().description), 20, "a layout").group(1)
-        assert int(panels) > 0
-        self.desk.x("mousemove", from_x, from_y, "sleep", 0.05, "mousedown", 1, "sleep", 0.05)
-        for step in range(1, 9):
-            self.desk.x("mousemove", from_x + 5 * step, from_y + 3 * step, "sleep", 0.02)
-        self.desk.x("mouseup", 1)
+        middle = self.on_screen(before, fan["x_mm"] + fan["length_mm"] / 2, fan["y_mm"] + fan["width_mm"] / 2)
+        scale = middle[2]
+        self.laid()
+        self.drag(middle, 40, 24)
         moved = self.until_brief(lambda b: b["roof"]["obstacles"][0] != fan and b["roof"], "the obstacle moved")
         there = moved["obstacles"][0]
-        assert there["x_mm"] % 10 == 0 and there["y_mm"] % 10 == 0, there
-        assert abs(there["x_mm"] - fan["x_mm"] - 40 / scale) < 10 and abs(there["y_mm"] - fan["y_mm"] - 24 / scale) < 10, (
-            there, scale)
+        # To whole steps, or in line with something within 8 px.
+        assert abs(there["x_mm"] - fan["x_mm"] - 40 / scale) < 10 / scale, (there, scale)
+        assert abs(there["y_mm"] - fan["y_mm"] - 24 / scale) < 10 / scale, (there, scale)
         assert self.text("From the left of Roof fan").text == str(there["x_mm"])
         self.desk.keys("ctrl+z")
         self.until_brief(lambda b: b["roof"] == before, "one undo for the drag")
+
+    def resize_an_obstacle(self):
+        """By the handle at its right back corner, which is there once it is chosen; with Shift to the millimetre."""
+        self.show("roof")
+        before = self.brief()["roof"]
+        fan = before["obstacles"][0]
+        middle = self.on_screen(before, fan["x_mm"] + fan["length_mm"] / 2, fan["y_mm"] + fan["width_mm"] / 2)
+        self.desk.x("mousemove", *middle[:2], "click", 1)
+        until(lambda: "Chosen: Roof fan" in self.plan().description, 5, "the obstacle chosen")
+        corner = self.on_screen(before, fan["x_mm"] + fan["length_mm"], fan["y_mm"] + fan["width_mm"])
+        self.desk.x("keydown", "shift")
+        self.drag(corner, 24, 16)
+        self.desk.x("keyup", "shift")
+        there = self.until_brief(lambda b: b["roof"]["obstacles"][0] != fan and b["roof"]["obstacles"][0], "another size")
+        assert (there["x_mm"], there["y_mm"]) == (fan["x_mm"], fan["y_mm"]), there
+        scale = corner[2]
+        assert abs(there["length_mm"] - fan["length_mm"] - 24 / scale) < 1 + 1 / scale, (there, scale)
+        assert abs(there["width_mm"] - fan["width_mm"] - 16 / scale) < 1 + 1 / scale, (there, scale)
+        self.desk.keys("ctrl+z")
+        self.until_brief(lambda b: b["roof"] == before, "one undo for the size")
+
+    def pull_the_right_edge(self):
+        self.show("roof")
+        before = self.brief()["roof"]
+        edge = self.on_screen(before, before["length_mm"], before["width_mm"] / 2)
+        # An obstacle at the edge lies over it: the edge is taken from just outside.
+        self.drag((edge[0] + 5, edge[1]), 30, 0)
+        longer = self.until_brief(lambda b: b["roof"]["length_mm"] != before["length_mm"] and b["roof"]["length_mm"],
+                                  "a longer roof")
+        assert longer > before["length_mm"] and longer % 10 == 0, longer
+        self.desk.keys("ctrl+z")
+        self.until_brief(lambda b: b["roof"] == before, "one undo for the edge")
+
+    def choose(self, name):
+        """By the keyboard alone, from whatever is chosen."""
+        plan = self.plan()
+        x, y, _, _ = plan.box
+        left, top = plan.program_origin()
+        self.desk.x("mousemove", left + x + 5, top + y + 5, "click", 1)
+        for _ in range(40):
+            self.desk.keys("space")
+            if until(lambda: re.search("Chosen: ([^.]*)", self.plan().description), 5, "something chosen").group(1) == name:
+                return
+        raise Missing("never chosen: " + name)
+
+    def panel_at(self):
+        return tuple(int(n) for n in re.search(r"It is at (-?\d+), (-?\d+)", self.plan().description).groups())
+
+    def pin_a_panel(self):
+        """Pinned where it lies, nudged, refused where it would reach over the edge, and let go again."""
+        self.show("roof")
+        before = self.brief()["roof"]
+        self.laid()
+        self.choose("panel 1")
+        x, y = self.panel_at()
+        self.desk.keys("Return")
+        pins = self.until_brief(lambda b: b["roof"].get("pins"), "a pin")
+        assert [(p["x_mm"], p["y_mm"]) for p in pins] == [(x, y)], pins
+        until(lambda: "Chosen: panel 1, pinned" in self.plan().description, 10, "the pinned one still chosen")
+        margin = before["margin_mm"]
+        if x == margin:
+            self.desk.keys("Left")
+            until(lambda: "cannot lie there" in self.plan().description, 5, "why it cannot go further left")
+            assert [(p["x_mm"], p["y_mm"]) for p in self.brief()["roof"]["pins"]] == [(x, y)]
+        self.desk.keys("Right", "Right")
+        self.until_brief(lambda b: b["roof"]["pins"][0]["x_mm"] == x + 2, "the pin 2 mm to the right")
+        self.desk.keys("ctrl+z")
+        self.until_brief(lambda b: b["roof"]["pins"][0]["x_mm"] == x, "one undo for both nudges")
+        until(lambda: "Chosen: panel 1, pinned" in self.plan().description or self.laid(), 10, "the layout")
+        self.desk.keys("ctrl+z")
+        self.until_brief(lambda b: b["roof"] == before, "no pin")
+
+    def drag_a_panel(self):
+        """Dropped on an obstacle it goes back and the drawing says why; dropped on free roof it is pinned there."""
+        self.show("roof")
+        before = self.brief()["roof"]
+        self.laid()
+        self.choose("panel 1")
+        x, y = self.panel_at()
+        fan = before["obstacles"][0]
+        start = self.on_screen(before, x + 60, y + 60)
+        onto = self.on_screen(before, fan["x_mm"] + 60, fan["y_mm"] + 60)
+        self.drag(start, onto[0] - start[0], onto[1] - start[1])
+        until(lambda: "cannot lie there" in self.plan().description, 5, "why it cannot lie there")
+        assert self.brief()["roof"] == before
+        self.drag(start, 0, 30)
+        pins = self.until_brief(lambda b: b["roof"].get("pins"), "a pin")
+        assert abs(pins[0]["y_mm"] - y - 30 / start[2]) < 10 / start[2], (pins, start)
+        self.desk.keys("ctrl+z")
+        self.until_brief(lambda b: b["roof"] == before, "no pin")
+
+    def corners_of_the_roof(self):
+        self.show("roof")
+        before = self.brief()["roof"]
+        tick = self.program.one("check box", "The outline is no rectangle")
+        tick.press()
+        self.until_brief(lambda b: len(b["roof"].get("corners") or []) == 4, "four corners")
+        self.choose("corner 3")
+        self.desk.keys("ctrl+Up")
+        self.until_brief(lambda b: b["roof"]["corners"][2] == [before["length_mm"], before["width_mm"] - 100],
+                         "a corner nudged")
+        self.desk.keys("Insert")
+        self.until_brief(lambda b: len(b["roof"]["corners"]) == 5, "one corner more")
+        until(lambda: "Chosen: corner 4" in self.plan().description, 5, "the new corner chosen")
+        self.desk.keys("Delete")
+        self.until_brief(lambda b: len(b["roof"]["corners"]) == 4, "one corner less")
+        for _ in range(4):
+            self.desk.keys("ctrl+z")
+        self.until_brief(lambda b: b["roof"] == before, "the rectangle")
+
+    def zoom(self):
+        """At any zoom the same hand moves the same millimetres."""
+        self.show("roof")
+        before = self.brief()["roof"]
+        fan = before["obstacles"][0]
+        middle = self.on_screen(before, fan["x_mm"] + fan["length_mm"] / 2, fan["y_mm"] + fan["width_mm"] / 2)
+        self.desk.x("mousemove", *middle[:2], "click", 1, "keydown", "ctrl", "click", 4, "click", 4, "click", 4, "keyup", "ctrl")
+        scale = middle[2] * 1.15 ** 3
+        self.desk.x("keydown", "shift")
+        self.drag(middle, 40, 0)
+        self.desk.x("keyup", "shift")
+        there = self.until_brief(lambda b: b["roof"]["obstacles"][0] != fan and b["roof"]["obstacles"][0], "a move")
+        assert abs(there["x_mm"] - fan["x_mm"] - 40 / scale) < 1 + 1 / scale, (there, fan, scale)
+        self.desk.keys("ctrl+z", "0")
+        self.until_brief(lambda b: b["roof"] == before, "the roof of before")
+
+    def change_a_kind(self):
+        self.show("roof")
+        kind = self.program.one(None, "Kind of Roof fan")
+        kind.press()
+        self.desk.keys("Down", "Return")
+        self.until_brief(lambda b: b["roof"]["obstacles"][0].get("shape") == "round", "a round one")
+        until(lambda: "It is round" in self.plan().description, 5, "told as round")
+        self.desk.keys("ctrl+z")
+        self.until_brief(lambda b: b["roof"]["obstacles"][0].get("shape", "rectangle") == "rectangle", "square again")
 
     def add_and_remove_an_obstacle(self):
         self.show("roof")
@@ -165,7 +309,9 @@ class Story:
 
 
 STEPS = [Story.choose_a_place, Story.untick_a_month, Story.refuse_a_tilt, Story.type_without_confirming, Story.own_figures,
-         Story.type_an_obstacle, Story.nudge_an_obstacle, Story.drag_an_obstacle, Story.add_and_remove_an_obstacle,
+         Story.type_an_obstacle, Story.nudge_an_obstacle, Story.drag_an_obstacle, Story.resize_an_obstacle,
+         Story.pull_the_right_edge, Story.pin_a_panel, Story.drag_a_panel, Story.corners_of_the_roof, Story.zoom,
+         Story.change_a_kind, Story.add_and_remove_an_obstacle,
          Story.close]
 
 
