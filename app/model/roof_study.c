@@ -37,6 +37,7 @@ static void entry_free(gpointer data)
 {
     Entry *entry = data;
     wb_roof_fit_free(&entry->shown.fit);
+    wb_roof_changes_free(entry->shown.change, entry->shown.n_changes);
     g_free(entry->shown.shade_by_panel);
     g_free(entry->shown.refused);
     g_free(entry);
@@ -157,6 +158,7 @@ static void go_on(WbRoofStudy *self)
 /* What rests on a layout goes with it. */
 static void drop_order(WbStudyPanel *panel)
 {
+    wb_roof_changes_free(panel->change, panel->n_changes);
     panel->n_changes = 0;
     g_clear_pointer(&panel->shade_by_panel, g_free);
     panel->arranged = panel->changes_known = panel->shade_known = FALSE;

@@ -32,14 +32,21 @@ static void find_fit(WbRoofTask *task, const WbRoof *roof, WbControl *control)
 void wb_roof_task_run(gpointer data, WbControl *control)
 {
     WbRoofTask *task = data;
+    const WbRoof *roof = &wb_brief_file_brief(task->file)->roof;
+    const WbPanel *panel = task->panel;
     if (task->kind == WB_ROOF_TASK_FIT)
-        find_fit(task, &wb_brief_file_brief(task->file)->roof, control);
+        find_fit(task, roof, control);
+    else if (task->kind == WB_ROOF_TASK_CHANGES)
+        task->status =
+            wb_roof_changes(roof, panel->length_mm, panel->width_mm, task->n + 1, WB_STUDY_REACH_MM,
+                            task->nodes, control, task->change, &task->n_changes);
 }
 
 void wb_roof_task_free(gpointer data)
 {
     WbRoofTask *task = data;
     wb_roof_fit_free(&task->fit);
+    wb_roof_changes_free(task->change, task->n_changes);
     wb_brief_file_unref(task->file);
     wb_catalogue_view_unref(task->view);
     g_free(task->layout);

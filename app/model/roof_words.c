@@ -89,11 +89,11 @@ static char *less_words(const WbRoof *roof, const WbRoofChange *change, const ch
     g_autofree char *had = wb_text_number((double)now, 0);
     g_autofree char *has = wb_text_number((double)(now - change->by_mm), 0);
     if (change->kind == WB_CHANGE_MARGIN)
-        return g_strdup_printf(_("With a margin of %s mm instead of %s %s."), has, had, then);
+        return g_strdup_printf(_("With a margin of %s mm instead of %s, %s."), has, had, then);
     if (change->kind == WB_CHANGE_GAP)
-        return g_strdup_printf(_("With a gap of %s mm instead of %s %s."), has, had, then);
+        return g_strdup_printf(_("With a gap of %s mm instead of %s, %s."), has, had, then);
     /* Translators: an obstacle, two lengths in mm, what then fits. */
-    return g_strdup_printf(_("With a clearance round %s of %s mm instead of %s %s."), name, has,
+    return g_strdup_printf(_("With a clearance round %s of %s mm instead of %s, %s."), name, has,
                            had, then);
 }
 
@@ -112,9 +112,9 @@ static char *sentence(const WbRoof *roof, const WbRoofChange *change)
     case WB_CHANGE_CLEARANCE:
         return less_words(roof, change, name, then);
     case WB_CHANGE_PANEL_LENGTH:
-        return g_strdup_printf(_("With panels %s mm shorter %s."), by, then);
+        return g_strdup_printf(_("With panels %s mm shorter, %s."), by, then);
     case WB_CHANGE_PANEL_WIDTH:
-        return g_strdup_printf(_("With panels %s mm narrower %s."), by, then);
+        return g_strdup_printf(_("With panels %s mm narrower, %s."), by, then);
     }
     return NULL;
 }

@@ -201,10 +201,11 @@ static GtkLabel *cell_new(WbFitColumn column)
     gboolean words = wb_fit_column_is_words(column);
     GtkWidget *label = gtk_label_new(NULL);
     gtk_label_set_xalign(GTK_LABEL(label), words ? 0 : 1);
-    gtk_label_set_wrap(GTK_LABEL(label), words);
+    gtk_label_set_wrap(GTK_LABEL(label), column == WB_FIT_ANSWER);
     gtk_widget_set_valign(label, GTK_ALIGN_START);
     if (column == WB_FIT_PANEL) {
-        gtk_label_set_width_chars(GTK_LABEL(label), 16);
+        gtk_label_set_ellipsize(GTK_LABEL(label), PANGO_ELLIPSIZE_END);
+        gtk_label_set_width_chars(GTK_LABEL(label), 20);
         gtk_label_set_max_width_chars(GTK_LABEL(label), 24);
     }
     gtk_widget_add_css_class(label, "numeric");
@@ -219,7 +220,6 @@ static GtkWidget *answer_box(WbFitRow *self)
     gtk_label_set_xalign(self->more, 0);
     gtk_label_set_wrap(self->more, TRUE);
     gtk_widget_add_css_class(more, "small");
-    gtk_widget_add_css_class(more, "quiet");
     self->search = gtk_button_new_with_label(_("Search on"));
     gtk_widget_set_halign(self->search, GTK_ALIGN_START);
     gtk_widget_set_visible(self->search, FALSE);

@@ -13,7 +13,7 @@ struct _WbMixPane {
     GtkBox parent_instance;
     WbRoofMix *mix;
     WbDocument *document;
-    GtkFlowBox *models;
+    GtkBox *models, *results;
     GtkLabel *status, *none;
     GtkWidget *act, *order, *heads;
     GtkLabel *head[N_COLUMNS];
@@ -86,14 +86,12 @@ static void offer_models(WbMixPane *self)
     g_autofree char *text = g_string_free(offered, FALSE);
     if (g_strcmp0(text, self->offered) == 0)
         return;
-    GtkFlowBoxChild *old;
-    while ((old = gtk_flow_box_get_child_at_index(self->models, 0)) != NULL)
-        gtk_flow_box_remove(self->models, GTK_WIDGET(old));
+    GtkWidget *old;
+    while ((old = gtk_widget_get_first_child(GTK_WIDGET(self->models))) != NULL)
+        gtk_box_remove(self->models, old);
     for (gsize i = 0; i < catalogue->n_panels; i++)
-        if (wb_brief_ticks(brief, catalogue->panels[i].part.id)) {
-            gtk_flow_box_append(self->models, check_new(self, &catalogue->panels[i]));
-            gtk_widget_set_focusable(gtk_widget_get_last_child(GTK_WIDGET(self->models)), FALSE);
-        }
+        if (wb_brief_ticks(brief, catalogue->panels[i].part.id))
+            gtk_box_append(self->models, check_new(self, &catalogue->panels[i]));
     g_free(self->offered);
     self->offered = g_steal_pointer(&text);
 }
@@ -128,14 +126,18 @@ static int compare(GtkListBoxRow *a, GtkListBoxRow *b, gpointer data)
 
 static GtkWidget *line_new(WbMixPane *self, const char *const *cells, gboolean head)
 {
-    GtkWidget *line = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 12);
+    GtkWidget *line = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 6);
     gtk_widget_set_margin_start(line, 6);
     gtk_widget_set_margin_end(line, 6);
     for (int column = 0; column < N_COLUMNS; column++) {
         gboolean words = column == MIX || column == ANSWER;
         GtkWidget *label = gtk_label_new(cells[column]);
         gtk_label_set_xalign(GTK_LABEL(label), words ? 0 : 1);
-        gtk_label_set_wrap(GTK_LABEL(label), words);
+        if (words) {
+            gtk_label_set_ellipsize(GTK_LABEL(label), PANGO_ELLIPSIZE_END);
+            gtk_label_set_width_chars(GTK_LABEL(label), column == MIX ? 10 : 8);
+            gtk_label_set_max_width_chars(GTK_LABEL(label), 40);
+        }
         gtk_widget_set_hexpand(label, column == MIX);
         gtk_widget_add_css_class(label, head ? "small" : "numeric");
         if (head) {
@@ -148,7 +150,18 @@ static GtkWidget *line_new(WbMixPane *self, const char *const *cells, gboolean h
     return line;
 }
 
-static GtkWidget *row_new(WbMixPane *self, const WbMixBest *best, const char *currency)
+/* `first`: the one of most watts of all. */
+static const char *answer_of(const WbMixBest *best, gboolean first)
+{
+    if (first)
+        return best->proved ? _("most watts: proved") : _("more is not decided");
+    if (best->price_minor < 0)
+        return _("fits");
+    return best->proved ? _("most for its money: proved") : _("more for its money is not decided");
+}
+
+static GtkWidget *row_new(WbMixPane *self, const WbMixBest *best, gboolean first,
+                          const char *currency)
 {
     g_autofree char *mix = wb_mix_pane_words(self, best);
     g_autofree char *watts = wb_text_number(best->power_w, 0);
@@ -158,12 +171,13 @@ static GtkWidget *row_new(WbMixPane *self, const WbMixBest *best, const char *cu
     g_autofree char *per_watt =
         wb_format_money(best->power_w > 0 ? minor / best->power_w : NAN, currency);
     g_autofree char *load = wb_text_number(best->load_kg, 1);
-    const char *answer = best->proved ? _("more watts do not fit: proved") : _("fits");
+    const char *answer = answer_of(best, first);
     const char *cells[N_COLUMNS] = {mix, watts, price, per_watt, load, answer};
     GtkWidget *row = gtk_list_box_row_new();
     gtk_list_box_row_set_child(GTK_LIST_BOX_ROW(row), line_new(self, cells, FALSE));
     g_autofree char *spoken =
         g_strdup_printf(_("%s: %s W, %s %s, %s"), mix, watts, price, currency, answer);
+    gtk_widget_set_tooltip_text(row, spoken);
     gtk_accessible_update_property(GTK_ACCESSIBLE(row), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
     return row;
 }
@@ -181,7 +195,7 @@ static void show_mixes(WbMixPane *self)
     self->filling = FALSE;
     self->hovered = self->chosen = -1;
     for (gsize i = 0; i < n; i++) {
-        GtkWidget *row = row_new(self, &best[i], currency);
+        GtkWidget *row = row_new(self, &best[i], i == 0, currency);
         g_object_set_data(G_OBJECT(row), "mix", GINT_TO_POINTER((int)i));
         gtk_list_box_append(self->list, row);
     }
@@ -317,15 +331,29 @@ static GtkLabel *label_new(const char *text)
     return label;
 }
 
-static void add_models(WbMixPane *self)
+/* Models and mixes each scroll by themselves, so that both stay in sight. */
+static GtkBox *add_side(WbMixPane *self, int spacing, gboolean expands)
 {
-    self->models = GTK_FLOW_BOX(gtk_flow_box_new());
-    gtk_flow_box_set_selection_mode(self->models, GTK_SELECTION_NONE);
-    gtk_flow_box_set_max_children_per_line(self->models, 4);
-    gtk_flow_box_set_column_spacing(self->models, 12);
+    GtkWidget *side = gtk_scrolled_window_new();
+    GtkWidget *box = gtk_box_new(GTK_ORIENTATION_VERTICAL, spacing);
+    gtk_widget_add_css_class(box, "under-picture");
+    gtk_scrolled_window_set_child(GTK_SCROLLED_WINDOW(side), box);
+    gtk_scrolled_window_set_propagate_natural_width(GTK_SCROLLED_WINDOW(side), !expands);
+    gtk_scrolled_window_set_policy(GTK_SCROLLED_WINDOW(side),
+                                   expands ? GTK_POLICY_AUTOMATIC : GTK_POLICY_NEVER,
+                                   GTK_POLICY_AUTOMATIC);
+    gtk_widget_set_hexpand(side, expands);
+    gtk_widget_set_vexpand(side, TRUE);
+    gtk_box_append(GTK_BOX(self), side);
+    return GTK_BOX(box);
+}
+
+static void add_sides(WbMixPane *self)
+{
+    self->models = add_side(self, 0, FALSE);
     gtk_accessible_update_property(GTK_ACCESSIBLE(self->models), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                    _("Models to mix"), -1);
-    gtk_box_append(GTK_BOX(self), GTK_WIDGET(self->models));
+    self->results = add_side(self, 6, TRUE);
 }
 
 static void add_status(WbMixPane *self)
@@ -346,7 +374,7 @@ static void add_status(WbMixPane *self)
     gtk_box_append(GTK_BOX(line), GTK_WIDGET(self->status));
     gtk_box_append(GTK_BOX(line), self->act);
     gtk_box_append(GTK_BOX(line), self->order);
-    gtk_box_append(GTK_BOX(self), line);
+    gtk_box_append(self->results, line);
 }
 
 static void add_list(WbMixPane *self)
@@ -354,7 +382,7 @@ static void add_list(WbMixPane *self)
     GtkEventController *motion = gtk_event_controller_motion_new();
     const char *const heads[N_COLUMNS] = {_("Mix"), _("W"), "", "", _("kg"), _("Answer")};
     self->heads = line_new(self, heads, TRUE);
-    gtk_box_append(GTK_BOX(self), self->heads);
+    gtk_box_append(self->results, self->heads);
     self->list = GTK_LIST_BOX(gtk_list_box_new());
     gtk_widget_add_css_class(GTK_WIDGET(self->list), "fits");
     gtk_list_box_set_sort_func(self->list, compare, self, NULL);
@@ -368,13 +396,12 @@ static void add_list(WbMixPane *self)
     g_signal_connect_object(motion, "motion", G_CALLBACK(on_motion), self, 0);
     g_signal_connect_object(motion, "leave", G_CALLBACK(on_leave), self, 0);
     gtk_widget_add_controller(GTK_WIDGET(self->list), motion);
-    gtk_box_append(GTK_BOX(self), GTK_WIDGET(self->list));
+    gtk_box_append(self->results, GTK_WIDGET(self->list));
 }
 
 GtkWidget *wb_mix_pane_new(WbRoofMix *mix, WbDocument *document)
 {
-    WbMixPane *self =
-        g_object_new(WB_TYPE_MIX_PANE, "orientation", GTK_ORIENTATION_VERTICAL, "spacing", 6, NULL);
+    WbMixPane *self = g_object_new(WB_TYPE_MIX_PANE, "spacing", 12, NULL);
     self->mix = mix;
     self->document = document;
     wb_mix_pane_refresh(self);
@@ -404,7 +431,7 @@ static void wb_mix_pane_init(WbMixPane *self)
     self->hovered = self->chosen = -1;
     for (int column = 0; column < N_COLUMNS; column++)
         self->width[column] = gtk_size_group_new(GTK_SIZE_GROUP_HORIZONTAL);
-    add_models(self);
+    add_sides(self);
     add_status(self);
     add_list(self);
 }

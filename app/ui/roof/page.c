@@ -6,6 +6,7 @@
 #include "figures_text.h"
 #include "fit_list.h"
 #include "format.h"
+#include "mix_pane.h"
 #include "obstacle_table.h"
 #include "outline_pane.h"
 #include "plan_edits.h"
@@ -26,10 +27,12 @@ struct _WbRoofPage {
     GtkWidget parent_instance;
     WbContext context;
     WbRoofStudy *study;
+    WbRoofMix *mix;
     GtkLabel *status, *clear;
     GtkPaned *split;
-    GtkBox *obstacles, *outline, *bay, *bay_fits, *fits;
-    GtkWidget *plan, *table, *list, *has_bay, *bay_problem, *bay_list;
+    GtkStack *panes;
+    GtkBox *obstacles, *outline, *bay, *bay_fits, *fits, *mixes;
+    GtkWidget *plan, *table, *list, *has_bay, *bay_problem, *bay_list, *mix_pane;
     GtkWidget *row[WB_N_ROOF_FIELDS];
     gboolean dirty, filling;
 };
@@ -59,8 +62,30 @@ static const WbStudyPanel *shown_panel(WbRoofPage *self, int *n)
     return panel;
 }
 
+/* The mix looked at while its pane is in sight; NULL: none. */
+static const WbMixBest *shown_mix(WbRoofPage *self)
+{
+    const char *pane = gtk_stack_get_visible_child_name(self->panes);
+    return g_strcmp0(pane, "mixes") == 0 ? wb_mix_pane_get_shown(WB_MIX_PANE(self->mix_pane))
+                                         : NULL;
+}
+
+static void show_mix(WbRoofPage *self, const WbMixBest *mix)
+{
+    g_autofree WbRect *rects = g_new(WbRect, mix->n_layout + 1);
+    for (int i = 0; i < mix->n_layout; i++)
+        rects[i] = mix->layout[i].rect;
+    wb_roof_plan_set(WB_ROOF_PLAN(self->plan), &wb_document_get_brief(self->context.document)->roof,
+                     rects, (guint)mix->n_layout);
+}
+
 static void show_plan(WbRoofPage *self)
 {
+    const WbMixBest *mix = shown_mix(self);
+    if (mix != NULL) {
+        show_mix(self, mix);
+        return;
+    }
     const WbRoof *roof = &wb_document_get_brief(self->context.document)->roof;
     int n = 0, n_pinned = 0;
     const WbStudyPanel *panel = shown_panel(self, &n);
@@ -73,11 +98,15 @@ static void show_plan(WbRoofPage *self)
 
 /* ---- the status line ---- */
 
+static char *name_of(const WbPanel *panel)
+{
+    return g_strstrip(g_strdup_printf("%s %s", panel->part.maker, panel->part.model));
+}
+
 /* The model looked at, its answer, and the first change that lets one more in. (transfer full) */
 static char *panel_text(const WbStudyPanel *panel, const WbRoof *roof)
 {
-    const WbPart *part = &panel->panel->part;
-    g_autofree char *name = g_strstrip(g_strdup_printf("%s %s", part->maker, part->model));
+    g_autofree char *name = name_of(panel->panel);
     g_autofree char *answer = panel->refused != NULL ? g_strdup(panel->refused)
                               : panel->known         ? wb_roof_fit_words(&panel->fit)
                                                      : g_strdup(_("being worked out"));
@@ -106,7 +135,10 @@ static char *status_text(WbRoofPage *self)
     const WbRoof *roof = &wb_document_get_brief(self->context.document)->roof;
     gboolean looked_at = wb_fit_list_get_shown(WB_FIT_LIST(self->list)) != NULL;
     int n = 0;
+    const WbMixBest *mix = shown_mix(self);
     const WbStudyPanel *panel = shown_panel(self, &n);
+    if (mix != NULL)
+        return wb_mix_pane_words(WB_MIX_PANE(self->mix_pane), mix);
     if (panel != NULL && (looked_at || panel->refused != NULL))
         return panel_text(panel, roof);
     if (n > 0)
@@ -129,20 +161,37 @@ static void show_status(WbRoofPage *self)
 
 /* ---- the drawing sheet ---- */
 
+/* (transfer full) */
+static WbRoofSheet *mix_sheet_new(WbRoofPage *self, const WbMixBest *mix)
+{
+    g_autofree WbSheetPanel *panels = g_new0(WbSheetPanel, mix->n_layout + 1);
+    char *names[WB_MIX_MODELS] = {NULL};
+    for (gsize i = 0; i < wb_roof_mix_get_n_models(self->mix); i++)
+        names[i] = name_of(wb_roof_mix_get_model(self->mix, i));
+    for (int i = 0; i < mix->n_layout; i++)
+        panels[i] = (WbSheetPanel){mix->layout[i].rect, names[mix->layout[i].item]};
+    WbRoofSheet *sheet =
+        wb_roof_sheet_new(wb_document_get_title(self->context.document),
+                          &wb_document_get_brief(self->context.document)->roof, panels,
+                          mix->n_layout, mix->load_kg, wb_sheet_is_letter());
+    for (int i = 0; i < WB_MIX_MODELS; i++)
+        g_free(names[i]);
+    return sheet;
+}
+
 /* Of what the plan shows. (transfer full) */
 static WbRoofSheet *sheet_new(WbRoofPage *self)
 {
     const WbBrief *brief = wb_document_get_brief(self->context.document);
     int n = 0;
+    const WbMixBest *mix = shown_mix(self);
     const WbStudyPanel *shown = shown_panel(self, &n);
+    if (mix != NULL)
+        return mix_sheet_new(self, mix);
     g_autofree WbSheetPanel *panels = g_new0(WbSheetPanel, n + 1);
-    g_autofree char *name = NULL;
-    double load_kg = NAN;
-    if (n > 0) {
-        const WbPanel *panel = shown->panel;
-        name = g_strstrip(g_strdup_printf("%s %s", panel->part.maker, panel->part.model));
-        load_kg = n * (panel->part.weight_kg + panel->mount_kg);
-    }
+    g_autofree char *name = n > 0 ? name_of(shown->panel) : NULL;
+    const WbPanel *panel = n > 0 ? shown->panel : NULL;
+    double load_kg = n > 0 ? n * (panel->part.weight_kg + panel->mount_kg) : NAN;
     for (int i = 0; i < n; i++)
         panels[i] = (WbSheetPanel){shown->fit.layout[i], name};
     return wb_roof_sheet_new(wb_document_get_title(self->context.document), &brief->roof, panels, n,
@@ -197,11 +246,33 @@ static void on_shown(WbRoofPage *self)
     show_status(self);
 }
 
+static void on_mix(WbRoofPage *self)
+{
+    if (self->context.document == NULL || !gtk_widget_get_mapped(GTK_WIDGET(self))) {
+        self->dirty = TRUE;
+        return;
+    }
+    wb_mix_pane_refresh(WB_MIX_PANE(self->mix_pane));
+    on_shown(self);
+}
+
+/* Mixes are tried only while they are looked at. */
+static void on_pane(WbRoofPage *self)
+{
+    if (self->context.document == NULL)
+        return; /* the page closes */
+    const char *pane = gtk_stack_get_visible_child_name(self->panes);
+    wb_roof_mix_set_awake(self->mix,
+                          gtk_widget_get_mapped(GTK_WIDGET(self)) && g_strcmp0(pane, "mixes") == 0);
+    on_shown(self);
+}
+
 static void refresh(WbRoofPage *self)
 {
     self->dirty = FALSE;
     show_figures(self);
     wb_fit_list_refresh(WB_FIT_LIST(self->list));
+    wb_mix_pane_refresh(WB_MIX_PANE(self->mix_pane));
     on_shown(self);
 }
 
@@ -290,6 +361,11 @@ static void add_parts(WbRoofPage *self)
     self->list = wb_fit_list_new(self->study, self->context.document);
     g_signal_connect_object(self->list, "shown", G_CALLBACK(on_shown), self, G_CONNECT_SWAPPED);
     gtk_box_append(self->fits, self->list);
+    self->mix_pane = wb_mix_pane_new(self->mix, self->context.document);
+    g_signal_connect_object(self->mix_pane, "shown", G_CALLBACK(on_shown), self, G_CONNECT_SWAPPED);
+    gtk_box_append(self->mixes, self->mix_pane);
+    g_signal_connect_object(self->panes, "notify::visible-child", G_CALLBACK(on_pane), self,
+                            G_CONNECT_SWAPPED);
 }
 
 GtkWidget *wb_roof_page_new(const WbContext *context)
@@ -297,9 +373,11 @@ GtkWidget *wb_roof_page_new(const WbContext *context)
     WbRoofPage *self = g_object_new(WB_TYPE_ROOF_PAGE, NULL);
     self->context = *context;
     self->study = wb_roof_study_new(context->document);
+    self->mix = wb_roof_mix_new(context->document);
     add_parts(self);
     refresh(self);
     g_signal_connect_object(self->study, "changed", G_CALLBACK(on_study), self, G_CONNECT_SWAPPED);
+    g_signal_connect_object(self->mix, "changed", G_CALLBACK(on_mix), self, G_CONNECT_SWAPPED);
     g_signal_connect_object(context->document, "changed", G_CALLBACK(on_changed), self,
                             G_CONNECT_SWAPPED);
     g_signal_connect_object(context->job, "result", G_CALLBACK(on_changed), self,
@@ -318,12 +396,16 @@ static void wb_roof_page_map(GtkWidget *widget)
     if (self->dirty)
         refresh(self);
     GTK_WIDGET_CLASS(wb_roof_page_parent_class)->map(widget);
+    on_pane(self);
 }
 
 static void wb_roof_page_unmap(GtkWidget *widget)
 {
-    if (WB_ROOF_PAGE(widget)->study != NULL)
-        wb_roof_study_set_awake(WB_ROOF_PAGE(widget)->study, FALSE);
+    WbRoofPage *self = WB_ROOF_PAGE(widget);
+    if (self->study != NULL) {
+        wb_roof_study_set_awake(self->study, FALSE);
+        wb_roof_mix_set_awake(self->mix, FALSE);
+    }
     GTK_WIDGET_CLASS(wb_roof_page_parent_class)->unmap(widget);
 }
 
@@ -332,6 +414,7 @@ static void wb_roof_page_dispose(GObject *object)
     WB_ROOF_PAGE(object)->context.document = NULL;
     wb_drop_children(GTK_WIDGET(object), WB_TYPE_ROOF_PAGE);
     g_clear_object(&WB_ROOF_PAGE(object)->study); /* its rows are gone */
+    g_clear_object(&WB_ROOF_PAGE(object)->mix);
     G_OBJECT_CLASS(wb_roof_page_parent_class)->dispose(object);
 }
 
@@ -349,6 +432,8 @@ static void wb_roof_page_class_init(WbRoofPageClass *klass)
     gtk_widget_class_bind_template_child(widget, WbRoofPage, status);
     gtk_widget_class_bind_template_child(widget, WbRoofPage, clear);
     gtk_widget_class_bind_template_child(widget, WbRoofPage, split);
+    gtk_widget_class_bind_template_child(widget, WbRoofPage, panes);
+    gtk_widget_class_bind_template_child(widget, WbRoofPage, mixes);
     gtk_widget_class_bind_template_child(widget, WbRoofPage, obstacles);
     gtk_widget_class_bind_template_child(widget, WbRoofPage, outline);
     gtk_widget_class_bind_template_child(widget, WbRoofPage, bay);
