@@ -36,6 +36,9 @@ void wb_roof_task_run(gpointer data, WbControl *control)
     const WbPanel *panel = task->panel;
     if (task->kind == WB_ROOF_TASK_FIT)
         find_fit(task, roof, control);
+    else if (task->kind == WB_ROOF_TASK_ARRANGE)
+        task->status = wb_roof_arrange(roof, panel->length_mm, panel->width_mm, task->layout,
+                                       task->n, task->n_pinned, control);
     else if (task->kind == WB_ROOF_TASK_CHANGES)
         task->status =
             wb_roof_changes(roof, panel->length_mm, panel->width_mm, task->n + 1, WB_STUDY_REACH_MM,

@@ -41,6 +41,14 @@ static gboolean fits_are_known(WbRoofStudy *study)
     return count_known(study) == wb_roof_study_get_n(study);
 }
 
+static gboolean are_arranged(WbRoofStudy *study)
+{
+    for (gsize i = 0; i < wb_roof_study_get_n(study); i++)
+        if (!wb_roof_study_get(study, i)->arranged && wb_roof_study_get(study, i)->fit.most > 0)
+            return FALSE;
+    return TRUE;
+}
+
 /* The fits; changes are still worked out. */
 static void wait_for_study(WbRoofStudy *study)
 {
@@ -71,6 +79,8 @@ static void test_answers(void)
     wb_roof_study_set_awake(study, TRUE);
     wait_for_study(study);
     g_assert_cmpuint(count_known(study), ==, wb_roof_study_get_n(study));
+    check_layouts(study, roof_of(document));
+    turn_until(are_arranged, study);
     check_layouts(study, roof_of(document));
 }
 
