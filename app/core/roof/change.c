@@ -3,12 +3,12 @@
  * of margin, gap or clearance it needs itself. */
 #include "change_ask.h"
 #include "change_move.h"
-#include "roof_outline.h"
+#include "plain_roof.h"
 #include <stdlib.h>
 #include <string.h>
 
-/* Of the budget, for one question. */
-enum { SHARE = 16 };
+/* Of the budget, for one question: beside slants and circles the hardest ones are many. */
+enum { SHARE = 16, SHARE_OF_STEPS = 64 };
 
 /* The roof and the panel changed by so much. */
 typedef struct {
@@ -188,8 +188,15 @@ static void find_moves(Finder *finder, int64_t reach_mm)
         }
 }
 
+static bool of_panel(const WbRoofChange *change)
+{
+    return change->kind == WB_CHANGE_PANEL_LENGTH || change->kind == WB_CHANGE_PANEL_WIDTH;
+}
+
 static bool stands_after(const WbRoofChange *a, const WbRoofChange *b)
 {
+    if (of_panel(a) || of_panel(b))
+        return a->kind > b->kind;
     int64_t a_mm = llabs(a->by_mm), b_mm = llabs(b->by_mm);
     return a_mm > b_mm || (a_mm == b_mm && a->kind > b->kind);
 }
@@ -204,17 +211,19 @@ static void sort_changes(WbRoofChange *change, int n)
         }
 }
 
+/* The moves ask most: what they use up is not missed by the others. */
 static void find_all(Finder *finder, int64_t reach_mm)
 {
     const WbRoof *roof = finder->lessener.roof;
     const WbAsker *asker = finder->lessener.asker;
-    find_moves(finder, reach_mm);
+    find_less(finder, WB_CHANGE_PANEL_LENGTH, asker->panel_length_mm - 1);
+    find_less(finder, WB_CHANGE_PANEL_WIDTH, asker->panel_width_mm - 1);
     find_less(finder, WB_CHANGE_MARGIN, roof->margin_mm);
     find_less(finder, WB_CHANGE_GAP, roof->gap_mm);
     find_clearance(finder);
+    if (finder->lessener.asker->status == WB_OK)
+        find_moves(finder, reach_mm);
     sort_changes(finder->change, finder->n);
-    find_less(finder, WB_CHANGE_PANEL_LENGTH, asker->panel_length_mm - 1);
-    find_less(finder, WB_CHANGE_PANEL_WIDTH, asker->panel_width_mm - 1);
 }
 
 /* The panels do not lie on the roof as it is. */
@@ -239,12 +248,13 @@ WbStatus wb_roof_changes(const WbRoof *roof, int64_t panel_length_mm, int64_t pa
                          int n_panels, int64_t reach_mm, uint64_t node_budget, WbControl *control,
                          WbRoofChange change[WB_ROOF_CHANGES], int *n)
 {
-    if (n_panels < 1 || reach_mm < 0)
+    if (n_panels < 1 || reach_mm < 0 || !wb_roof_valid(roof))
         return WB_BAD_INPUT;
+    bool steps = wb_roof_needs_steps(roof);
     WbAsker asker = {.panel_length_mm = panel_length_mm,
                      .panel_width_mm = panel_width_mm,
                      .n_panels = n_panels,
-                     .share = node_budget / SHARE + 1,
+                     .share = node_budget / (steps ? SHARE_OF_STEPS : SHARE) + 1,
                      .left = node_budget + 1,
                      .control = control};
     WbRoofChange found[WB_ROOF_CHANGES];

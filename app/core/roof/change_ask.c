@@ -1,12 +1,15 @@
 #include "change_ask.h"
-#include <stdlib.h>
+#include "plain_roof.h"
 
-/* Reading this many obstacles costs about a node. */
-enum { OBSTACLES_OF_A_NODE = 16 };
+/* Making the grid of n obstacles costs about n^2 / this many nodes. */
+enum { OBSTACLES_2_OF_A_NODE = 4096 };
+/* Beside slants and circles the staircases cost about so many times the nodes. */
+enum { STEPS_COST = 3 };
 
 static void pay(WbAsker *asker, const WbRoof *roof, uint64_t nodes)
 {
-    nodes += 1 + roof->n_obstacles / OBSTACLES_OF_A_NODE;
+    nodes *= wb_roof_needs_steps(roof) ? STEPS_COST : 1;
+    nodes += 1 + roof->n_obstacles * roof->n_obstacles / OBSTACLES_2_OF_A_NODE;
     asker->left -= nodes < asker->left ? nodes : asker->left;
 }
 

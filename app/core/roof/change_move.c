@@ -14,6 +14,9 @@
 /* Of a circle's strips in the common part of its positions. */
 enum { STEP_MAX_MM = 64, ROWS_MAX = 512 };
 
+/* Shifts tried where the budget did not do, with so many nodes each. */
+enum { SAMPLES = 8, SAMPLE_NODES = 100 };
+
 typedef struct {
     WbAsker *asker;
     WbMove move;
@@ -255,14 +258,60 @@ static WbAsked ask_without(WbAsker *asker, const WbRoof *roof, int obstacle, WbR
     return asked;
 }
 
-void wb_least_moves(WbAsker *asker, const WbRoof *roof, int64_t reach_mm, WbRoofChange best[2])
+/* ---- where the budget did not do ---- */
+
+/* Some shifts, evenly over all of them: the first at which a layout is found at once. */
+static void sample(Mover *mover, int64_t reach_mm)
 {
-    int64_t least_open_mm[2] = {INT64_MAX, INT64_MAX};
-    best[0] = best[1] = (WbRoofChange){0};
+    int64_t *shift;
+    size_t n;
+    WbAsker *asker = mover->asker;
+    asker->status = wb_move_shifts(&mover->move, asker->panel_length_mm, asker->panel_width_mm,
+                                   reach_mm, &shift, &n);
+    for (size_t k = 1; asker->status == WB_OK && asker->left > 0 && n > 0 && k <= SAMPLES; k++) {
+        size_t at = (n - 1) * k / SAMPLES;
+        if (shift[at] >= best_mm(mover))
+            break;
+        WbRect *layout;
+        if (ask_range(mover, shift[at], shift[at], &layout) == WB_ASKED_YES)
+            take(mover, shift[at], layout);
+    }
+    free(shift);
+}
+
+/* A move that does, if not the least, is worth more than none. */
+static void sample_axis(const WbAsker *asker, const WbRoof *roof, int axis, int64_t reach_mm,
+                        WbAsker *quick, WbRoofChange *best)
+{
+    int64_t unused = INT64_MAX;
+    *quick = *asker;
+    quick->share = SAMPLE_NODES;
+    quick->left = asker->share;
+    for (int i = 0; i < (int)roof->n_obstacles && quick->status == WB_OK && quick->left > 0; i++)
+        for (int sign = 1; sign >= -1 && wb_obstacle_blocks(roof, &roof->obstacles[i]); sign -= 2) {
+            Mover mover = {.asker = quick,
+                           .move = {roof, i, axis == 0, sign},
+                           .best = best,
+                           .least_open_mm = &unused};
+            if (quick->status == WB_OK)
+                sample(&mover, reach_mm);
+        }
+}
+
+/* ---- all obstacles ---- */
+
+static void search_all(WbAsker *asker, const WbRoof *roof, int64_t reach_mm, WbRoofChange best[2],
+                       int64_t least_open_mm[2])
+{
     for (int i = 0; i < (int)roof->n_obstacles && asker->status == WB_OK; i++) {
         WbRect *without;
-        if (!wb_obstacle_blocks(roof, &roof->obstacles[i]) ||
-            ask_without(asker, roof, i, &without) == WB_ASKED_NO)
+        if (!wb_obstacle_blocks(roof, &roof->obstacles[i]))
+            continue;
+        if (asker->left == 0) {
+            least_open_mm[0] = least_open_mm[1] = 1;
+            return;
+        }
+        if (ask_without(asker, roof, i, &without) == WB_ASKED_NO)
             continue;
         for (int k = 0; k < 4 && asker->status == WB_OK; k++) {
             Mover mover = {.asker = asker,
@@ -272,6 +321,20 @@ void wb_least_moves(WbAsker *asker, const WbRoof *roof, int64_t reach_mm, WbRoof
             search_direction(&mover, reach_mm, without);
         }
         free(without);
+    }
+}
+
+void wb_least_moves(WbAsker *asker, const WbRoof *roof, int64_t reach_mm, WbRoofChange best[2])
+{
+    int64_t least_open_mm[2] = {INT64_MAX, INT64_MAX};
+    best[0] = best[1] = (WbRoofChange){0};
+    search_all(asker, roof, reach_mm, best, least_open_mm);
+    for (int axis = 0; axis < 2 && asker->status == WB_OK; axis++) {
+        WbAsker quick;
+        if (best[axis].n > 0 || least_open_mm[axis] == INT64_MAX)
+            continue;
+        sample_axis(asker, roof, axis, reach_mm, &quick, &best[axis]);
+        asker->status = quick.status;
     }
     for (int axis = 0; axis < 2; axis++)
         best[axis].proved = best[axis].n > 0 && least_open_mm[axis] >= llabs(best[axis].by_mm);
