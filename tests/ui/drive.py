@@ -328,11 +328,15 @@ class Item:
         self.program.desk.x("mousemove", left + x + width // 2, top + y + height // 2, "sleep", 0.05, "click", 1)
 
     def program_origin(self):
-        """Where the content of the program's window begins on the screen."""
-        window = self.program.desk.x("search", "--onlyvisible", "--pid", self.program.process.pid).split()[0]
-        told = subprocess.run(["xwininfo", "-id", window], env=self.program.desk.env, capture_output=True, text=True).stdout
-        left, top, width, height = (int(re.search(key + r": +(-?\d+)", told).group(1)) for key in
-                                    ("Absolute upper-left X", "Absolute upper-left Y", "Width", "Height"))
+        """Where the content of the program's window begins on the screen; its tips and menus are windows too, but smaller."""
+        found = []
+        for window in self.program.desk.x("search", "--onlyvisible", "--pid", self.program.process.pid).split():
+            told = subprocess.run(["xwininfo", "-id", window], env=self.program.desk.env, capture_output=True, text=True).stdout
+            places = [re.search(key + r": +(-?\d+)", told) for key in
+                      ("Absolute upper-left X", "Absolute upper-left Y", "Width", "Height")]
+            if all(places):
+                found.append([int(place.group(1)) for place in places])
+        left, top, width, height = max(found, key=lambda place: place[2] * place[3])
         frame = self.program.window.box
         scale = self.program.desk.scale
         return left + (width - frame[2] * scale) // 2, top + (height - frame[3] * scale) // 2

@@ -183,7 +183,7 @@ class Story:
         before = self.brief()["roof"]
         edge = self.on_screen(before, before["length_mm"], before["width_mm"] / 2)
         # An obstacle at the edge lies over it: the edge is taken from just outside.
-        self.drag((edge[0] + 5, edge[1]), 30, 0)
+        self.drag((edge[0] + 3, edge[1]), 30, 0)
         longer = self.until_brief(lambda b: b["roof"]["length_mm"] != before["length_mm"] and b["roof"]["length_mm"],
                                   "a longer roof")
         assert longer > before["length_mm"] and longer % 10 == 0, longer
@@ -206,7 +206,7 @@ class Story:
         return tuple(int(n) for n in re.search(r"It is at (-?\d+), (-?\d+)", self.plan().description).groups())
 
     def pin_a_panel(self):
-        """Pinned where it lies, nudged, refused where it would reach over the edge, and let go again."""
+        """Pinned where it lies, nudged where there is room, and let go again."""
         self.show("roof")
         before = self.brief()["roof"]
         self.laid()
@@ -216,16 +216,13 @@ class Story:
         pins = self.until_brief(lambda b: b["roof"].get("pins"), "a pin")
         assert [(p["x_mm"], p["y_mm"]) for p in pins] == [(x, y)], pins
         until(lambda: "Chosen: panel 1, pinned" in self.plan().description, 10, "the pinned one still chosen")
-        margin = before["margin_mm"]
-        if x == margin:
-            self.desk.keys("Left")
-            until(lambda: "cannot lie there" in self.plan().description, 5, "why it cannot go further left")
-            assert [(p["x_mm"], p["y_mm"]) for p in self.brief()["roof"]["pins"]] == [(x, y)]
-        self.desk.keys("Right", "Right")
-        self.until_brief(lambda b: b["roof"]["pins"][0]["x_mm"] == x + 2, "the pin 2 mm to the right")
+        up = y > before["margin_mm"] + 2
+        there = y - 2 if up else y + 2
+        self.desk.keys(*["Up" if up else "Down"] * 2)
+        until(lambda: "It is at %d, %d." % (x, there) in self.plan().description, 10, "both nudges")  # a save between parts them
+        self.until_brief(lambda b: b["roof"]["pins"][0]["y_mm"] == there, "the pin 2 mm further")
         self.desk.keys("ctrl+z")
-        self.until_brief(lambda b: b["roof"]["pins"][0]["x_mm"] == x, "one undo for both nudges")
-        until(lambda: "Chosen: panel 1, pinned" in self.plan().description or self.laid(), 10, "the layout")
+        self.until_brief(lambda b: b["roof"]["pins"][0]["y_mm"] == y, "one undo for both nudges")
         self.desk.keys("ctrl+z")
         self.until_brief(lambda b: b["roof"] == before, "no pin")
 
@@ -242,17 +239,32 @@ class Story:
         self.drag(start, onto[0] - start[0], onto[1] - start[1])
         until(lambda: "cannot lie there" in self.plan().description, 5, "why it cannot lie there")
         assert self.brief()["roof"] == before
-        self.drag(start, 0, 30)
+        by = -10 if y > before["margin_mm"] + 20 / start[2] else 10
+        self.drag(start, 0, by)
         pins = self.until_brief(lambda b: b["roof"].get("pins"), "a pin")
-        assert abs(pins[0]["y_mm"] - y - 30 / start[2]) < 10 / start[2], (pins, start)
+        assert abs(pins[0]["y_mm"] - y - by / start[2]) < 10 / start[2], (pins, start)
         self.desk.keys("ctrl+z")
         self.until_brief(lambda b: b["roof"] == before, "no pin")
+
+    def into_sight(self, role, name):
+        """Scrolls what is below the plan until it can be clicked."""
+        bottom = self.program.one("push button", "Keep").box[1] - 30
+        plan = self.plan()
+        x, y, width, height = plan.box
+        left, top = plan.program_origin()
+        self.desk.x("mousemove", left + x + width // 2, top + y + height + 110)
+        for _ in range(40):
+            item = self.program.one(role, name)
+            above, below = item.box[1] < y + height + 50, item.box[1] + item.box[3] > bottom
+            if not above and not below:
+                return item
+            self.desk.x("click", 4 if above else 5)
+        raise Missing("%s stays out of sight" % name)
 
     def corners_of_the_roof(self):
         self.show("roof")
         before = self.brief()["roof"]
-        tick = self.program.one("check box", "The outline is no rectangle")
-        tick.press()
+        self.into_sight("check box", "The outline is no rectangle").press()
         self.until_brief(lambda b: len(b["roof"].get("corners") or []) == 4, "four corners")
         self.choose("corner 3")
         self.desk.keys("ctrl+Up")
@@ -285,8 +297,7 @@ class Story:
 
     def change_a_kind(self):
         self.show("roof")
-        kind = self.program.one(None, "Kind of Roof fan")
-        kind.press()
+        self.into_sight(None, "Kind of Roof fan").press()
         self.desk.keys("Down", "Return")
         self.until_brief(lambda b: b["roof"]["obstacles"][0].get("shape") == "round", "a round one")
         until(lambda: "It is round" in self.plan().description, 5, "told as round")

@@ -4,7 +4,8 @@
 #include <math.h>
 
 #define NEAR 7  /* px round a handle, corner or gland */
-#define SMALL 4 /* px round a small obstacle */
+#define SMALL 4 /* px round a small obstacle, and an edge */
+#define SMALL_SIDE 14
 
 int wb_plan_handles(WbRoofPlan *self, const WbPlanPlace *place, const WbRect *rect, double x[8],
                     double y[8], guint sides[8])
@@ -92,8 +93,9 @@ static WbPlanThing obstacle_at(WbRoofPlan *self, const WbPlanPlace *place, doubl
     for (int i = (int)self->roof.n_obstacles - 1; i >= 0; i--) {
         WbPlanThing thing = {WB_PLAN_OBSTACLE, i};
         WbRect rect = wb_plan_rect(self, thing);
+        gboolean small = place->scale * (double)MIN(rect.length_mm, rect.width_mm) < SMALL_SIDE;
         if ((self->roof.obstacles[i].kind != WB_OBSTACLE_STANDS) == flat &&
-            inside(place, &rect, x, y, flat ? 0 : SMALL))
+            inside(place, &rect, x, y, small ? SMALL : 0))
             return thing;
     }
     return (WbPlanThing){WB_PLAN_NONE, 0};

@@ -93,22 +93,35 @@ static void wb_roof_plan_measure(GtkWidget *widget, GtkOrientation orientation, 
 
 /* ---- what it is given ---- */
 
-/* A panel that was chosen is found again by where it lies. */
-static void keep_choice(WbRoofPlan *self)
+static gboolean same_place(const WbRect *a, const WbRect *b)
 {
-    if (self->chosen.kind == WB_PLAN_PANEL) {
-        const WbRect *was = &self->chosen_rect;
-        self->chosen.kind = WB_PLAN_NONE;
-        for (guint i = 0; i < self->n_panels; i++) {
-            const WbRect *is = &self->rects[i];
-            if (is->x_mm == was->x_mm && is->y_mm == was->y_mm && is->length_mm == was->length_mm)
-                self->chosen = (WbPlanThing){WB_PLAN_PANEL, (int)i};
-        }
-    }
-    if (!wb_plan_has(self, self->chosen))
-        self->chosen = (WbPlanThing){WB_PLAN_NONE, 0};
-    if (self->held.grip != WB_GRIP_VIEW && self->held.grip != WB_GRIP_NONE)
-        wb_plan_let_go(self); /* what is held is of the roof of before */
+    return a->x_mm == b->x_mm && a->y_mm == b->y_mm && a->length_mm == b->length_mm &&
+           a->width_mm == b->width_mm;
+}
+
+/* The same thing on what is shown now. A panel is found again by where it lies, as layouts put it
+ * elsewhere in the list; NONE: it is not there any more. */
+static WbPlanThing again(WbRoofPlan *self, WbPlanThing thing, const WbRect *rect)
+{
+    for (guint i = 0; thing.kind == WB_PLAN_PANEL && i < self->n_panels; i++)
+        if (same_place(&self->rects[i], rect))
+            return (WbPlanThing){WB_PLAN_PANEL, (int)i};
+    if (thing.kind == WB_PLAN_PANEL || !wb_plan_has(self, thing))
+        return (WbPlanThing){WB_PLAN_NONE, 0};
+    return thing;
+}
+
+/* Answers come while a thing is dragged; only where it lies otherwise on the new roof, the hand
+ * lets go. */
+static void keep_held(WbRoofPlan *self)
+{
+    WbPlanHeld *held = &self->held;
+    if (held->grip == WB_GRIP_NONE || held->grip == WB_GRIP_VIEW)
+        return;
+    held->thing = again(self, held->thing, &held->was);
+    WbRect rect = wb_plan_rect(self, held->thing);
+    if (!wb_plan_has(self, held->thing) || !same_place(&rect, &held->was))
+        wb_plan_let_go(self);
 }
 
 void wb_roof_plan_show(WbRoofPlan *self, const WbRoof *roof, const WbPlanPanel *panels, guint n)
@@ -116,7 +129,8 @@ void wb_roof_plan_show(WbRoofPlan *self, const WbRoof *roof, const WbPlanPanel *
     g_return_if_fail(WB_IS_ROOF_PLAN(self));
     wb_plan_data_set(self, roof, panels, n);
     self->serial++;
-    keep_choice(self);
+    self->chosen = again(self, self->chosen, &self->chosen_rect);
+    keep_held(self);
     wb_roof_plan_describe(self);
     wb_plan_redraw(self);
 }

@@ -10,7 +10,7 @@ struct _WbCornerTable {
     GtkBox parent_instance;
     GtkWidget *given, *grid, *pager, *problem;
     WbDocument *document;
-    int n; /* corners of the rows as they stand */
+    int n, first, rows; /* corners; the first in sight, and how many rows there are */
     gboolean filling;
 };
 
@@ -117,26 +117,41 @@ static void add_row(WbCornerTable *self, int corner, int row)
     add_button(self, "list-remove-symbolic", remove, G_CALLBACK(on_remove), corner, 4, row);
 }
 
-static void rebuild(WbCornerTable *self)
+static void add_heads(WbCornerTable *self)
 {
-    GtkWidget *child;
-    WbRowPager *pager = WB_ROW_PAGER(self->pager);
-    wb_row_pager_set_rows(pager, self->n);
-    while ((child = gtk_widget_get_first_child(self->grid)) != NULL)
-        gtk_grid_remove(GTK_GRID(self->grid), child);
-    for (int field = 0; self->n > 0 && field < WB_N_CORNER_FIELDS; field++) {
+    add_text(self, _("Corner"), 0, 0, TRUE);
+    for (int field = 0; field < WB_N_CORNER_FIELDS; field++) {
         const WbBriefField *about = wb_corner_field(field);
         g_autofree char *text = g_strdup_printf("%s, %s", _(about->title), about->unit);
         add_text(self, text, 1 + field, 0, TRUE);
     }
-    if (self->n > 0)
-        add_text(self, _("Corner"), 0, 0, TRUE);
-    for (int row = 0; row < wb_row_pager_get_count(pager); row++)
-        add_row(self, wb_row_pager_get_first(pager) + row, 1 + row);
+}
+
+static void remove_rows(WbCornerTable *self, int to)
+{
+    for (; self->rows > to; self->rows--)
+        gtk_grid_remove_row(GTK_GRID(self->grid), self->rows);
+}
+
+/* Rows come and go at the end, so that a cell being typed in keeps the keyboard. */
+static void build_rows(WbCornerTable *self)
+{
+    WbRowPager *pager = WB_ROW_PAGER(self->pager);
+    wb_row_pager_set_rows(pager, self->n);
+    if (self->first != wb_row_pager_get_first(pager))
+        remove_rows(self, 0); /* another page */
+    self->first = wb_row_pager_get_first(pager);
+    int count = wb_row_pager_get_count(pager);
+    remove_rows(self, count);
+    if (gtk_widget_get_first_child(self->grid) == NULL)
+        add_heads(self);
+    while (self->rows < count) {
+        add_row(self, self->first + self->rows, 1 + self->rows);
+        self->rows++;
+    }
     gtk_widget_set_visible(self->grid, self->n > 0);
 }
 
-/* Rows stay while their number stays, so that a cell being typed in keeps the keyboard. */
 static void on_changed(WbCornerTable *self)
 {
     int n = (int)roof_of(self)->n_corners;
@@ -146,7 +161,7 @@ static void on_changed(WbCornerTable *self)
     if (n == self->n)
         return;
     self->n = n;
-    rebuild(self);
+    build_rows(self);
 }
 
 /* ---- GObject ---- */
@@ -194,7 +209,7 @@ static void wb_corner_table_init(WbCornerTable *self)
     gtk_grid_set_row_spacing(GTK_GRID(self->grid), 3);
     self->pager = wb_row_pager_new();
     g_signal_connect_object(self->given, "toggled", G_CALLBACK(on_given), self, G_CONNECT_SWAPPED);
-    g_signal_connect_object(self->pager, "turned", G_CALLBACK(rebuild), self, G_CONNECT_SWAPPED);
+    g_signal_connect_object(self->pager, "turned", G_CALLBACK(build_rows), self, G_CONNECT_SWAPPED);
     gtk_box_append(box, self->given);
     gtk_box_append(box, self->grid);
     gtk_box_append(box, self->pager);

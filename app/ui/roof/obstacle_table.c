@@ -30,7 +30,7 @@ void wb_obstacle_table_tell(WbObstacleTable *self, const char *sentence)
     gtk_widget_set_visible(GTK_WIDGET(self->problem), sentence != NULL);
 }
 
-static void rebuild(WbObstacleTable *self);
+static void build_rows(WbObstacleTable *self);
 
 static void on_message(GtkWidget *cell, const char *sentence, WbObstacleTable *self)
 {
@@ -42,7 +42,7 @@ void wb_obstacle_table_choose(WbObstacleTable *self, int index)
     g_return_if_fail(WB_IS_OBSTACLE_TABLE(self));
     self->chosen = index >= 0 && index < self->n ? index : -1;
     if (self->chosen >= 0 && wb_row_pager_turn_to(WB_ROW_PAGER(self->pager), self->chosen))
-        rebuild(self);
+        build_rows(self);
     for (int i = 0; i < (int)self->marks->len; i++)
         gtk_label_set_text(self->marks->pdata[i],
                            self->first + i == self->chosen ? "\342\226\270" : "");
@@ -140,43 +140,59 @@ static void add_row(WbObstacleTable *self, int row)
     }
 }
 
-static void rebuild(WbObstacleTable *self)
+static void add_heads(WbObstacleTable *self)
 {
-    GtkWidget *child;
-    WbRowPager *pager = WB_ROW_PAGER(self->pager);
-    wb_row_pager_set_rows(pager, self->n);
-    self->first = wb_row_pager_get_first(pager);
-    g_ptr_array_set_size(self->marks, 0);
-    while ((child = gtk_widget_get_first_child(GTK_WIDGET(self->grid))) != NULL)
-        gtk_grid_remove(self->grid, child);
-    for (int field = 0; self->n > 0 && field < WB_N_OBSTACLE_FIELDS; field++) {
+    for (int field = 0; field < WB_N_OBSTACLE_FIELDS; field++) {
         const WbBriefField *about = wb_obstacle_field(field);
         add_head(self, _(about->title), about->unit, column_of(field));
     }
-    if (self->n > 0)
-        add_head(self, _("Kind"), NULL, 2);
-    for (int row = 0; row < wb_row_pager_get_count(pager); row++)
-        add_row(self, row);
-    wb_obstacle_table_tell(self, NULL);
+    add_head(self, _("Kind"), NULL, 2);
+}
+
+static void remove_rows(WbObstacleTable *self, int to)
+{
+    while ((int)self->marks->len > to) {
+        gtk_grid_remove_row(self->grid, (int)self->marks->len);
+        g_ptr_array_set_size(self->marks, (int)self->marks->len - 1);
+    }
+}
+
+/* Rows come and go at the end: they show whatever obstacle has their number, and a cell being typed
+ * in keeps the keyboard. */
+static void build_rows(WbObstacleTable *self)
+{
+    WbRowPager *pager = WB_ROW_PAGER(self->pager);
+    wb_row_pager_set_rows(pager, self->n);
+    if (self->first != wb_row_pager_get_first(pager))
+        remove_rows(self, 0); /* another page */
+    self->first = wb_row_pager_get_first(pager);
+    int count = wb_row_pager_get_count(pager);
+    remove_rows(self, count);
+    if (gtk_widget_get_first_child(GTK_WIDGET(self->grid)) == NULL)
+        add_heads(self);
+    while ((int)self->marks->len < count)
+        add_row(self, (int)self->marks->len);
+    gtk_widget_set_visible(GTK_WIDGET(self->grid), self->n > 0);
     gtk_widget_set_visible(GTK_WIDGET(self->none), self->n == 0);
     name_cells(self);
 }
 
-/* Rows stay while their number stays, so that a cell being typed in keeps the keyboard. */
 static void on_changed(WbObstacleTable *self)
 {
     int n = (int)wb_document_get_brief(self->document)->roof.n_obstacles;
-    if (n != self->n) {
-        self->n = n;
-        rebuild(self);
-        wb_obstacle_table_choose(self, self->chosen);
+    if (n == self->n) {
+        name_cells(self);
+        return;
     }
-    name_cells(self);
+    self->n = n;
+    build_rows(self);
+    wb_obstacle_table_tell(self, NULL);
+    wb_obstacle_table_choose(self, self->chosen);
 }
 
 static void on_turned(WbObstacleTable *self)
 {
-    rebuild(self);
+    build_rows(self);
     choose(self, -1);
 }
 
@@ -228,6 +244,7 @@ GtkWidget *wb_obstacle_table_new(WbDocument *document)
 {
     WbObstacleTable *self = g_object_new(WB_TYPE_OBSTACLE_TABLE, NULL);
     self->document = g_object_ref(document);
+    self->n = -1;
     g_signal_connect_object(document, "changed", G_CALLBACK(on_changed), self, G_CONNECT_SWAPPED);
     on_changed(self);
     wb_obstacle_table_choose(self, -1);
