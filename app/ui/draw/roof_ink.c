@@ -211,3 +211,18 @@ gboolean wb_ink_label_within(WbInk *ink, const char *text, double x, double y, d
     pango_layout_set_width(ink->layout, -1);
     return TRUE;
 }
+
+gboolean wb_ink_text_upright(WbInk *ink, const char *text, double x, double y, double width,
+                             double height)
+{
+    int across, down;
+    wb_ink_text_size(ink, text, &across, &down);
+    if (across + 4 > height || down > width)
+        return FALSE;
+    cairo_save(ink->cr);
+    cairo_translate(ink->cr, round(x + (width - down) / 2), round(y + (height + across) / 2));
+    cairo_rotate(ink->cr, -G_PI_2);
+    show(ink, 0, 0, &ink->palette.ink);
+    cairo_restore(ink->cr);
+    return TRUE;
+}

@@ -44,5 +44,8 @@ void wb_ink_label(WbInk *ink, const char *text, double x, double y, double x_ali
 /* In the middle of a box, shortened to its width. FALSE: it is too small for any. */
 gboolean wb_ink_label_within(WbInk *ink, const char *text, double x, double y, double width,
                              double height, gboolean card);
+/* Read from below, in the middle of a box that is taller than wide. FALSE: it does not fit. */
+gboolean wb_ink_text_upright(WbInk *ink, const char *text, double x, double y, double width,
+                             double height);
 
 #endif

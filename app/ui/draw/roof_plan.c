@@ -1,6 +1,7 @@
 #include "roof_plan_private.h"
 
 #include "pen.h"
+#include "roof_edit.h"
 #include <glib/gi18n-lib.h>
 
 G_DEFINE_FINAL_TYPE(WbRoofPlan, wb_roof_plan, GTK_TYPE_WIDGET)
@@ -127,6 +128,13 @@ static void keep_held(WbRoofPlan *self)
 void wb_roof_plan_show(WbRoofPlan *self, const WbRoof *roof, const WbPlanPanel *panels, guint n)
 {
     g_return_if_fail(WB_IS_ROOF_PLAN(self));
+    if (roof != NULL) {
+        WbRoof bare = *roof; /* as it is kept here */
+        bare.pins = NULL;
+        bare.n_pins = 0;
+        if (!wb_roof_same(&bare, &self->roof))
+            g_clear_pointer(&self->told, g_free); /* it was of the roof of before */
+    }
     wb_plan_data_set(self, roof, panels, n);
     self->serial++;
     self->chosen = again(self, self->chosen, &self->chosen_rect);

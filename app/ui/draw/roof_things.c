@@ -21,13 +21,32 @@ static void paint_body(WbInk *ink, const WbObstacle *obstacle)
     }
 }
 
-/* Beside what is too small to be written in, towards the roof's middle. */
-static void paint_name_beside(WbInk *ink, const char *text, const WbRect *rect, int64_t middle_mm)
+/* Does a box of px lie over another obstacle? */
+static gboolean covers_another(WbRoofPlan *self, WbInk *ink, const WbObstacle *own, double x,
+                               double y, double width, double height)
 {
-    gboolean left = rect->x_mm > middle_mm;
+    for (gsize i = 0; i < self->roof.n_obstacles; i++) {
+        const WbObstacle *o = &self->roof.obstacles[i];
+        if (o != own && o->kind == WB_OBSTACLE_STANDS && wb_ink_x(ink, o->x_mm) < x + width &&
+            wb_ink_x(ink, o->x_mm + o->length_mm) > x && wb_ink_y(ink, o->y_mm) < y + height &&
+            wb_ink_y(ink, o->y_mm + o->width_mm) > y)
+            return TRUE;
+    }
+    return FALSE;
+}
+
+/* Beside what is too small to be written in, towards the roof's middle, where nothing stands. */
+static void paint_name_beside(WbRoofPlan *self, WbInk *ink, const WbObstacle *obstacle,
+                              const WbRect *rect)
+{
+    int width, height;
+    gboolean left = rect->x_mm > self->roof.length_mm / 2;
     double x = wb_ink_x(ink, left ? rect->x_mm : rect->x_mm + rect->length_mm);
     double y = wb_ink_y(ink, rect->y_mm) + ink->place.scale * (double)rect->width_mm / 2;
-    wb_ink_text(ink, text, x + (left ? -4 : 4), y, left ? 1 : 0, 0.5, &ink->palette.ink);
+    wb_ink_text_size(ink, obstacle->name, &width, &height);
+    double from = left ? x - 4 - width : x + 4;
+    if (!covers_another(self, ink, obstacle, from, y - height / 2.0, width, height))
+        wb_ink_text(ink, obstacle->name, from, y, 0, 0.5, &ink->palette.ink);
 }
 
 /* The name, with the height under it where there is room. */
@@ -46,8 +65,11 @@ static void paint_name(WbRoofPlan *self, WbInk *ink, const WbObstacle *obstacle,
     if (wb_ink_label_within(ink, text, wb_ink_x(ink, rect->x_mm), wb_ink_y(ink, rect->y_mm), width,
                             height, card))
         return;
+    if (wb_ink_text_upright(ink, obstacle->name, wb_ink_x(ink, rect->x_mm),
+                            wb_ink_y(ink, rect->y_mm), width, height))
+        return;
     if (self->roof.n_obstacles <= MOST_BESIDE)
-        paint_name_beside(ink, obstacle->name, rect, self->roof.length_mm / 2);
+        paint_name_beside(self, ink, obstacle, rect);
 }
 
 void wb_plan_paint_obstacle(WbRoofPlan *self, WbInk *ink, int index, const WbRect *rect)

@@ -25,7 +25,7 @@ static void on_changed(WbOutlinePane *self)
         gtk_widget_set_visible(self->gland[i], given);
 }
 
-/* A first gland in the middle of the back edge, to be moved. */
+/* A first gland near the middle of the back edge, to be moved. */
 static void on_has_gland(WbOutlinePane *self)
 {
     g_autoptr(GError) error = NULL;
@@ -33,7 +33,8 @@ static void on_has_gland(WbOutlinePane *self)
         return;
     const WbRoof *roof = &wb_document_get_brief(self->document)->roof;
     gboolean on = gtk_check_button_get_active(GTK_CHECK_BUTTON(self->has_gland));
-    gboolean done = on ? wb_gland_set(self->document, roof->length_mm / 2, roof->width_mm, &error)
+    gint64 y_mm = roof->width_mm - MIN(150, roof->width_mm / 4);
+    gboolean done = on ? wb_gland_set(self->document, roof->length_mm / 2, y_mm, &error)
                        : wb_gland_remove(self->document, &error);
     gtk_label_set_text(GTK_LABEL(self->problem), done ? "" : error->message);
     gtk_widget_set_visible(self->problem, !done);
