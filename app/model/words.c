@@ -24,6 +24,11 @@ static const Sentences sentences[WB_N_RULES] = {
                               "{limit} kg."),
                            N_("The panels with their mounts weigh {value} kg; the roof carries "
                               "only {limit} kg.")},
+    [WB_RULE_ROOF_HEIGHT] = {0,
+                             N_("The panels reach {value} mm over the roof; up to {limit} mm is "
+                                "allowed."),
+                             N_("The panels reach {value} mm over the roof; only {limit} mm is "
+                                "allowed.")},
     [WB_RULE_CONTROLLER_SHARE] = {0, N_("{strings-shared}."),
                                   N_("{strings} on {controllers}: {value} left over where {limit} "
                                      "may be, for each controller needs the same.")},

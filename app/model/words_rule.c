@@ -8,6 +8,7 @@ static const char *const meanings[WB_N_RULES] = {
     [WB_RULE_ROOF_FIT] = N_("the panels do not fit the roof"),
     [WB_RULE_ROOF_UNDECIDED] = N_("whether the panels fit the roof was not decided"),
     [WB_RULE_ROOF_LOAD] = N_("the panels are too heavy for the roof"),
+    [WB_RULE_ROOF_HEIGHT] = N_("the panels stand too high over the roof"),
     [WB_RULE_CONTROLLER_SHARE] = N_("the strings do not divide evenly over the controllers"),
     [WB_RULE_SYSTEM_VOLTAGE] = N_("the cold string is over the panel's own voltage limit"),
     [WB_RULE_COLD_VOC] = N_("the cold string is over the controller's input voltage"),

@@ -20,6 +20,7 @@ typedef enum {
     WB_RULE_ROOF_FIT,         /* panels against the most that fit */
     WB_RULE_ROOF_UNDECIDED,   /* fit not decided within the budget */
     WB_RULE_ROOF_LOAD,        /* kg on the roof */
+    WB_RULE_ROOF_HEIGHT,      /* top of the panels over the roof */
     WB_RULE_CONTROLLER_SHARE, /* strings divide evenly over the controllers */
     WB_RULE_SYSTEM_VOLTAGE,   /* cold Voc against the panel's maximum system voltage */
     WB_RULE_COLD_VOC,         /* cold Voc of the string against the controller's input */

@@ -30,6 +30,7 @@ double wb_hot_vmp_v(const WbPanel *panel, double cell_c, uint32_t *assumed);
 WbFinding wb_rule_roof_fit(const WbBrief *brief, const WbRoofFit *fit, int n_panels);
 WbFinding wb_rule_roof_undecided(const WbBrief *brief, const WbRoofFit *fit, int n_panels);
 WbFinding wb_rule_roof_load(const WbBrief *brief, const WbPanel *panel, int n_panels);
+WbFinding wb_rule_roof_height(const WbBrief *brief, const WbPanel *panel);
 
 /* Strings and controller: app/core/rules/strings.c, charging.c */
 WbFinding wb_rule_controller_share(int n_parallel, int n_controllers);

@@ -84,7 +84,7 @@ def southern_boat():
     brief["owned"] = [{"part": "p-brambleray-150-rigid", "count": 2}, {"part": "b-pellawatt-12v-100-lfp", "count": 1},
                       {"part": "i-tolbrake-24v-1000-sine", "count": 1}]
     brief["fixed_offers"] = [{"part": "p-quernlight-130-rigid", "shop": "s-tiddybrook"}]
-    brief["roof"]["max_load_kg"] = 24.375
+    brief["roof"].update(max_load_kg=24.375, standoff_mm=25, max_height_mm=69)
     return brief
 
 
@@ -97,6 +97,7 @@ def odd_parts(parts):
     for key in ("surge_discharge_a", "charge_v"):
         del parts["b-pellawatt-12v-100-lfp"][key]
     parts["b-grimsholt-12v-200-gel"].update(depth_limit=0.45, max_discharge_a=40, surge_discharge_a=60)
+    parts["p-brambleray-100-rigid"]["thickness_mm"] = 45
     parts["p-quernlight-130-rigid"]["max_system_v"] = 45
     parts["p-quernlight-130-rigid"].update(weight_kg=7.0625, mount_kg=1.0625)
     parts["i-pibrock-12v-600-modified"]["surge_w"] = 610

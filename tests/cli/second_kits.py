@@ -14,7 +14,7 @@ from second_year import Kinds, Lanes, kept_and_clipped, month_means
 
 CRITERIA = ["cost", "weight", "usable_capacity", "roof_area", "autonomy", "spare_power", "dark_hours"]
 LESS_IS_BETTER = {"cost", "weight", "roof_area", "dark_hours"}
-RULES = ["no-price", "roof-fit", "roof-undecided", "roof-load", "controller-share", "system-voltage", "cold-voc", "pv-current",
+RULES = ["no-price", "roof-fit", "roof-undecided", "roof-load", "roof-height", "controller-share", "system-voltage", "cold-voc", "pv-current",
          "hot-vmp", "pwm-match", "array-watts", "output-clipped", "string-fuse", "controller-bus", "charge-profile",
          "bank-system", "bank-series", "bank-parallel", "load-voltage", "bay-fit", "no-inverter", "inverter-bus", "inverter-window",
          "inverter-continuous", "inverter-surge", "waveform", "inverter-draw", "peak-draw", "cold-charge", "freezing",
@@ -231,6 +231,7 @@ class Second:
         cold = ["voc-table"] if no_voc else []
         hot = (["voltage-coefficient"] if no_voc else []) + (["noct"] if panel.get("noct_c") is None else [])
         most, bound = self.roof_most[panel_id]
+        top_mm = self.brief["roof"].get("max_height_mm")
         roof_kg, max_pv_w = self.brief["roof"].get("max_load_kg"), controller.get("max_pv_w_12v")
         cold_v, hot_v = series * self.cold_voc_v(panel), series * self.hot_vmp_v(panel)
         string_w = panel["power_w"] * series if mppt else panel["imp_a"] * bank.nominal_v
@@ -239,6 +240,7 @@ class Second:
             "roof-fit": at_most(panels, most if panels <= most else bound, self.limit_severity("roof")),
             "roof-undecided": at_most(panels, most, self.limit_severity("roof")) if most < panels <= bound else idle(),
             "roof-load": idle() if roof_kg is None else at_most(panels * self.grams(panel_id) / 1000, roof_kg),
+            "roof-height": idle() if not top_mm else at_most(self.brief["roof"].get("standoff_mm", 0) + panel["thickness_mm"], top_mm),
             "controller-share": at_most(parallel % n, 0),
             "system-voltage": idle("max-system-v") if panel.get("max_system_v") is None else
                               at_most(cold_v, panel["max_system_v"], assumed=cold),

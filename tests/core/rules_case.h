@@ -130,6 +130,8 @@ static WbFinding judge_array(const Case *c, WbRule rule)
         return wb_rule_roof_undecided(&c->brief, &c->fit, n);
     case WB_RULE_ROOF_LOAD:
         return wb_rule_roof_load(&c->brief, &c->panel, n);
+    case WB_RULE_ROOF_HEIGHT:
+        return wb_rule_roof_height(&c->brief, &c->panel);
     case WB_RULE_CONTROLLER_SHARE:
         return wb_rule_controller_share(c->n_parallel, c->n_controllers);
     case WB_RULE_SYSTEM_VOLTAGE:

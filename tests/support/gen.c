@@ -74,7 +74,7 @@ static void fill_panel(Gen *gen, WbRandom *random, WbPanel *panel)
                        .series_fuse_a = chance(random, 0.8) ? 15.0 : WB_MISSING,
                        .length_mm = 10 * whole(random, 60, 180),
                        .width_mm = 10 * whole(random, 40, 110),
-                       .thickness_mm = 35,
+                       .thickness_mm = cells == 36 ? 25 : 35,
                        .mount_kg = rounded(between(random, 0.0, 2.0), 0.1)};
 }
 
@@ -291,7 +291,9 @@ static void fill_roof(Gen *gen, WbRandom *random)
                                .gap_mm = 20,
                                .obstacles = gen->obstacle,
                                .n_obstacles = (size_t)n,
-                               .max_load_kg = chance(random, 0.5) ? WB_MISSING : 60.0};
+                               .max_load_kg = chance(random, 0.5) ? WB_MISSING : 60.0,
+                               .standoff_mm = 20,
+                               .max_height_mm = n == 3 ? 50 : 0};
     if (chance(random, 0.5))
         gen->brief.bay = (WbBay){.length_mm = 900, .width_mm = 400, .height_mm = 300};
 }

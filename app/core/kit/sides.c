@@ -27,6 +27,7 @@ void wb_array_findings_own(const WbProblem *problem, const WbKit *kit, WbFinding
     f[WB_RULE_ROOF_FIT] = wb_rule_roof_fit(problem->brief, &choice->fit, n);
     f[WB_RULE_ROOF_UNDECIDED] = wb_rule_roof_undecided(problem->brief, &choice->fit, n);
     f[WB_RULE_ROOF_LOAD] = wb_rule_roof_load(problem->brief, panel, n);
+    f[WB_RULE_ROOF_HEIGHT] = wb_rule_roof_height(problem->brief, panel);
     f[WB_RULE_CONTROLLER_SHARE] = wb_rule_controller_share(kit->n_parallel, kit->n_controllers);
     f[WB_RULE_SYSTEM_VOLTAGE] = wb_rule_system_voltage(panel, kit->n_series, cold_c);
     f[WB_RULE_COLD_VOC] = wb_rule_cold_voc(panel, kit->n_series, controller, cold_c);

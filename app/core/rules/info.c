@@ -18,6 +18,8 @@ static const WbRuleInfo table[WB_N_RULES] = {
      LIMIT},
     {WB_RULE_ROOF_LOAD, "roof-load", "kg", WB_SIDE_ARRAY, WB_STOP,
      "panels x (panel + mount) <= load the roof takes", LIMIT},
+    {WB_RULE_ROOF_HEIGHT, "roof-height", "mm", WB_SIDE_ARRAY, WB_STOP,
+     "standoff + thickness of the panel <= height over the roof", LIMIT},
     {WB_RULE_CONTROLLER_SHARE, "controller-share", "strings", WB_SIDE_ARRAY, WB_STOP,
      "strings left over when shared evenly among the controllers = 0", PRACTICE},
     {WB_RULE_SYSTEM_VOLTAGE, "system-voltage", "V", WB_SIDE_ARRAY, WB_STOP,

@@ -32,6 +32,15 @@ WbFinding wb_rule_roof_load(const WbBrief *brief, const WbPanel *panel, int n_pa
                               brief->roof.max_load_kg, WB_STOP);
 }
 
+WbFinding wb_rule_roof_height(const WbBrief *brief, const WbPanel *panel)
+{
+    if (brief->roof.max_height_mm == 0)
+        return wb_finding_idle(WB_RULE_ROOF_HEIGHT);
+    return wb_finding_at_most(WB_RULE_ROOF_HEIGHT,
+                              (double)(brief->roof.standoff_mm + panel->thickness_mm),
+                              (double)brief->roof.max_height_mm, WB_STOP);
+}
+
 /* A fit that was not decided counts as none: a kit is never called working on a guess. No margin:
  * how many more would stand there is not known. */
 WbFinding wb_rule_bay_fit(const WbBrief *brief, WbFitAnswer answer, int n_batteries)
