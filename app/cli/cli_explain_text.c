@@ -3,6 +3,7 @@
 #include "cli_table.h"
 #include "cli_year.h"
 #include "figures_text.h"
+#include "roof_way_in.h"
 #include "words.h"
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -201,6 +202,18 @@ static void append_bank(GString *out, const WbProblem *problem, const WbVerdict 
     wb_cli_wrap(out, "", formula);
 }
 
+static void append_way_in(GString *out, const WbProblem *problem, const WbKit *kit)
+{
+    g_autofree char *way_in = wb_roof_way_in(problem, kit);
+    if (way_in == NULL)
+        wb_cli_wrap(
+            out, "    > ",
+            _("No single change was found that lets them lie (an obstacle moved by up to 1 m, a "
+              "smaller margin, gap or clearance)."));
+    else
+        wb_cli_wrap(out, "    > ", way_in);
+}
+
 static void append_finding(GString *out, const WbProblem *problem, const WbVerdict *verdict,
                            const WbFinding *finding)
 {
@@ -215,6 +228,8 @@ static void append_finding(GString *out, const WbProblem *problem, const WbVerdi
     wb_cli_wrap(out, "    ", origin);
     if (caution != NULL)
         wb_cli_wrap(out, "    ! ", caution);
+    if (finding->rule == WB_RULE_ROOF_FIT && !finding->holds)
+        append_way_in(out, problem, &verdict->kit);
 }
 
 /* The findings of one group under a heading: 0..2 broken with that severity, 3 kept. */
