@@ -89,7 +89,7 @@ static gboolean wants_order(const WbStudyPanel *panel)
     return panel->known && !panel->refused && !panel->arranged && panel->fit.most > 0;
 }
 
-G_GNUC_UNUSED static gboolean wants_shade(const WbStudyPanel *panel)
+static gboolean wants_shade(const WbStudyPanel *panel)
 {
     return panel->known && !panel->refused && !panel->shade_known && panel->fit.most > 0;
 }
@@ -105,12 +105,14 @@ static void ask(WbRoofStudy *self, guint index, WbRoofTaskKind kind, uint64_t no
     wb_worker_ask(self->worker, wb_roof_task_run, task);
 }
 
-/* FALSE: nothing is wanted of it. */
+/* all: its shade too. FALSE: nothing is wanted of it. */
 static gboolean ask_of(WbRoofStudy *self, guint index, gboolean all)
 {
     const WbStudyPanel *panel = &entry_at(self, index)->shown;
     if (wants_order(panel))
         ask(self, index, WB_ROOF_TASK_ARRANGE, WB_ROOF_NODES);
+    else if (all && wants_shade(panel))
+        ask(self, index, WB_ROOF_TASK_SHADE, 0);
     else if (wants_changes(panel))
         ask(self, index, WB_ROOF_TASK_CHANGES, WB_ROOF_NODES);
     else

@@ -29,6 +29,14 @@ static void find_fit(WbRoofTask *task, const WbRoof *roof, WbControl *control)
                            control, &task->fit);
 }
 
+static void find_shade(WbRoofTask *task, const WbSite *site, const WbRoof *roof, WbControl *control)
+{
+    g_autofree double *by_panel = g_new0(double, task->n + 1);
+    task->status = wb_roof_shade(roof, site, task->layout, task->n, control, task->shade, by_panel);
+    if (task->status == WB_OK)
+        task->shade_by_panel = g_steal_pointer(&by_panel);
+}
+
 void wb_roof_task_run(gpointer data, WbControl *control)
 {
     WbRoofTask *task = data;
@@ -43,6 +51,8 @@ void wb_roof_task_run(gpointer data, WbControl *control)
         task->status =
             wb_roof_changes(roof, panel->length_mm, panel->width_mm, task->n + 1, WB_STUDY_REACH_MM,
                             task->nodes, control, task->change, &task->n_changes);
+    else if (task->kind == WB_ROOF_TASK_SHADE)
+        find_shade(task, &wb_brief_file_brief(task->file)->site, roof, control);
 }
 
 void wb_roof_task_free(gpointer data)

@@ -25,7 +25,7 @@ typedef struct {
     WbRoofChange change[WB_ROOF_CHANGES]; /* of the roof as it is */
     int n_changes;
     double shade[12];       /* share of direct light lost, 0..1, by month */
-    double *shade_by_panel; /* mean over the year, one for each of the layout */
+    double *shade_by_panel; /* over the year, one for each of the layout; NULL: no answer came */
     uint64_t nodes;         /* spent on the fit so far */
 } WbStudyPanel;
 

@@ -345,6 +345,36 @@ static void test_mixes(void)
         g_free(id[i]);
 }
 
+static gboolean first_is_shaded(WbRoofStudy *study)
+{
+    return wb_roof_study_get(study, 0)->shade_known;
+}
+
+/* Shade is asked of the panel looked at only, and is that of its layout. */
+static void test_shade(void)
+{
+    g_autoptr(WbDocument) document = demo();
+    g_autoptr(WbRoofStudy) study = wb_roof_study_new(document);
+    double month[12], most = 0;
+    g_assert_true(
+        wb_document_set_number(document, "Height", "/roof/obstacles/0/height_mm", 400, NULL));
+    wb_roof_study_set_awake(study, TRUE);
+    turn_until(are_arranged, study);
+    g_assert_false(first_is_shaded(study));
+    wb_roof_study_look_at(study, wb_roof_study_get(study, 0)->panel->part.id);
+    turn_until(first_is_shaded, study);
+    const WbStudyPanel *panel = wb_roof_study_get(study, 0);
+    g_assert_cmpint(wb_roof_shade(roof_of(document), &wb_document_get_brief(document)->site,
+                                  panel->fit.layout, panel->fit.most, NULL, month, NULL),
+                    ==, WB_OK);
+    g_assert_cmpmem(panel->shade, sizeof panel->shade, month, sizeof month);
+    g_assert_nonnull(panel->shade_by_panel);
+    for (int m = 0; m < 12; m++)
+        most = MAX(most, panel->shade[m]);
+    g_assert_cmpfloat(most, >, 0);
+    g_assert_false(wb_roof_study_get(study, 1)->shade_known);
+}
+
 int main(int argc, char **argv)
 {
     g_test_init(&argc, &argv, NULL);
@@ -358,5 +388,6 @@ int main(int argc, char **argv)
     g_test_add_func("/roof-study/change-words", test_change_words);
     g_test_add_func("/roof-study/fit-words", test_fit_words);
     g_test_add_func("/roof-study/mixes", test_mixes);
+    g_test_add_func("/roof-study/shade", test_shade);
     return g_test_run();
 }

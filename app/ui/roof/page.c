@@ -17,6 +17,7 @@
 #include "roof_study.h"
 #include "roof_words.h"
 #include "sheet_actions.h"
+#include "sun_pane.h"
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
@@ -31,8 +32,8 @@ struct _WbRoofPage {
     GtkLabel *status, *clear;
     GtkPaned *split;
     GtkStack *panes;
-    GtkBox *obstacles, *outline, *bay, *bay_fits, *fits, *mixes;
-    GtkWidget *plan, *table, *list, *has_bay, *bay_problem, *bay_list, *mix_pane;
+    GtkBox *obstacles, *outline, *bay, *bay_fits, *fits, *mixes, *sun;
+    GtkWidget *plan, *table, *list, *has_bay, *bay_problem, *bay_list, *mix_pane, *sun_pane;
     GtkWidget *row[WB_N_ROOF_FIELDS];
     gboolean dirty, filling;
 };
@@ -141,10 +142,10 @@ static char *status_text(WbRoofPage *self)
         return wb_mix_pane_words(WB_MIX_PANE(self->mix_pane), mix);
     if (panel != NULL && (looked_at || panel->refused != NULL))
         return panel_text(panel, roof);
-    if (n > 0)
-        return g_strdup_printf(g_dngettext(GETTEXT_PACKAGE, "The %d panel of the kit in hand",
-                                           "The %d panels of the kit in hand", (gulong)n),
-                               n);
+    if (n == 1)
+        return g_strdup(_("The panel of the kit in hand"));
+    if (n > 1)
+        return g_strdup_printf(_("The %d panels of the kit in hand"), n);
     return g_strdup(wb_roof_study_is_done(self->study) ? "" : _("Working out what fits this roof"));
 }
 
@@ -229,7 +230,7 @@ static void show_figures(WbRoofPage *self)
     g_autofree char *text = g_strdup_printf(_("%s clear"), area);
     gboolean given = brief->bay.length_mm > 0;
     gtk_label_set_text(self->clear, text);
-    for (int id = WB_BAY_LENGTH; id <= WB_BAY_HEIGHT; id++)
+    for (int id = WB_BAY_LENGTH; id <= WB_BAY_GAP; id++)
         gtk_widget_set_visible(self->row[id], given);
     self->filling = TRUE;
     gtk_check_button_set_active(GTK_CHECK_BUTTON(self->has_bay), given);
@@ -238,12 +239,25 @@ static void show_figures(WbRoofPage *self)
                      wb_ranking_job_get_result(self->context.job));
 }
 
+/* Shade is worked out for the panel looked at, once its pane is in sight. */
+static void show_sun(WbRoofPage *self)
+{
+    int n = 0;
+    const WbStudyPanel *panel = shown_panel(self, &n);
+    const char *pane = gtk_stack_get_visible_child_name(self->panes);
+    if (panel != NULL && g_strcmp0(pane, "sun") == 0)
+        wb_roof_study_look_at(self->study, panel->panel->part.id);
+    wb_sun_pane_show(WB_SUN_PANE(self->sun_pane), panel,
+                     wb_document_get_brief(self->context.document));
+}
+
 static void on_shown(WbRoofPage *self)
 {
     if (self->context.document == NULL)
         return; /* the page closes */
     show_plan(self);
     show_status(self);
+    show_sun(self);
 }
 
 static void on_mix(WbRoofPage *self)
@@ -344,7 +358,7 @@ static void add_bay(WbRoofPage *self)
     add_label(self->bay, "", "stop");
     self->bay_problem = gtk_widget_get_last_child(GTK_WIDGET(self->bay));
     gtk_widget_set_visible(self->bay_problem, FALSE);
-    add_rows(self, self->bay, WB_BAY_LENGTH, WB_BAY_HEIGHT);
+    add_rows(self, self->bay, WB_BAY_LENGTH, WB_BAY_GAP);
     self->bay_list = wb_bay_list_new();
     gtk_box_append(self->bay_fits, self->bay_list);
 }
@@ -364,6 +378,8 @@ static void add_parts(WbRoofPage *self)
     self->mix_pane = wb_mix_pane_new(self->mix, self->context.document);
     g_signal_connect_object(self->mix_pane, "shown", G_CALLBACK(on_shown), self, G_CONNECT_SWAPPED);
     gtk_box_append(self->mixes, self->mix_pane);
+    self->sun_pane = wb_sun_pane_new();
+    gtk_box_append(self->sun, self->sun_pane);
     g_signal_connect_object(self->panes, "notify::visible-child", G_CALLBACK(on_pane), self,
                             G_CONNECT_SWAPPED);
 }
@@ -434,6 +450,7 @@ static void wb_roof_page_class_init(WbRoofPageClass *klass)
     gtk_widget_class_bind_template_child(widget, WbRoofPage, split);
     gtk_widget_class_bind_template_child(widget, WbRoofPage, panes);
     gtk_widget_class_bind_template_child(widget, WbRoofPage, mixes);
+    gtk_widget_class_bind_template_child(widget, WbRoofPage, sun);
     gtk_widget_class_bind_template_child(widget, WbRoofPage, obstacles);
     gtk_widget_class_bind_template_child(widget, WbRoofPage, outline);
     gtk_widget_class_bind_template_child(widget, WbRoofPage, bay);

@@ -73,6 +73,11 @@ static double bay_height(const WbBrief *brief, int index)
     return (double)brief->bay.height_mm;
 }
 
+static double bay_gap(const WbBrief *brief, int index)
+{
+    return (double)brief->bay.gap_mm;
+}
+
 static const WbBriefField fields[WB_N_ROOF_FIELDS] = {
     [WB_ROOF_LENGTH] = {.title = N_("Length"),
                         .unit = "mm",
@@ -156,6 +161,11 @@ static const WbBriefField fields[WB_N_ROOF_FIELDS] = {
                        .step = N_("Change the bay's height"),
                        .pointer = "/bay/height_mm",
                        .number = bay_height},
+    [WB_BAY_GAP] = {.title = N_("Air between batteries"),
+                    .unit = "mm",
+                    .step = N_("Change the air between batteries"),
+                    .pointer = "/bay/gap_mm",
+                    .number = bay_gap},
 };
 
 const WbBriefField *wb_roof_field(WbRoofFieldId id)

@@ -19,6 +19,7 @@ typedef enum {
     WB_BAY_LENGTH,
     WB_BAY_WIDTH,
     WB_BAY_HEIGHT,
+    WB_BAY_GAP,
     WB_N_ROOF_FIELDS,
 } WbRoofFieldId;
 

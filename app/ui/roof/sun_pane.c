@@ -41,17 +41,19 @@ static void show_shares(WbSunPane *self, const WbStudyPanel *panel)
     g_string_free(by_panel, TRUE);
 }
 
-static guint without_height(const WbRoof *roof)
+/* Obstacles that stand, with a height or without one. */
+static guint standing(const WbRoof *roof, gboolean with_height)
 {
     guint n = 0;
     for (gsize i = 0; i < roof->n_obstacles; i++)
-        n += roof->obstacles[i].kind == WB_OBSTACLE_STANDS && roof->obstacles[i].height_mm == 0;
+        n += roof->obstacles[i].kind == WB_OBSTACLE_STANDS &&
+             (roof->obstacles[i].height_mm > 0) == with_height;
     return n;
 }
 
 static void show_heights(WbSunPane *self, const WbRoof *roof)
 {
-    guint n = without_height(roof);
+    guint n = standing(roof, FALSE);
     g_autofree char *text = g_strdup_printf(
         g_dngettext(GETTEXT_PACKAGE, "%u obstacle has no height, so its shade is not counted.",
                     "%u obstacles have no height, so their shade is not counted.", n),
@@ -63,7 +65,10 @@ static void show_heights(WbSunPane *self, const WbRoof *roof)
 void wb_sun_pane_show(WbSunPane *self, const WbStudyPanel *panel, const WbBrief *brief)
 {
     g_return_if_fail(WB_IS_SUN_PANE(self));
-    gboolean known = panel != NULL && panel->shade_known;
+    const WbRoof *roof = &brief->roof;
+    gboolean any_height = standing(roof, TRUE) > 0 || standing(roof, FALSE) == 0;
+    gboolean known =
+        any_height && panel != NULL && panel->shade_known && panel->shade_by_panel != NULL;
     g_autofree char *name = panel != NULL ? panel_name(panel->panel) : NULL;
     g_autofree char *head =
         known ? g_strdup_printf(_("Direct light that things on the roof take from %d \303\227 %s:"),
@@ -74,13 +79,16 @@ void wb_sun_pane_show(WbSunPane *self, const WbStudyPanel *panel, const WbBrief 
         : panel->known && (panel->refused != NULL || panel->fit.most == 0)
             ? g_strdup_printf(_("%s does not lie on this roof, so there is nothing to shade."),
                               name)
-            : g_strdup_printf(_("Working out the shade on %s"), name);
+        : !any_height ? g_strdup(_("Nothing on the roof has a height yet. Give it under “Outline "
+                                   "and obstacles” to see what its shadow takes."))
+        : panel->shade_known ? g_strdup(_("The shade could not be worked out here."))
+                             : g_strdup_printf(_("Working out the shade on %s"), name);
     gtk_label_set_text(self->head, head);
     gtk_widget_set_visible(self->grid, known);
     gtk_widget_set_visible(GTK_WIDGET(self->panels), known && panel->fit.most > 1);
     if (known)
         show_shares(self, panel);
-    show_heights(self, &brief->roof);
+    show_heights(self, roof);
 }
 
 /* ---- building ---- */
@@ -135,7 +143,7 @@ static void wb_sun_pane_init(WbSunPane *self)
     self->heights = add_label(self, NULL);
     gtk_widget_add_css_class(GTK_WIDGET(self->heights), "caution");
     GtkLabel *note = add_label(
-        self, _("An estimate for each month’s mean day with a clear sky: obstacles as upright "
+        self, _("An estimate for each month’s mean day: obstacles as upright "
                 "boxes and cylinders, panels flat, no trees or houses beside the roof. A panel in "
                 "part shade can lose far more power than light, for its cells stand in series. The "
                 "ranking does not count it; it counts the shading given under Place & season."));
