@@ -1,4 +1,5 @@
 #include "mix_cases.h"
+#include "csv_rows.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -7,42 +8,6 @@ static void free_case(gpointer data)
     MixCase *mix_case = data;
     g_free(mix_case->name);
     g_free(mix_case);
-}
-
-static int64_t number(const char *text)
-{
-    char *end;
-    int64_t value = g_ascii_strtoll(text, &end, 10);
-    if (end == text || *end)
-        g_error("mix case: '%s' is not a whole number", text);
-    return value;
-}
-
-static GPtrArray *rows_of(const char *file, int columns)
-{
-    const char *folder = g_getenv("WB_TEST_DATA");
-    if (!folder)
-        g_error("WB_TEST_DATA names no folder");
-    g_autofree char *path = g_build_filename(folder, file, NULL);
-    g_autofree char *text = NULL;
-    if (!g_file_get_contents(path, &text, NULL, NULL))
-        g_error("%s cannot be read", path);
-    g_auto(GStrv) lines = g_strsplit(text, "\n", -1);
-    GPtrArray *rows = g_ptr_array_new_with_free_func((GDestroyNotify)g_strfreev);
-    bool heading = true;
-    for (int i = 0; lines[i]; i++) {
-        if (lines[i][0] == '#' || lines[i][0] == '\0')
-            continue;
-        if (!heading)
-            g_ptr_array_add(rows, g_strsplit(lines[i], ",", columns));
-        heading = false;
-    }
-    if (rows->len == 0)
-        g_error("%s has no rows", path);
-    for (guint i = 0; i < rows->len; i++)
-        if ((int)g_strv_length(rows->pdata[i]) != columns)
-            g_error("%s: row %u lacks a field", path, i + 1);
-    return rows;
 }
 
 /* Splits "a b c;d e f" and takes each group of n numbers. */
@@ -59,7 +24,7 @@ static void take_groups(MixCase *mix_case, const char *text, int n, int64_t unit
         if ((int)g_strv_length(words) != n)
             g_error("mix case %s: bad group '%s'", mix_case->name, each[i]);
         for (int k = 0; k < n; k++)
-            figure[k] = number(words[k]);
+            figure[k] = csv_whole(words[k]);
         take(mix_case, figure, unit_mm);
     }
 }
@@ -93,19 +58,19 @@ static WbFitAnswer answer_of(const char *word)
 GPtrArray *mix_cases(const char *file, int64_t unit_mm)
 {
     GPtrArray *cases = g_ptr_array_new_with_free_func(free_case);
-    g_autoptr(GPtrArray) rows = rows_of(file, 7);
+    g_autoptr(GPtrArray) rows = csv_rows(file, 7);
     for (guint i = 0; i < rows->len; i++) {
         char **field = rows->pdata[i];
         MixCase *mix_case = g_new0(MixCase, 1);
         mix_case->name = g_strdup(field[0]);
-        mix_case->roof.length_mm = number(field[1]) * unit_mm;
-        mix_case->roof.width_mm = number(field[2]) * unit_mm;
+        mix_case->roof.length_mm = csv_whole(field[1]) * unit_mm;
+        mix_case->roof.width_mm = csv_whole(field[2]) * unit_mm;
         mix_case->roof.obstacles = mix_case->obstacle;
         mix_case->answer = answer_of(field[4]);
         take_groups(mix_case, field[5], 3, unit_mm, take_size);
         take_groups(mix_case, field[6], 4, unit_mm, take_obstacle);
         for (size_t k = 0; k < mix_case->n_items; k++)
-            mix_case->item[k].turns = number(field[3]) == 1;
+            mix_case->item[k].turns = csv_whole(field[3]) == 1;
         g_ptr_array_add(cases, mix_case);
     }
     return cases;
@@ -122,16 +87,16 @@ void square_case(MixCase *mix_case, int n, int64_t length_mm, int64_t width_mm)
 GPtrArray *square_cases(void)
 {
     GPtrArray *cases = g_ptr_array_new_with_free_func(free_case);
-    g_autoptr(GPtrArray) rows = rows_of("squares.csv", 3);
+    g_autoptr(GPtrArray) rows = csv_rows("squares.csv", 3);
     for (guint i = 0; i < rows->len; i++) {
         char **field = rows->pdata[i];
         g_auto(GStrv) boxes = g_strsplit(field[2], ";", -1);
         for (int k = 0; boxes[k]; k++) {
             g_auto(GStrv) side = g_strsplit(boxes[k], "x", 2);
             MixCase *mix_case = g_new0(MixCase, 1);
-            square_case(mix_case, (int)number(field[0]), number(side[0]), number(side[1]));
+            square_case(mix_case, (int)csv_whole(field[0]), csv_whole(side[0]), csv_whole(side[1]));
             g_assert_cmpint(mix_case->roof.length_mm * mix_case->roof.width_mm, ==,
-                            number(field[1]));
+                            csv_whole(field[1]));
             mix_case->name = g_strdup_printf("squares-%s-%s", field[0], boxes[k]);
             mix_case->answer = WB_FITS;
             g_ptr_array_add(cases, mix_case);

@@ -3,17 +3,23 @@
 #include "figures_text.h"
 #include <math.h>
 
+PangoLayout *wb_pen_layout_new(GtkWidget *widget)
+{
+    PangoLayout *layout = gtk_widget_create_pango_layout(widget, NULL);
+    PangoAttrList *attributes = pango_attr_list_new();
+    pango_attr_list_insert(attributes, pango_attr_scale_new(0.85));
+    pango_attr_list_insert(attributes, pango_attr_font_features_new("tnum=1"));
+    pango_layout_set_attributes(layout, attributes);
+    pango_attr_list_unref(attributes);
+    return layout;
+}
+
 void wb_pen_begin(WbPen *pen, GtkWidget *widget, GtkSnapshot *snapshot)
 {
     pen->widget = widget;
     pen->snapshot = snapshot;
     wb_palette_read(widget, &pen->palette);
-    pen->layout = gtk_widget_create_pango_layout(widget, NULL);
-    PangoAttrList *attributes = pango_attr_list_new();
-    pango_attr_list_insert(attributes, pango_attr_scale_new(0.85));
-    pango_attr_list_insert(attributes, pango_attr_font_features_new("tnum=1"));
-    pango_layout_set_attributes(pen->layout, attributes);
-    pango_attr_list_unref(attributes);
+    pen->layout = wb_pen_layout_new(widget);
 }
 
 void wb_pen_end(WbPen *pen)

@@ -14,6 +14,8 @@ typedef struct {
     PangoLayout *layout; /* small type, tabular figures */
 } WbPen;
 
+/* Small type with tabular figures, for what is written on pictures. (transfer full) */
+PangoLayout *wb_pen_layout_new(GtkWidget *widget);
 void wb_pen_begin(WbPen *pen, GtkWidget *widget, GtkSnapshot *snapshot);
 void wb_pen_end(WbPen *pen);
 

@@ -1,4 +1,5 @@
 #include "roof_ink.h"
+#include "pen.h"
 
 #include <math.h>
 
@@ -9,12 +10,7 @@ void wb_ink_begin(WbInk *ink, GtkWidget *widget, cairo_t *cr, const WbPlanPlace 
     ink->width = gtk_widget_get_width(widget);
     ink->height = gtk_widget_get_height(widget);
     wb_palette_read(widget, &ink->palette);
-    ink->layout = gtk_widget_create_pango_layout(widget, NULL);
-    PangoAttrList *attributes = pango_attr_list_new();
-    pango_attr_list_insert(attributes, pango_attr_scale_new(0.85));
-    pango_attr_list_insert(attributes, pango_attr_font_features_new("tnum=1"));
-    pango_layout_set_attributes(ink->layout, attributes);
-    pango_attr_list_unref(attributes);
+    ink->layout = wb_pen_layout_new(widget);
 }
 
 void wb_ink_end(WbInk *ink)
