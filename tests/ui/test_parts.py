@@ -37,6 +37,10 @@ class Story:
         with open(path) as file:
             return json.load(file)
 
+    def anchor(self, criterion, end):
+        """What the saved brief says of one end of a wish; None where it says nothing (yet)."""
+        return self.brief().get("anchors", {}).get(criterion, {}).get(end)
+
     def count(self):
         """Parts of the shown kind: ticked, and in the catalogue."""
         return tuple(int(n) for n in COUNT.match(self.program.one("label", COUNT).text).groups())
@@ -116,24 +120,24 @@ class Story:
         self.program.one("label", re.compile("^By default full at 0.EUR, none at "))
         self.leave_with_the_mouse()
         none.enter("3,500")
-        until(lambda: self.brief().get("anchors", {}).get("cost", {}).get("none") == 350000, 10, "the anchor typed")
+        until(lambda: self.anchor("cost", "none") == 350000, 10, "the anchor typed")
         self.program.one("label", re.compile("^By default full at 0.EUR, none at "))
         self.desk.keys("ctrl+z")
         until(lambda: none.text == "", 10, "the empty field")
-        assert not self.brief().get("anchors", {}).get("cost", {}).get("none")
+        assert self.anchor("cost", "none") is None
 
     def refuse_equal_anchors(self):
         full, none = (self.program.one("text", "Weight, %s worth at" % end) for end in ("full", "no"))
         full.enter("20")
-        until(lambda: self.brief()["anchors"]["weight"]["full"] == 20, 10, "the anchor typed")
+        until(lambda: self.anchor("weight", "full") == 20, 10, "the anchor typed")
         none.enter("20")
         self.program.one("status bar", re.compile("another number"))
-        assert self.brief()["anchors"]["weight"].get("none") is None
+        assert self.anchor("weight", "none") is None
         self.desk.keys("Escape")
         until(lambda: none.text == "", 5, "the empty field")
         full.press()
         self.desk.keys("ctrl+a", "BackSpace", "Return")
-        until(lambda: self.brief()["anchors"]["weight"].get("full") is None, 10, "the default")
+        until(lambda: self.anchor("weight", "full") is None, 10, "the default")
 
     def remember_the_colours(self):
         self.program.activate("scheme", GLib.Variant("s", "dark"))
