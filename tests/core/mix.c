@@ -1,8 +1,26 @@
 /* Mixes of sizes against carried values, by hand-made cases, bad proofs and bad input. */
 #include "mix.h"
 #include "mix_cases.h"
+#include "mix_why.h"
 #include <math.h>
 #include <string.h>
+
+/* A proof can be told in full: what it stands on is in it. */
+static int why_of(const WbRoof *roof, const WbMixItem *items, size_t n, const WbMixFit *fit)
+{
+    WbMixWhy why;
+    g_assert_cmpint(wb_mix_why(roof, items, n, fit, &why), ==, WB_OK);
+    int kind = why.kind;
+    g_assert_cmpint(kind == WB_MIX_WHY_SIZE || kind == WB_MIX_WHY_ONE, ==, why.which >= 0);
+    g_assert_cmpint(kind == WB_MIX_WHY_CLAUSES, <=, why.proof.n_literals > 0);
+    if (kind == WB_MIX_WHY_ONE) {
+        const WbMixItem *item = &why.item[why.which];
+        g_assert_cmpint(why.one.n_panels, ==, item->count);
+        g_assert_true(wb_roof_proof_ok(roof, item->length_mm, item->width_mm, &why.one, NULL));
+    }
+    wb_mix_why_free(&why);
+    return kind;
+}
 
 static WbMixFit fit_of(const WbRoof *roof, const WbMixItem *items, size_t n)
 {
@@ -12,8 +30,10 @@ static WbMixFit fit_of(const WbRoof *roof, const WbMixItem *items, size_t n)
         g_assert_true(wb_mix_layout_ok(roof, items, n, fit.layout, fit.n_layout));
     else
         g_assert_null(fit.layout);
-    if (fit.answer == WB_FITS_NOT)
+    if (fit.answer == WB_FITS_NOT) {
         g_assert_true(wb_mix_proof_ok(roof, items, n, &fit));
+        why_of(roof, items, n, &fit);
+    }
     return fit;
 }
 
@@ -396,6 +416,41 @@ static void add_carried(GPtrArray *cases, const char *folder)
     }
 }
 
+/* Each kind of reason, and none for what is no proof. */
+static void test_why(void)
+{
+    WbObstacle vent = {.name = "", .x_mm = 40, .y_mm = 40, .length_mm = 30, .width_mm = 30};
+    WbObstacle disc = vent;
+    disc.round = true;
+    WbRoof open = {.length_mm = 110, .width_mm = 110}, round = open, blocked = open;
+    blocked.obstacles = &vent;
+    round.obstacles = &disc;
+    blocked.n_obstacles = round.n_obstacles = 1;
+    const struct {
+        const WbRoof *roof;
+        WbMixItem item[2];
+        int kind;
+    } asked[] = {
+        {&open, {{120, 5, 1, true}, {5, 5, 1, true}}, WB_MIX_WHY_SIZE},
+        {&open, {{100, 60, 1, true}, {70, 100, 1, true}}, WB_MIX_WHY_AREA},
+        {&blocked, {{60, 50, 2, true}, {60, 50, 1, true}}, WB_MIX_WHY_ONE},
+        {&round, {{60, 50, 2, true}, {60, 50, 1, true}}, WB_MIX_WHY_ONE},
+        {&blocked, {{60, 60, 1, true}, {80, 20, 1, true}}, WB_MIX_WHY_CLAUSES},
+    };
+    for (size_t i = 0; i < G_N_ELEMENTS(asked); i++) {
+        WbMixFit fit = {0};
+        g_assert_cmpint(wb_mix_fit(asked[i].roof, asked[i].item, 2, WB_ROOF_NODES, NULL, &fit), ==,
+                        WB_OK);
+        g_assert_cmpint(fit.answer, ==, WB_FITS_NOT);
+        g_assert_cmpint(why_of(asked[i].roof, asked[i].item, 2, &fit), ==, asked[i].kind);
+        WbMixWhy why;
+        g_assert_cmpint(wb_mix_why(&open, asked[0].item + 1, 1, &fit, &why), ==, WB_BUDGET);
+        fit.answer = WB_FITS;
+        g_assert_cmpint(wb_mix_why(asked[i].roof, asked[i].item, 2, &fit, &why), ==, WB_BAD_INPUT);
+        wb_mix_fit_free(&fit);
+    }
+}
+
 int main(int argc, char **argv)
 {
     enum { SMALLER_UP_TO = 12 };
@@ -421,6 +476,7 @@ int main(int argc, char **argv)
     g_test_add_func("/mix/round-obstacle", test_round_obstacle);
     g_test_add_func("/mix/nothing-asked", test_nothing_asked);
     g_test_add_func("/mix/alike-items", test_alike_items_are_parted);
+    g_test_add_func("/mix/why", test_why);
     g_test_add_func("/mix/bad-proofs", test_bad_proofs);
     g_test_add_func("/mix/bad-layouts", test_bad_layouts);
     g_test_add_func("/mix/bad-input", test_bad_input);
