@@ -18,7 +18,9 @@ static inline bool wb_fit_proved(const WbFitJob *job)
     return job->found.most >= job->found.bound;
 }
 
-/* For an unobstructed roof: raises `most` and lowers `bound` as far as it gets. */
+/* For an unobstructed roof. The first only raises `most`, soon; the other raises it and lowers
+ * `bound` as far as it gets. */
+WbStatus wb_fit_blocks(WbFitJob *job);
 WbStatus wb_fit_rectangle(WbFitJob *job);
 
 #endif

@@ -72,6 +72,46 @@ static WbStatus search_thin(WbFitJob *job)
     return status;
 }
 
+typedef WbStatus Method(WbFitJob *job, const WbRoofGrid *grid);
+
+static WbStatus by_blocks(WbFitJob *job, const WbRoofGrid *grid)
+{
+    (void)grid;
+    return wb_fit_blocks(job);
+}
+
+static WbStatus by_filling(WbFitJob *job, const WbRoofGrid *grid)
+{
+    (void)grid;
+    return wb_fit_rectangle(job);
+}
+
+static WbStatus by_weights(WbFitJob *job, const WbRoofGrid *grid)
+{
+    return search_grid(job, grid, PROOF);
+}
+
+/* Filling and weights each settle at once much that the other never does: they take turns with more
+ * of the steps left. */
+static WbStatus search_rectangle(WbFitJob *job, const WbRoofGrid *grid)
+{
+    static const struct {
+        Method *method;
+        int percent; /* of the steps left */
+    } turn[] = {{by_blocks, 10}, {by_filling, 1},  {by_weights, 1},  {by_filling, 10},
+                {by_weights, 5}, {by_filling, 90}, {by_weights, 100}};
+    uint64_t budget = job->step_budget;
+    WbStatus status = WB_OK;
+    for (size_t i = 0; i < sizeof turn / sizeof *turn && status == WB_OK; i++) {
+        if (wb_fit_proved(job) || job->steps >= budget)
+            break;
+        job->step_budget = job->steps + (budget - job->steps) / 100 * turn[i].percent;
+        status = turn[i].method(job, grid);
+    }
+    job->step_budget = budget;
+    return status;
+}
+
 /* Each method in turn while the question is open: corners of the whole grid, where layouts pushed
  * to any side are, then the proofs. */
 static WbStatus search_whole(WbFitJob *job, WbRoofGrid *grid)
@@ -81,12 +121,12 @@ static WbStatus search_whole(WbFitJob *job, WbRoofGrid *grid)
         status = search_thin(job);
     if (status == WB_OK && !wb_fit_proved(job))
         status = search_grid(job, grid, CORNERS);
-    if (status == WB_OK && !wb_fit_proved(job) && job->unobstructed)
-        status = wb_fit_rectangle(job);
     if (status != WB_OK || wb_fit_proved(job))
         return status;
     status = wb_grid_prune(grid, job->roof);
-    return status == WB_OK ? search_grid(job, grid, PROOF) : status;
+    if (status != WB_OK)
+        return status;
+    return job->unobstructed ? search_rectangle(job, grid) : search_grid(job, grid, PROOF);
 }
 
 static WbStatus search_fine(WbFitJob *job)

@@ -3,18 +3,17 @@
 #include <string.h>
 
 enum {
-    LINES_MAX = 400,
     DEPTH_MAX = 4096,      /* of the recursion; deeper counts as not decided */
     FAILED_FIRST = 1 << 8, /* entries to start with */
-    FAILED_MAX = 1 << 16,
+    FAILED_MAX = 1 << 18,
     STEPS_BETWEEN_POLLS = 1 << 16,
 };
 
 /* Every sum of panel sides up to the room is a line; the room's end closes the last cell. */
 typedef struct {
     int n; /* cells */
-    int64_t at_mm[LINES_MAX + 1];
-    int end[2][LINES_MAX + 1]; /* [turn]: line at which a panel starting here ends; 0: beyond */
+    int64_t at_mm[WB_ROOM_LINES + 1];
+    int end[2][WB_ROOM_LINES + 1]; /* [turn]: line at which a panel starting here ends; 0: beyond */
 } Lines;
 
 /* A run of columns of one height. */
@@ -28,7 +27,7 @@ typedef struct {
 } Failed;
 
 typedef struct {
-    WbSkylineJob *job;
+    WbRoom *room;
     Lines x, y;
     int64_t *largest_sum_mm; /* [length]: largest sum of sides not above it */
     int wanted, set;
@@ -36,39 +35,19 @@ typedef struct {
     WbRect *layout;
     uint16_t *top; /* [column]: row up to which it is filled */
     size_t failed_size, failed_seen;
-    Failed *failed;             /* skylines that failed, with the least waste that did */
-    uint16_t *failed_top;       /* their tops: compared in full, a hash alone would be no proof */
-    Segment segment[LINES_MAX]; /* scratch of one step */
+    Failed *failed;       /* skylines that failed, with the least waste that did */
+    uint16_t *failed_top; /* their tops: compared in full, a hash alone would be no proof */
+    Segment segment[WB_ROOM_LINES]; /* scratch of one step */
     int depth;
     uint64_t next_poll;
     WbStatus status;
 } Skyline;
 
-static int64_t *largest_sums(const WbSkylineJob *job, int64_t longest_mm)
-{
-    int64_t *largest = malloc((longest_mm + 1) * sizeof *largest);
-    if (!largest)
-        return NULL;
-    int64_t a = job->panel_length_mm, b = job->panel_width_mm;
-    largest[0] = 0;
-    for (int64_t length = 1; length <= longest_mm; length++) {
-        bool is_sum = (length >= a && largest[length - a] == length - a) ||
-                      (length >= b && largest[length - b] == length - b);
-        largest[length] = is_sum ? length : largest[length - 1];
-    }
-    return largest;
-}
-
 static bool find_lines(Lines *lines, const int64_t *largest_sum_mm, int64_t room_mm)
 {
-    lines->n = 0;
-    for (int64_t at = 0; at < room_mm; at++) {
-        if (largest_sum_mm[at] != at)
-            continue;
-        if (lines->n == LINES_MAX)
-            return false;
-        lines->at_mm[lines->n++] = at;
-    }
+    lines->n = wb_room_lines(largest_sum_mm, room_mm, lines->at_mm);
+    if (lines->n < 0)
+        return false;
     lines->at_mm[lines->n] = room_mm;
     return true;
 }
@@ -102,34 +81,34 @@ static bool grow_failed(Skyline *skyline, size_t size)
     return skyline->failed && skyline->failed_top;
 }
 
-static WbStatus init_skyline(Skyline *skyline, WbSkylineJob *job)
+static WbStatus init_skyline(Skyline *skyline, WbRoom *room)
 {
-    int64_t length_mm = job->room_length_mm, width_mm = job->room_width_mm;
-    skyline->job = job;
-    job->steps += length_mm + width_mm;
-    skyline->largest_sum_mm = largest_sums(job, length_mm > width_mm ? length_mm : width_mm);
+    int64_t length_mm = room->length_mm, width_mm = room->width_mm;
+    skyline->room = room;
+    room->steps += length_mm + width_mm;
+    skyline->largest_sum_mm = wb_room_sums(room, length_mm > width_mm ? length_mm : width_mm);
     if (!skyline->largest_sum_mm)
         return WB_NO_MEMORY;
     if (!find_lines(&skyline->x, skyline->largest_sum_mm, length_mm) ||
         !find_lines(&skyline->y, skyline->largest_sum_mm, width_mm))
         return WB_BUDGET;
-    link_ends(&skyline->x, 0, job->panel_length_mm);
-    link_ends(&skyline->x, 1, job->panel_width_mm);
-    link_ends(&skyline->y, 0, job->panel_width_mm);
-    link_ends(&skyline->y, 1, job->panel_length_mm);
+    link_ends(&skyline->x, 0, room->panel_length_mm);
+    link_ends(&skyline->x, 1, room->panel_width_mm);
+    link_ends(&skyline->y, 0, room->panel_width_mm);
+    link_ends(&skyline->y, 1, room->panel_length_mm);
     skyline->top = calloc(skyline->x.n, sizeof *skyline->top);
     return skyline->top && grow_failed(skyline, FAILED_FIRST) ? WB_OK : WB_NO_MEMORY;
 }
 
 static bool spend(Skyline *skyline)
 {
-    WbSkylineJob *job = skyline->job;
-    job->steps += skyline->x.n;
-    if (job->steps > job->step_budget || skyline->depth == DEPTH_MAX)
+    WbRoom *room = skyline->room;
+    room->steps += skyline->x.n;
+    if (room->steps > room->step_budget || skyline->depth == DEPTH_MAX)
         skyline->status = WB_BUDGET;
-    if (job->steps >= skyline->next_poll) {
-        skyline->next_poll = job->steps + STEPS_BETWEEN_POLLS;
-        if (wb_control_stopped(job->control))
+    if (room->steps >= skyline->next_poll) {
+        skyline->next_poll = room->steps + STEPS_BETWEEN_POLLS;
+        if (wb_control_stopped(room->control))
             skyline->status = WB_STOPPED;
     }
     return skyline->status == WB_OK;
@@ -255,11 +234,11 @@ static bool fill_with_panel(Skyline *skyline, Segment segment, int turn, int64_t
     int right = skyline->x.end[turn][segment.from], back = skyline->y.end[turn][segment.top];
     if (right == 0 || right > segment.to || back == 0)
         return false;
-    const WbSkylineJob *job = skyline->job;
+    const WbRoom *room = skyline->room;
     skyline->layout[skyline->set++] =
         (WbRect){skyline->x.at_mm[segment.from], skyline->y.at_mm[segment.top],
-                 turn ? job->panel_width_mm : job->panel_length_mm,
-                 turn ? job->panel_length_mm : job->panel_width_mm};
+                 turn ? room->panel_width_mm : room->panel_length_mm,
+                 turn ? room->panel_length_mm : room->panel_width_mm};
     raise(skyline, segment.from, right, back);
     if (fill(skyline, waste_mm2))
         return true;
@@ -268,17 +247,38 @@ static bool fill_with_panel(Skyline *skyline, Segment segment, int turn, int64_t
     return false;
 }
 
-/* No panel starts in this cell, and none reaches into it from a line further on. */
-static bool fill_with_waste(Skyline *skyline, Segment segment, int64_t waste_mm2)
+static bool fill_with_waste(Skyline *skyline, int from, int to, int top, int64_t waste_mm2)
 {
-    int column = segment.from, row = segment.top;
-    waste_mm2 += (skyline->x.at_mm[column + 1] - skyline->x.at_mm[column]) *
-                 (skyline->y.at_mm[row + 1] - skyline->y.at_mm[row]);
-    raise(skyline, column, column + 1, row + 1);
+    int row = skyline->top[from];
+    waste_mm2 += (skyline->x.at_mm[to] - skyline->x.at_mm[from]) *
+                 (skyline->y.at_mm[top] - skyline->y.at_mm[row]);
+    raise(skyline, from, to, top);
     bool done = fill(skyline, waste_mm2);
     if (!done)
-        raise(skyline, column, column + 1, row);
+        raise(skyline, from, to, row);
     return done;
+}
+
+static int64_t shorter_side_mm(const WbRoom *room)
+{
+    return room->panel_length_mm < room->panel_width_mm ? room->panel_length_mm
+                                                        : room->panel_width_mm;
+}
+
+/* Where no panel stands on the segment's left end: either another stands further right on it, held
+ * off by one that juts out from the left neighbour, and under that all is waste; or none stands on
+ * it, and all is waste up to its lower neighbour. Why there is no third: wb_skyline_search. */
+static bool leave_corner(Skyline *skyline, Segment segment, int64_t waste_mm2)
+{
+    int rows = skyline->y.n;
+    int left = segment.from > 0 ? skyline->top[segment.from - 1] : rows;
+    int right = segment.to < skyline->x.n ? skyline->top[segment.to] : rows;
+    int64_t beside_mm = skyline->x.at_mm[segment.to] - skyline->x.at_mm[segment.from + 1];
+    if (left < rows && beside_mm >= shorter_side_mm(skyline->room) &&
+        fill_with_waste(skyline, segment.from, segment.from + 1, left, waste_mm2))
+        return true;
+    return fill_with_waste(skyline, segment.from, segment.to, left < right ? left : right,
+                           waste_mm2);
 }
 
 static bool hopeless(const Skyline *skyline, int n, int lowest, int64_t waste_mm2)
@@ -291,11 +291,11 @@ static bool hopeless(const Skyline *skyline, int n, int lowest, int64_t waste_mm
 
 static bool fill_corner(Skyline *skyline, Segment segment, int64_t waste_mm2)
 {
-    int turns = skyline->job->panel_length_mm == skyline->job->panel_width_mm ? 1 : 2;
+    int turns = skyline->room->panel_length_mm == skyline->room->panel_width_mm ? 1 : 2;
     for (int turn = 0; turn < turns; turn++)
         if (fill_with_panel(skyline, segment, turn, waste_mm2))
             return true;
-    return fill_with_waste(skyline, segment, waste_mm2);
+    return leave_corner(skyline, segment, waste_mm2);
 }
 
 /* Whether the panels still wanted go above the skyline. False without an answer where the status
@@ -321,17 +321,26 @@ static bool fill(Skyline *skyline, int64_t waste_mm2)
     return done;
 }
 
-WbStatus wb_skyline_search(WbSkylineJob *job, int n, WbRect *layout, bool *found)
+/* If n panels fit, they fit with every panel pushed to the front and to the left until something
+ * holds it, as the layout of least sum of all x and y is. In that layout:
+ * - What lies over the segment below its lower neighbour's top lies within the segment, and what
+ *   holds it from the front does too, down to one that stands on the segment. If none stands on it,
+ *   nothing lies there.
+ * - Let R be the leftmost that stands on the segment, right of its left end. What holds R from the
+ *   left stands on nothing left of R on the segment, so it, or what it stands on, juts out from the
+ *   left neighbour; R is taller than that neighbour, and left of R nothing lies below the
+ *   neighbour's top: it would stand on the segment left of R. */
+WbStatus wb_skyline_search(WbRoom *room, int n, WbRect *layout, bool *found)
 {
     Skyline *skyline = calloc(1, sizeof *skyline);
     if (!skyline)
         return WB_NO_MEMORY;
-    WbStatus status = init_skyline(skyline, job);
+    WbStatus status = init_skyline(skyline, room);
     if (status == WB_OK) {
         skyline->wanted = n;
         skyline->layout = layout;
-        skyline->waste_max_mm2 = job->room_length_mm * job->room_width_mm -
-                                 n * job->panel_length_mm * job->panel_width_mm;
+        skyline->waste_max_mm2 =
+            room->length_mm * room->width_mm - n * room->panel_length_mm * room->panel_width_mm;
         *found = skyline->waste_max_mm2 >= 0 && fill(skyline, 0);
         status = *found ? WB_OK : skyline->status;
     }

@@ -4,18 +4,12 @@
 #ifndef WB_ROOF_SKYLINE_H
 #define WB_ROOF_SKYLINE_H
 
-#include "roof_outline.h"
-
-typedef struct {
-    int64_t room_length_mm, room_width_mm;   /* usable edge plus one gap */
-    int64_t panel_length_mm, panel_width_mm; /* with one gap */
-    WbControl *control;
-    uint64_t steps, step_budget; /* columns looked at */
-} WbSkylineJob;
+#include "room.h"
 
 /* WB_OK: *found tells whether n panels fit; then layout holds them, grown, from the usable edge.
  * Each corner tries panel_length_mm along x first: exchanging the two sides searches in another
- * order for the same answer. WB_BUDGET: not decided. */
-WbStatus wb_skyline_search(WbSkylineJob *job, int n, WbRect *layout, bool *found);
+ * order for the same answer. WB_BUDGET: not decided. A step is one
+ * column looked at. */
+WbStatus wb_skyline_search(WbRoom *room, int n, WbRect *layout, bool *found);
 
 #endif
