@@ -1,4 +1,5 @@
 /* The searches behind `roof`. */
+#include "bay.h"
 #include "cli_roof.h"
 #include "roof_pins.h"
 #include "roof_words.h"
@@ -69,23 +70,14 @@ int wb_cli_roof_models(WbRoofReport *report)
     return code;
 }
 
-static void add_bay(WbRoofReport *report, const WbStorage *storage)
+static int add_bay(WbRoofReport *report, const WbStorage *storage)
 {
     WbBayModel model = {.storage = storage, .bound = WB_ROOF_PANELS_MOST};
-    /* Fewer stand wherever more do. */
-    while (model.stand < model.bound) {
-        int n = model.stand + 1;
-        WbFitAnswer answer =
-            wb_bay_answer(&report->brief->bay, storage->length_mm, storage->width_mm,
-                          storage->height_mm, n, report->nodes, NULL);
-        if (answer == WB_FITS)
-            model.stand = n;
-        else if (answer == WB_FITS_NOT)
-            model.bound = n - 1;
-        else
-            break;
-    }
+    WbBox box = {storage->length_mm, storage->width_mm, storage->height_mm, storage->must_not_turn};
+    WbStatus status = wb_bay_most(&report->brief->bay, &box, WB_ROOF_PANELS_MOST, report->nodes,
+                                  NULL, NULL, &model.stand, &model.bound);
     g_array_append_val(report->bays, model);
+    return status == WB_OK ? WB_EXIT_DONE : wb_cli_fail_status(status);
 }
 
 int wb_cli_roof_bays(WbRoofReport *report)
@@ -93,8 +85,9 @@ int wb_cli_roof_bays(WbRoofReport *report)
     const WbBay *bay = &report->brief->bay;
     if (bay->length_mm == 0 && bay->width_mm == 0 && bay->height_mm == 0)
         return WB_EXIT_DONE;
-    for (size_t i = 0; i < report->catalogue->n_storage; i++)
+    int code = WB_EXIT_DONE;
+    for (size_t i = 0; code == WB_EXIT_DONE && i < report->catalogue->n_storage; i++)
         if (wb_brief_ticks(report->brief, report->catalogue->storage[i].part.id))
-            add_bay(report, &report->catalogue->storage[i]);
-    return WB_EXIT_DONE;
+            code = add_bay(report, &report->catalogue->storage[i]);
+    return code;
 }

@@ -101,6 +101,8 @@ typedef struct {
     bool heated;          /* warms itself before charging in the cold */
     double heater_w;      /* of one while it does; may be missing: 40 W assumed and said */
     int64_t length_mm, width_mm, height_mm;
+    bool
+        must_not_turn; /* its length lies along the bay's, e.g. its terminals must face the front */
 } WbStorage;
 
 typedef enum { WB_WAVE_PURE_SINE, WB_WAVE_MODIFIED_SINE, WB_WAVE_SQUARE } WbWaveform;

@@ -10,6 +10,7 @@
 #include "control.h"
 #include "demand.h"
 #include "energy.h"
+#include "fit_cache.h"
 #include "load.h"
 #include "part.h"
 #include "roof.h"
@@ -93,6 +94,10 @@ typedef struct {
 /* Keeps pointers to brief and catalogue, which must outlive the problem. */
 WbStatus wb_problem_new(const WbBrief *brief, const WbCatalogue *catalogue, WbControl *control,
                         WbProblem **problem);
+/* The same problem, its fit answers taken from a cache that outlives one ranking (NULL: each is
+ * searched). The problem does not hold the cache. */
+WbStatus wb_problem_new_cached(const WbBrief *brief, const WbCatalogue *catalogue,
+                               WbFitCache *cache, WbControl *control, WbProblem **problem);
 void wb_problem_free(WbProblem *problem);
 
 /* Full and none of a criterion where the brief leaves them open. */

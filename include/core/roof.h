@@ -88,10 +88,4 @@ bool wb_roof_layout_ok(const WbRoof *roof, int64_t panel_length_mm, int64_t pane
  * wb_roof_most). */
 int64_t wb_roof_clear_mm2(const WbRoof *roof);
 
-/* Storage bay: N equal boxes side by side, upright, turned by 0 or 90 degrees about the vertical.
- * The same three answers; a bay of zero size is not checked (WB_FITS). Lengths that are not
- * positive or beyond 100000 mm, and a stop: WB_FIT_UNDECIDED. */
-WbFitAnswer wb_bay_answer(const WbBay *bay, int64_t length_mm, int64_t width_mm, int64_t height_mm,
-                          int n, uint64_t node_budget, WbControl *control);
-
 #endif

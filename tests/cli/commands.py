@@ -429,6 +429,18 @@ def test_roof_bay():
     equal(terminal.json("roof", terminal.write("no-bay.json", json.dumps(brief)))["bay"], [])
 
 
+def test_roof_bay_one_way():
+    """Boxes of 330 x 173 in 900 x 420: five where they may turn, two rows of two where they must not."""
+    catalogue = json.loads(terminal.text("catalogue", "export", "-"))
+    for part in catalogue["storage"]:
+        part["must_not_turn"] = part["id"] == "b-pellawatt-12v-100-lfp"
+    one_way = terminal.write("one-way.json", json.dumps(catalogue))
+    before, after = ({b["storage"]: (b["most"], b["bound"]) for b in terminal.json("roof", "demo", *more)["bay"]}
+                     for more in ((), ("--catalogue", one_way)))
+    equal((before.pop("b-pellawatt-12v-100-lfp"), after.pop("b-pellawatt-12v-100-lfp")), ((5, 5), (4, 4)))
+    equal(after, before)
+
+
 def near(got, wanted, share):
     holds(abs(got - wanted) <= share * abs(wanted), "got %r, wanted %r" % (got, wanted))
 
@@ -748,6 +760,7 @@ main([
     ("roof answers", test_roof),
     ("roof: one panel in full", test_roof_panel),
     ("roof: the storage bay", test_roof_bay),
+    ("roof: a battery that must not turn", test_roof_bay_one_way),
     ("together", test_together),
     ("together: cautions", test_together_cautions),
     ("together: a wrong command line", test_together_wrong),

@@ -97,6 +97,7 @@ def odd_parts(parts):
     for key in ("surge_discharge_a", "charge_v"):
         del parts["b-pellawatt-12v-100-lfp"][key]
     parts["b-grimsholt-12v-200-gel"].update(depth_limit=0.45, max_discharge_a=40, surge_discharge_a=60)
+    parts["b-pellawatt-24v-100-lfp"]["must_not_turn"] = True
     parts["p-brambleray-100-rigid"]["thickness_mm"] = 45
     parts["p-quernlight-130-rigid"]["max_system_v"] = 45
     parts["p-quernlight-130-rigid"].update(weight_kg=7.0625, mount_kg=1.0625)
@@ -114,7 +115,8 @@ def polar_winter():
                          bank_own_c=-2.5, design_cold_c=None, weather={"years": 2, "seed": 0})
     brief["limits"].update(money_minor={"value": 300000}, weight_kg={"value": 160}, dark_hours={"value": 450})
     brief["roof"]["max_load_kg"] = 16
-    brief["bay"] = {"length_mm": 540, "width_mm": 520, "height_mm": 260}
+    # Three of 485 x 170 mm stand here side by side, two where they must not turn.
+    brief["bay"] = {"length_mm": 540, "width_mm": 500, "height_mm": 260}
     brief["targets"]["autonomy_days"] = 1
     for load in brief["loads"]:
         if "volts" in load:  # as much power from 24 V

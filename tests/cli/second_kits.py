@@ -277,7 +277,8 @@ class Second:
         if bay is None:
             return idle()
         sides = bay["length_mm"], bay["width_mm"], storage["length_mm"], storage["width_mm"]
-        fits = storage["height_mm"] <= bay["height_mm"] and boxes_fit(n, *sides)
+        turns = not given(storage, "must_not_turn", False)
+        fits = storage["height_mm"] <= bay["height_mm"] and boxes_fit(n, *sides, turns)
         return finding(n, n if fits else n - 1, fits, self.limit_severity("bay"))
 
     def ventilation(self, storage, chemistry, s, p):

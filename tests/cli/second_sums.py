@@ -259,11 +259,11 @@ def clear_mm2(roof):
 
 
 @lru_cache(None)
-def boxes_fit(n, length, width, a, b):
+def boxes_fit(n, length, width, a, b, turns=True):
     """[8] n boxes pushed to the left and front stand at sums of their sides."""
     def sums(most):
         return sorted({i * a + j * b for i in range(n + 1) for j in range(n + 1) if i * a + j * b < most})
-    spots = [(x, y, x + dx, y + dy) for x in sums(length) for y in sums(width) for dx, dy in {(a, b), (b, a)}
+    spots = [(x, y, x + dx, y + dy) for x in sums(length) for y in sums(width) for dx, dy in ({(a, b), (b, a)} if turns else {(a, b)})
              if x + dx <= length and y + dy <= width]
 
     def place(first, placed):

@@ -1,5 +1,6 @@
 /* The roof fit against carried values, by hand-made cases, and with bad input. */
-#include "roof.h"
+#include "bay.h"
+#include "random.h"
 #include "roof_cases.h"
 #include <string.h>
 
@@ -189,8 +190,15 @@ static void test_stop(void)
                     WB_STOPPED);
     g_assert_cmpint(fit.most, ==, 77);
     WbBay bay = {1000, 500, 300};
-    g_assert_cmpint(wb_bay_answer(&bay, 300, 200, 200, 4, WB_ROOF_NODES, &control), ==,
-                    WB_FIT_UNDECIDED);
+    WbBox box = {300, 200, 200};
+    g_assert_cmpint(wb_bay_answer(&bay, &box, 4, WB_ROOF_NODES, &control), ==, WB_FIT_UNDECIDED);
+    int stand = 77, bound = 78;
+    for (int turn = 0; turn < 2; turn++) {
+        box.must_not_turn = turn;
+        g_assert_cmpint(wb_bay_most(&bay, &box, 4, WB_ROOF_NODES, NULL, &control, &stand, &bound),
+                        ==, WB_STOPPED);
+        g_assert_true(stand == 77 && bound == 78);
+    }
 }
 
 static gpointer stop_soon(gpointer data)
@@ -338,29 +346,73 @@ static void test_bay(void)
 {
     static const struct {
         WbBay bay;
-        int64_t length_mm, width_mm, height_mm;
+        WbBox box;
         int n;
         WbFitAnswer expected;
     } rows[] = {
-        {{0, 0, 0}, 5000, 5000, 5000, 99, WB_FITS},
-        {{600, 400, 250}, 300, 200, 250, 4, WB_FITS},
-        {{600, 400, 250}, 300, 200, 251, 4, WB_FITS_NOT},
-        {{600, 400, 250}, 300, 200, 250, 5, WB_FITS_NOT},
-        {{600, 400, 250}, 200, 300, 250, 4, WB_FITS},
-        {{500, 500, 250}, 300, 200, 220, 4, WB_FITS}, /* pinwheel */
-        {{500, 500, 250}, 300, 200, 220, 5, WB_FITS_NOT},
-        {{500, 499, 250}, 300, 200, 220, 4, WB_FITS_NOT},
-        {{600, 400, 250}, 300, 200, 400, 0, WB_FITS},
-        {{610, 410, 250, 10}, 300, 200, 250, 4, WB_FITS}, /* with 10 mm of air between them */
-        {{609, 410, 250, 10}, 300, 200, 250, 4, WB_FITS_NOT},
-        {{600, 400, 250}, 0, 200, 200, 1, WB_FIT_UNDECIDED},
-        {{600, 400, 250}, 300, 200, -1, 1, WB_FIT_UNDECIDED},
-        {{600, -400, 250}, 300, 200, 200, 1, WB_FIT_UNDECIDED},
+        {{0, 0, 0}, {5000, 5000, 5000}, 99, WB_FITS},
+        {{600, 400, 250}, {300, 200, 250}, 4, WB_FITS},
+        {{600, 400, 250}, {300, 200, 251}, 4, WB_FITS_NOT},
+        {{600, 400, 250}, {300, 200, 250}, 5, WB_FITS_NOT},
+        {{600, 400, 250}, {200, 300, 250}, 4, WB_FITS},
+        {{500, 500, 250}, {300, 200, 220}, 4, WB_FITS}, /* pinwheel */
+        {{500, 500, 250}, {300, 200, 220}, 5, WB_FITS_NOT},
+        {{500, 499, 250}, {300, 200, 220}, 4, WB_FITS_NOT},
+        {{600, 400, 250}, {300, 200, 400}, 0, WB_FITS},
+        {{610, 410, 250, 10}, {300, 200, 250}, 4, WB_FITS}, /* with 10 mm of air between them */
+        {{609, 410, 250, 10}, {300, 200, 250}, 4, WB_FITS_NOT},
+        {{600, 400, 250}, {0, 200, 200}, 1, WB_FIT_UNDECIDED},
+        {{600, 400, 250}, {300, 200, -1}, 1, WB_FIT_UNDECIDED},
+        {{600, -400, 250}, {300, 200, 200}, 1, WB_FIT_UNDECIDED},
+        /* what must not turn */
+        {{600, 400, 250}, {200, 300, 250, true}, 3, WB_FITS},
+        {{600, 400, 250}, {200, 300, 250, true}, 4, WB_FITS_NOT},
+        {{500, 500, 250}, {300, 200, 220, true}, 2, WB_FITS},
+        {{500, 500, 250}, {300, 200, 220, true}, 3, WB_FITS_NOT},
+        {{610, 410, 250, 10}, {300, 200, 250, true}, 4, WB_FITS},
+        {{609, 410, 250, 10}, {300, 200, 250, true}, 3, WB_FITS_NOT},
+        {{250, 400, 250}, {300, 200, 250, true}, 1, WB_FITS_NOT},
+        {{250, 400, 250}, {300, 200, 250}, 1, WB_FITS},
+        {{600, 400, 250}, {300, 200, 251, true}, 1, WB_FITS_NOT},
+        {{600, 400, 250}, {300, 0, 250, true}, 1, WB_FIT_UNDECIDED},
+        {{600, 400, 0}, {300, 200, 250, true}, 1, WB_FIT_UNDECIDED},
+        {{600, 400, 250, -1}, {300, 200, 250, true}, 1, WB_FIT_UNDECIDED},
     };
     for (size_t i = 0; i < G_N_ELEMENTS(rows); i++)
-        g_assert_cmpint(wb_bay_answer(&rows[i].bay, rows[i].length_mm, rows[i].width_mm,
-                                      rows[i].height_mm, rows[i].n, WB_ROOF_NODES, NULL),
-                        ==, rows[i].expected);
+        if (wb_bay_answer(&rows[i].bay, &rows[i].box, rows[i].n, WB_ROOF_NODES, NULL) !=
+            rows[i].expected)
+            g_error("row %zu is answered otherwise", i);
+}
+
+/* All counts at once are the counts asked one by one. */
+static void test_bay_most(void)
+{
+    enum { AT_MOST = 9 };
+    WbRandom random;
+    wb_random_seed(&random, 33);
+    int turning_helps = 0;
+    for (int i = 0; i < 300; i++) {
+        int64_t side[5];
+        for (int k = 0; k < 5; k++)
+            side[k] = 100 + (int64_t)wb_random_below(&random, k < 2 ? 600 : 200);
+        WbBay bay = {side[0], side[1], 300, side[2] / 20};
+        int stand[2], bound[2];
+        for (int turn = 0; turn < 2; turn++) {
+            WbBox box = {side[3], side[4], 200, turn == 0};
+            g_assert_cmpint(wb_bay_most(&bay, &box, AT_MOST, WB_ROOF_NODES, NULL, NULL,
+                                        &stand[turn], &bound[turn]),
+                            ==, WB_OK);
+            g_assert_cmpint(stand[turn], ==, bound[turn]);
+            for (int n = 1; n <= AT_MOST; n++)
+                g_assert_cmpint(wb_bay_answer(&bay, &box, n, WB_ROOF_NODES, NULL), ==,
+                                n <= stand[turn] ? WB_FITS : WB_FITS_NOT);
+        }
+        g_assert_cmpint(stand[0], <=, stand[1]);
+        turning_helps += stand[0] < stand[1];
+    }
+    g_test_message("turning lets more stand in %d of 300", turning_helps);
+    g_assert_cmpint(turning_helps, >, 50);
+    g_assert_cmpint(turning_helps, <, 250);
 }
 
 static void add_cases(GPtrArray *cases, const char *folder, GTestDataFunc function)
@@ -398,5 +450,6 @@ int main(int argc, char **argv)
     g_test_add_func("/roof/checker-refuses", test_checker_refuses);
     g_test_add_func("/roof/clear-area", test_clear_area);
     g_test_add_func("/roof/bay", test_bay);
+    g_test_add_func("/roof/bay-most", test_bay_most);
     return g_test_run();
 }

@@ -144,6 +144,7 @@ TAP.check("catalogue.schema.json refuses what it should",
               ("acceptance without its fall", lambda d: d["chemistries"][0].pop("accept_from")),
               ("acceptance falling from full", lambda d: d["chemistries"][0].update(accept_from=1)),
               ("low light of 40 %", lambda d: d["panels"][0].update(low_light_pct=40)),
+              ("a battery that turns a little", lambda d: d["storage"][0].update(must_not_turn="a little")),
               ("a heater of 0 W", lambda d: d["storage"][0].update(heater_w=0)),
               ("a price with a fraction", lambda d: d["offers"][0].update(price_minor=84.5)),
           ]))

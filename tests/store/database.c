@@ -49,7 +49,7 @@ static void test_new_file(Scratch *scratch, gconstpointer data)
     g_autoptr(WbDatabase) database = open_good(path, FALSE);
     g_clear_pointer(&database, wb_database_close);
     g_assert_cmpint(ask(path, "PRAGMA application_id"), ==, WB_APPLICATION_ID);
-    g_assert_cmpint(ask(path, "PRAGMA user_version"), ==, 2);
+    g_assert_cmpint(ask(path, "PRAGMA user_version"), ==, 3);
     g_assert_cmpint(ask(path, "SELECT count(*) FROM pragma_table_list WHERE schema = 'main' AND "
                               "name NOT LIKE 'sqlite%' AND NOT strict"),
                     ==, 0);
@@ -481,9 +481,9 @@ static void test_migration_steps(void)
     sqlite3_close(sql.handle);
 }
 
-/* ---- catalogues of version 1 ---- */
+/* ---- catalogues of older versions ---- */
 
-/* Columns of a table of version 1, with a comma between. (transfer full) */
+/* Columns of a table of an older version, with a comma between. (transfer full) */
 static char *columns_of(sqlite3 *handle, const char *table)
 {
     g_autofree char *text =
@@ -503,8 +503,8 @@ static void run_on(sqlite3 *handle, const char *text)
         g_error("%s: %s", text, problem);
 }
 
-/* The starting catalogue as a program of version 1 left it; `more` is run on it. */
-static void make_version_1(const char *path, const char *newest, const char *more)
+/* The starting catalogue as a program of that version left it; `more` is run on it. */
+static void make_version(int version, const char *path, const char *newest, const char *more)
 {
     static const char *const tables[] = {"part",       "chemistry", "shop",     "panel",
                                          "controller", "storage",   "inverter", "dcdc",
@@ -513,10 +513,11 @@ static void make_version_1(const char *path, const char *newest, const char *mor
     sqlite3 *handle;
     g_assert_cmpint(sqlite3_open(path, &handle), ==, SQLITE_OK);
     g_autofree char *begin = g_strdup_printf("ATTACH '%s' AS newest; PRAGMA application_id = %d; "
-                                             "PRAGMA user_version = 1; PRAGMA journal_mode = WAL",
-                                             newest, WB_APPLICATION_ID);
+                                             "PRAGMA user_version = %d; PRAGMA journal_mode = WAL",
+                                             newest, WB_APPLICATION_ID, version);
     run_on(handle, begin);
-    run_on(handle, migrations.scripts[0]);
+    for (int i = 0; i < version; i++)
+        run_on(handle, migrations.scripts[i]);
     for (size_t i = 0; i < G_N_ELEMENTS(tables); i++) {
         g_autofree char *columns = columns_of(handle, tables[i]);
         g_autofree char *copy = g_strdup_printf("INSERT INTO main.%s (%s) SELECT %s FROM newest.%s",
@@ -536,25 +537,55 @@ static char *export_file(const char *path)
 }
 
 /* Upgraded, it says what a new one says; read alone, too, and then no byte of it changes. */
-static void test_upgrade(Scratch *scratch, gconstpointer data)
+static void check_upgrade(Scratch *scratch, int version)
 {
     g_autofree char *newest = scratch_file(scratch, "new.db");
     g_autofree char *path = scratch_file(scratch, "old.db");
     wb_database_close(open_good(newest, FALSE));
-    make_version_1(path, newest, "");
+    make_version(version, path, newest, "");
     g_autofree char *expected = export_file(newest);
     g_autoptr(GBytes) before = scratch_read(path);
     g_autofree char *read = export_file(path);
     g_autoptr(GBytes) after = scratch_read(path);
     g_assert_cmpstr(read, ==, expected);
     g_assert_true(g_bytes_equal(before, after));
-    g_assert_cmpint(ask(path, "PRAGMA user_version"), ==, 1);
+    g_assert_cmpint(ask(path, "PRAGMA user_version"), ==, version);
     g_autoptr(WbDatabase) database = open_good(path, FALSE);
     g_autofree char *upgraded = export_all(database);
     g_assert_cmpstr(upgraded, ==, expected);
     g_clear_pointer(&database, wb_database_close);
-    g_assert_cmpint(ask(path, "PRAGMA user_version"), ==, 2);
+    g_assert_cmpint(ask(path, "PRAGMA user_version"), ==, 3);
     g_assert_cmpint(scratch_count(scratch), ==, 2);
+}
+
+static void test_upgrade(Scratch *scratch, gconstpointer data)
+{
+    check_upgrade(scratch, 1);
+}
+
+static void test_upgrade_2(Scratch *scratch, gconstpointer data)
+{
+    check_upgrade(scratch, 2);
+}
+
+/* A battery of a file of version 2 may be turned; from then on it keeps what is said of it. */
+static void test_upgrade_turns(Scratch *scratch, gconstpointer data)
+{
+    g_autofree char *newest = scratch_file(scratch, "new.db");
+    g_autofree char *path = scratch_file(scratch, "old.db");
+    wb_database_close(open_good(newest, FALSE));
+    make_version(2, path, newest, "");
+    wb_database_close(open_good(path, FALSE));
+    g_assert_cmpint(ask(path, "SELECT count(*) > 20 AND max(must_not_turn) = 0 FROM storage"), ==,
+                    1);
+    run_raw(path, "UPDATE storage SET must_not_turn = 1 WHERE id = 'b-pellawatt-12v-50-lfp'");
+    g_autoptr(GError) error = NULL;
+    g_autoptr(WbCatalogueView) view = wb_exchange_load(path, &error);
+    g_assert_no_error(error);
+    const WbCatalogue *catalogue = wb_catalogue_view_get(view);
+    for (size_t i = 0; i < catalogue->n_storage; i++)
+        g_assert_true(catalogue->storage[i].must_not_turn ==
+                      g_str_equal(catalogue->storage[i].part.id, "b-pellawatt-12v-50-lfp"));
 }
 
 /* Rows the person added or made into something else are left as they are. */
@@ -572,7 +603,7 @@ static void test_upgrade_keeps(Scratch *scratch, gconstpointer data)
     g_autofree char *newest = scratch_file(scratch, "new.db");
     g_autofree char *path = scratch_file(scratch, "old.db");
     wb_database_close(open_good(newest, FALSE));
-    make_version_1(path, newest, edits);
+    make_version(1, path, newest, edits);
     wb_database_close(open_good(path, FALSE));
     static const char *const true_now[] = {
         "SELECT name = 'My gel' AND charge_efficiency = 0.91 AND accept_c = 0.2 FROM chemistry "
@@ -630,8 +661,8 @@ static void test_newer(Scratch *scratch, gconstpointer data)
 {
     g_autofree char *path = scratch_file(scratch, "catalogue.db");
     wb_database_close(open_good(path, FALSE));
-    run_raw(path, "PRAGMA user_version = 3");
-    check_unusable(scratch, path, "is of version 3|up to 2|a newer one is needed");
+    run_raw(path, "PRAGMA user_version = 4");
+    check_unusable(scratch, path, "is of version 4|up to 3|a newer one is needed");
 }
 
 static void test_truncated(Scratch *scratch, gconstpointer data)
@@ -852,6 +883,8 @@ int main(int argc, char **argv)
     g_test_add_func("/database/odd-texts", test_odd_texts);
     g_test_add_func("/database/migration-steps", test_migration_steps);
     ADD("upgrade", test_upgrade);
+    ADD("upgrade-2", test_upgrade_2);
+    ADD("upgrade-turns", test_upgrade_turns);
     ADD("upgrade-keeps", test_upgrade_keeps);
     ADD("not-ours", test_not_ours);
     ADD("newer", test_newer);

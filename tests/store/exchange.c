@@ -126,7 +126,7 @@ static const char own_chemistry[] =
     " \"storage\": [{\"id\": \"b-own\", \"weight_kg\": 9, \"chemistry\": \"sodium\","
     " \"nominal_v\": 12.4, \"capacity_ah\": 80, \"rated_hours\": 5, \"max_charge_a\": 80,"
     " \"max_discharge_a\": 120, \"max_series\": 4, \"max_parallel\": 4, \"length_mm\": 260,"
-    " \"width_mm\": 168, \"height_mm\": 212}]}";
+    " \"width_mm\": 168, \"height_mm\": 212, \"must_not_turn\": true}]}";
 
 static void test_own_chemistry(void)
 {
@@ -144,9 +144,13 @@ static void test_own_chemistry(void)
     g_assert_cmpfloat(sodium->accept_full_c, ==, 0);
     g_assert_true(isnan(sodium->charge_efficiency_full) && isnan(sodium->min_charge_c));
     g_assert_cmpint(sodium->freezing_by_depth.n, ==, 0);
-    for (size_t i = 0; i < catalogue->n_storage; i++)
-        if (strcmp(catalogue->storage[i].part.id, "b-own") == 0)
-            g_assert_true(isnan(catalogue->storage[i].heater_w));
+    for (size_t i = 0; i < catalogue->n_storage; i++) {
+        gboolean own = strcmp(catalogue->storage[i].part.id, "b-own") == 0;
+        g_assert_true(!own || isnan(catalogue->storage[i].heater_w));
+        g_assert_true(catalogue->storage[i].must_not_turn == own);
+    }
+    g_autofree char *exported = wb_exchange_export(catalogue);
+    g_assert_nonnull(strstr(exported, "\"must_not_turn\":\ttrue"));
     check_report(import_good(database, own_chemistry, FALSE), 0, 0, 2);
 }
 
@@ -205,6 +209,7 @@ static const struct {
     {"/panels/0/low_light_pct", "\"good\"", "/panels/0/low_light_pct is \"good\"|a number"},
     {"/storage/0/capacity_ah", "0", "/storage/0/capacity_ah is 0|from 0.1 to 20000"},
     {"/storage/0/heater_w", "0", "/storage/0/heater_w is 0|from 1 to 1000, or null"},
+    {"/storage/0/must_not_turn", "1", "/storage/0/must_not_turn is 1|true or false"},
     {"/chemistries/0/charge_efficiency_full", "1.1", "is 1.1|from 0.01 to 1, or null"},
     {"/chemistries/0/accept_c", NULL,
      "/chemistries/0/accept_c is missing|accept_from is given|all three or none"},

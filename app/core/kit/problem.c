@@ -1,5 +1,6 @@
 #include "problem.h"
 #include "anchors.h"
+#include "bay.h"
 #include "source.h"
 #include <stdlib.h>
 #include <string.h>
@@ -66,23 +67,24 @@ static WbRect *pinned_outlines(const WbRoof *roof, const WbPanel *panel, int *n)
 
 /* Around the panel's pins where all of them stand free, else without them; the command and the page
  * say which of them does not. */
-static WbStatus fill_fit(const WbBrief *brief, WbPanelChoice *choice, WbControl *control)
+static WbStatus fill_fit(const WbBrief *brief, WbPanelChoice *choice, WbFitCache *cache,
+                         WbControl *control)
 {
     const WbPanel *panel = choice->panel;
     int at_most = brief->largest.series * brief->largest.parallel, n;
     WbRect *pinned = pinned_outlines(&brief->roof, panel, &n);
     if (!pinned)
         return WB_NO_MEMORY;
-    WbStatus status = wb_roof_most_around(&brief->roof, panel->length_mm, panel->width_mm, pinned,
-                                          n, at_most, WB_ROOF_NODES, control, &choice->fit);
+    WbStatus status = wb_fit_cache_most(cache, &brief->roof, panel->length_mm, panel->width_mm,
+                                        pinned, n, at_most, WB_ROOF_NODES, control, &choice->fit);
     if (status == WB_BAD_INPUT && n > 0)
-        status = wb_roof_most(&brief->roof, panel->length_mm, panel->width_mm, at_most,
-                              WB_ROOF_NODES, control, &choice->fit);
+        status = wb_fit_cache_most(cache, &brief->roof, panel->length_mm, panel->width_mm, NULL, 0,
+                                   at_most, WB_ROOF_NODES, control, &choice->fit);
     free(pinned);
     return status;
 }
 
-static WbStatus fill_panels(WbProblem *problem, WbControl *control)
+static WbStatus fill_panels(WbProblem *problem, WbFitCache *cache, WbControl *control)
 {
     size_t n;
     const WbPart **parts = ticked_parts(problem->brief, problem->catalogue->panels,
@@ -99,7 +101,7 @@ static WbStatus fill_panels(WbProblem *problem, WbControl *control)
             status = WB_NO_MEMORY;
         fill_sun(problem, choice);
         if (status == WB_OK)
-            status = fill_fit(problem->brief, choice, control);
+            status = fill_fit(problem->brief, choice, cache, control);
         if (wb_control_stopped(control))
             status = WB_STOPPED;
     }
@@ -123,26 +125,20 @@ static WbStatus fill_controllers(WbProblem *problem)
     return ok ? WB_OK : WB_NO_MEMORY;
 }
 
-/* Fewer stand wherever more do, so the counts that fit and that may fit are two numbers. */
-static void fill_bay(const WbBrief *brief, WbStorageChoice *choice)
+/* A size that cannot be asked of the bay is told as not decided. */
+static WbStatus fill_bay(const WbBrief *brief, WbStorageChoice *choice, WbFitCache *cache,
+                         WbControl *control)
 {
-    int largest = brief->largest.bank_series * brief->largest.bank_parallel;
     const WbStorage *storage = choice->storage;
+    WbBox box = {storage->length_mm, storage->width_mm, storage->height_mm, storage->must_not_turn};
     choice->bay_fits = 0;
-    choice->bay_bound = largest;
-    for (int n = 1; n <= largest; n++) {
-        WbFitAnswer answer = wb_bay_answer(&brief->bay, storage->length_mm, storage->width_mm,
-                                           storage->height_mm, n, WB_ROOF_NODES, NULL);
-        if (answer == WB_FITS_NOT) {
-            choice->bay_bound = n - 1;
-            return;
-        }
-        if (answer == WB_FITS)
-            choice->bay_fits = n;
-    }
+    choice->bay_bound = brief->largest.bank_series * brief->largest.bank_parallel;
+    WbStatus status = wb_bay_most(&brief->bay, &box, choice->bay_bound, WB_ROOF_NODES, cache,
+                                  control, &choice->bay_fits, &choice->bay_bound);
+    return status == WB_BAD_INPUT ? WB_OK : status;
 }
 
-static WbStatus fill_storage(WbProblem *problem)
+static WbStatus fill_storage(WbProblem *problem, WbFitCache *cache, WbControl *control)
 {
     size_t n;
     const WbPart **parts = ticked_parts(problem->brief, problem->catalogue->storage,
@@ -158,7 +154,7 @@ static WbStatus fill_storage(WbProblem *problem)
         else if (!wb_source_part(problem, parts[i], 0.0, &choice->sourced))
             status = WB_NO_MEMORY;
         else
-            fill_bay(problem->brief, choice);
+            status = fill_bay(problem->brief, choice, cache, control);
     }
     free(parts);
     return status;
@@ -236,7 +232,7 @@ static WbStatus fill_weather(WbProblem *problem)
     return status;
 }
 
-static WbStatus fill(WbProblem *problem, WbControl *control)
+static WbStatus fill(WbProblem *problem, WbFitCache *cache, WbControl *control)
 {
     const WbBrief *brief = problem->brief;
     WbStatus status = wb_sky(&brief->site, &problem->sky);
@@ -252,27 +248,36 @@ static WbStatus fill(WbProblem *problem, WbControl *control)
     wb_fill_anchors(problem);
     wb_fill_weights(problem);
     if ((status = fill_controllers(problem)) != WB_OK ||
-        (status = fill_storage(problem)) != WB_OK || (status = fill_inverters(problem)) != WB_OK ||
-        (status = fill_dcdc(problem)) != WB_OK)
+        (status = fill_storage(problem, cache, control)) != WB_OK ||
+        (status = fill_inverters(problem)) != WB_OK || (status = fill_dcdc(problem)) != WB_OK)
         return status;
-    return fill_panels(problem, control);
+    return fill_panels(problem, cache, control);
 }
 
-WbStatus wb_problem_new(const WbBrief *brief, const WbCatalogue *catalogue, WbControl *control,
-                        WbProblem **problem)
+WbStatus wb_problem_new_cached(const WbBrief *brief, const WbCatalogue *catalogue,
+                               WbFitCache *cache, WbControl *control, WbProblem **problem)
 {
     WbProblem *made = calloc(1, sizeof *made);
     if (!made)
         return WB_NO_MEMORY;
     made->brief = brief;
     made->catalogue = catalogue;
-    WbStatus status = fill(made, control);
+    WbStatus status = fill(made, cache, control);
     if (status != WB_OK) {
         wb_problem_free(made);
         return status;
     }
     *problem = made;
     return WB_OK;
+}
+
+WbStatus wb_problem_new(const WbBrief *brief, const WbCatalogue *catalogue, WbControl *control,
+                        WbProblem **problem)
+{
+    WbFitCache *cache = wb_fit_cache_new(WB_FIT_CACHE_BYTES);
+    WbStatus status = wb_problem_new_cached(brief, catalogue, cache, control, problem);
+    wb_fit_cache_unref(cache);
+    return status;
 }
 
 void wb_problem_free(WbProblem *problem)

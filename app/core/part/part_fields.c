@@ -136,6 +136,7 @@ static const WbField storage_fields[] = {
     INTEGER(WbStorage, length_mm, "Length", "mm", 10, 10000, 100, 600, false),
     INTEGER(WbStorage, width_mm, "Width", "mm", 10, 10000, 60, 450, false),
     INTEGER(WbStorage, height_mm, "Height", "mm", 10, 10000, 80, 450, false),
+    FLAG(WbStorage, must_not_turn, "Must not be turned in the bay"),
 };
 
 static const WbField inverter_fields[] = {

@@ -64,8 +64,9 @@ static const WbRuleInfo table[WB_N_RULES] = {
      "40 to 60 V 48; a note where a load given in watts meets a bank that is not of 12 V",
      PRACTICE},
     {WB_RULE_BAY_FIT, "bay-fit", "batteries", WB_SIDE_BANK, WB_STOP,
-     "batteries stand upright in the bay, each turned by 0 or 90 degrees; where that is not "
-     "proved the limit is one less; a note while the limit is off",
+     "batteries stand upright in the bay, each turned by 0 or 90 degrees, or by 0 alone where the "
+     "model must not turn; where that is not proved the limit is one less; a note while the limit "
+     "is off",
      LIMIT},
     {WB_RULE_NO_INVERTER, "no-inverter", "inverters", WB_SIDE_BANK, WB_STOP,
      "AC loads in use need one inverter", PRACTICE},
