@@ -60,6 +60,8 @@ static void offer_outline(Pull *pull, const WbHeld *held, int axis)
 {
     const WbRoof *roof = held->roof;
     gint64 margin = held->kind == WB_HELD_PANEL ? roof->margin_mm : 0;
+    if (held->kind == WB_HELD_EDGE)
+        return; /* the only line near is its own */
     if (roof->n_corners == 0 || held->kind == WB_HELD_CORNER) {
         offer_low(pull, margin);
         offer_high(pull, (axis == 0 ? roof->length_mm : roof->width_mm) - margin);
@@ -100,19 +102,45 @@ static void offer_obstacles(Pull *pull, const WbHeld *held, const WbRect *rect, 
     }
 }
 
-static void offer_panels(Pull *pull, const WbHeld *held, const WbRect *rect, int axis)
+static void offer_other_panels(Pull *pull, const WbHeld *held, const WbRect *rect, int axis)
 {
     gint64 gap = held->roof->gap_mm;
-    if (held->kind != WB_HELD_PANEL)
-        return;
     for (int i = 0; i < held->n_panels; i++) {
         const WbRect *other = &held->panels[i];
-        if (held->index == i)
+        if (held->kind == WB_HELD_PANEL && held->index == i)
             continue;
         if (spans_meet(span_of(rect, 1 - axis), grown(span_of(other, 1 - axis), gap)))
             offer_beside(pull, span_of(other, axis), gap);
         offer_sides(pull, span_of(other, axis));
     }
+}
+
+/* What is not a panel goes where it just leaves the panel its place: an obstacle keeps its
+ * clearance, corners and edges the margin. */
+static void offer_beside_panels(Pull *pull, const WbHeld *held, const WbRect *rect, int axis,
+                                gint64 reach)
+{
+    gboolean obstacle = held->kind == WB_HELD_OBSTACLE;
+    gint64 away = held->roof->margin_mm;
+    if (obstacle && held->index < 0)
+        return; /* nothing is known of it yet */
+    if (obstacle) {
+        const WbObstacle *own = &held->roof->obstacles[held->index];
+        away = own->kind == WB_OBSTACLE_SHADE ? 0 : own->clearance_mm;
+    }
+    for (int i = 0; i < held->n_panels; i++) {
+        Span across = grown(span_of(&held->panels[i], 1 - axis), away + reach);
+        if (!obstacle || spans_meet(grown(span_of(rect, 1 - axis), 1), across))
+            offer_beside(pull, span_of(&held->panels[i], axis), away);
+    }
+}
+
+static void offer_panels(Pull *pull, const WbHeld *held, const WbRect *rect, int axis, gint64 reach)
+{
+    if (held->kind == WB_HELD_PANEL)
+        offer_other_panels(pull, held, rect, axis);
+    else if (held->kind != WB_HELD_POINT)
+        offer_beside_panels(pull, held, rect, axis, reach);
 }
 
 /* Floor to steps, also below zero. */
@@ -128,7 +156,7 @@ static gint64 pulled(const WbHeld *held, const WbRect *rect, int axis, Pull *pul
     if (reach > 0) {
         offer_outline(pull, held, axis);
         offer_obstacles(pull, held, rect, axis, reach);
-        offer_panels(pull, held, rect, axis);
+        offer_panels(pull, held, rect, axis, reach);
     }
     return pull->away <= reach;
 }

@@ -10,7 +10,8 @@ typedef enum {
     WB_HELD_OBSTACLE, /* index among the obstacles */
     WB_HELD_PANEL,    /* among the panels */
     WB_HELD_CORNER,   /* among the corners; its size is 0 */
-    WB_HELD_POINT,    /* the gland, or an edge of the roof; its size is 0 */
+    WB_HELD_EDGE,     /* of a rectangular roof, the right or the back one */
+    WB_HELD_POINT,    /* the gland; its size is 0 */
 } WbHeldKind;
 
 /* What is held, and what lies around it. */
@@ -24,8 +25,9 @@ typedef struct {
 
 /* Where the held thing comes to lie. Each axis by itself goes to the nearest line within reach_mm:
  * a panel to the usable line, to obstacles with their clearance, to other panels with the gap and
- * in line with them; the others to the outline and in line with obstacles and corners. Without a
- * line near, to whole steps of step_mm >= 1. reach_mm 0: steps only. */
+ * in line with them; the others to the outline and in line with obstacles and corners, and where a
+ * panel just keeps its place: an obstacle beside it with its own clearance, corners and edges with
+ * the margin. Without a line near, to whole steps of step_mm >= 1. reach_mm 0: steps only. */
 WbRect wb_held_snap(const WbHeld *held, WbRect rect, gint64 reach_mm, gint64 step_mm);
 
 typedef enum { WB_SIDE_LEFT, WB_SIDE_RIGHT, WB_SIDE_FRONT, WB_SIDE_BACK, WB_N_SIDES } WbSide;

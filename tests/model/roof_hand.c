@@ -62,7 +62,7 @@ static void test_snap_free(void)
     assert_rect(wb_held_snap(&held, (WbRect){2004, 604, 1000, 500}, 5, 10), 2000, 600, 1000, 500);
 }
 
-/* An obstacle goes to the outline itself and in line with the others, panels do not hold it. */
+/* An obstacle goes to the outline itself and in line with the others. */
 static void test_snap_obstacle(void)
 {
     WbHeld held = held_of(WB_HELD_OBSTACLE, 0);
@@ -70,6 +70,43 @@ static void test_snap_obstacle(void)
     held.index = -1;
     assert_rect(wb_held_snap(&held, (WbRect){1391, 789, 100, 100}, 20, 10), 1400, 800, 100, 100);
     assert_rect(wb_held_snap(&held, (WbRect){1877, 303, 117, 100}, 5, 10), 1880, 300, 117, 100);
+}
+
+/* An obstacle stops where its clearance just reaches the panel at 2000..3000, 50..550; far from it
+ * across, the panel holds nothing. */
+static void test_snap_obstacle_to_panel(void)
+{
+    WbHeld held = held_of(WB_HELD_OBSTACLE, 0);
+    assert_rect(wb_held_snap(&held, (WbRect){1533, 203, 400, 400}, 20, 10), 1540, 200, 400, 400);
+    assert_rect(wb_held_snap(&held, (WbRect){3071, 203, 400, 400}, 20, 10), 3060, 200, 400, 400);
+    assert_rect(wb_held_snap(&held, (WbRect){2304, 617, 400, 400}, 20, 10), 2300, 610, 400, 400);
+    assert_rect(wb_held_snap(&held, (WbRect){1533, 803, 400, 400}, 20, 10), 1530, 800, 400, 400);
+    const WbRect rect = {1200, 203, 400, 400};
+    assert_rect(wb_held_snap_side(&held, rect, WB_SIDE_RIGHT, 1951, 20, 10), 1200, 203, 740, 400);
+    WbObstacle dark = vent;
+    WbRoof shaded = roof;
+    dark.kind = WB_OBSTACLE_SHADE;
+    shaded.obstacles = &dark;
+    held.roof = &shaded; /* shade comes up to the panel, its clearance is none */
+    assert_rect(wb_held_snap(&held, (WbRect){1592, 203, 400, 400}, 20, 10), 1600, 200, 400, 400);
+}
+
+/* Corners and edges stop where the margin just reaches the panel. */
+static void test_snap_outline_to_panel(void)
+{
+    const WbCorner corners[] = {{0, 0}, {4000, 0}, {4000, 2000}, {0, 2000}};
+    WbRoof given = roof;
+    given.corners = corners;
+    given.n_corners = G_N_ELEMENTS(corners);
+    WbHeld held = {&given, &panel, 1, WB_HELD_CORNER, 2};
+    assert_rect(wb_held_snap(&held, (WbRect){3058, 597, 0, 0}, 20, 10), 3050, 600, 0, 0);
+    held.index = 0;
+    assert_rect(wb_held_snap(&held, (WbRect){1944, 404, 0, 0}, 20, 10), 1950, 400, 0, 0);
+    held = held_of(WB_HELD_EDGE, 0);
+    assert_rect(wb_held_snap(&held, (WbRect){3058, 0, 0, 2000}, 20, 10), 3050, 0, 0, 2000);
+    assert_rect(wb_held_snap(&held, (WbRect){3993, 0, 0, 2000}, 20, 10), 3990, 0, 0, 2000);
+    held = held_of(WB_HELD_POINT, 0);
+    assert_rect(wb_held_snap(&held, (WbRect){3058, 404, 0, 0}, 20, 10), 3060, 400, 0, 0);
 }
 
 static void test_snap_side(void)
@@ -160,6 +197,8 @@ int main(int argc, char **argv)
     g_test_add_func("/roof-hand/snap-panel", test_snap_panel);
     g_test_add_func("/roof-hand/snap-free", test_snap_free);
     g_test_add_func("/roof-hand/snap-obstacle", test_snap_obstacle);
+    g_test_add_func("/roof-hand/snap-obstacle-to-panel", test_snap_obstacle_to_panel);
+    g_test_add_func("/roof-hand/snap-outline-to-panel", test_snap_outline_to_panel);
     g_test_add_func("/roof-hand/snap-side", test_snap_side);
     g_test_add_func("/roof-hand/snap-corner", test_snap_corner);
     g_test_add_func("/roof-hand/distances", test_distances);

@@ -85,8 +85,6 @@ static WbRect moved(WbRoofPlan *self, double x_mm, double y_mm, gint64 reach, gi
     WbRect rect = held->was;
     rect.x_mm = (gint64)round(x_mm - held->x_mm);
     rect.y_mm = (gint64)round(y_mm - held->y_mm);
-    if (held->thing.kind == WB_PLAN_RIGHT || held->thing.kind == WB_PLAN_BACK)
-        reach = 0; /* the only line to snap to is the edge itself */
     rect = wb_held_snap(&around, rect, reach, step);
     if (held->thing.kind == WB_PLAN_RIGHT)
         rect.y_mm = held->was.y_mm;

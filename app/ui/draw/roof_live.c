@@ -80,8 +80,6 @@ static void paint_distances(WbRoofPlan *self, WbInk *ink, WbPlanThing thing, con
 {
     WbDistance distance[WB_N_SIDES];
     WbHeld around = wb_plan_around(self, thing);
-    if (self->held.off && thing.kind != WB_PLAN_PANEL && thing.kind != WB_PLAN_GLAND)
-        around.n_panels = 0; /* they are not drawn: the layout was for the roof of before */
     wb_held_distances(&around, rect, distance);
     for (int side = 0; side < WB_N_SIDES; side++)
         if (distance[side].found)

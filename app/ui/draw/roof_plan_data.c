@@ -135,9 +135,11 @@ guint wb_plan_position(WbRoofPlan *self, WbPlanThing thing)
 
 WbHeld wb_plan_around(WbRoofPlan *self, WbPlanThing thing)
 {
+    gboolean edge = thing.kind == WB_PLAN_RIGHT || thing.kind == WB_PLAN_BACK;
     WbHeldKind kind = thing.kind == WB_PLAN_OBSTACLE ? WB_HELD_OBSTACLE
                       : thing.kind == WB_PLAN_PANEL  ? WB_HELD_PANEL
                       : thing.kind == WB_PLAN_CORNER ? WB_HELD_CORNER
+                      : edge                         ? WB_HELD_EDGE
                                                      : WB_HELD_POINT;
     return (WbHeld){&self->roof, self->rects, (int)self->n_panels, kind, thing.index};
 }

@@ -30,7 +30,7 @@ typedef struct {
     WbPlanPlace place;
     int width, height, scale_factor;
     WbPlanThing hidden;
-    gboolean no_panels;
+    gboolean former; /* panels of the roof of before */
 } WbSceneKey;
 
 struct _WbRoofPlan {

@@ -104,6 +104,16 @@ static void paint_obstacles(WbRoofPlan *self, WbInk *ink, gboolean flat)
             paint_obstacle(self, ink, i);
 }
 
+/* The layout of the roof of before, while a hand changes the roof: where panels lay, which is what
+ * it snaps to, and plainly no answer. */
+static void paint_former_panels(WbRoofPlan *self, WbInk *ink)
+{
+    for (guint i = 0; i < self->n_panels; i++) {
+        wb_ink_shape(ink, &self->rects[i], FALSE);
+        wb_ink_stroke(ink, &ink->palette.dim, 1, 2);
+    }
+}
+
 static void paint_panels(WbRoofPlan *self, WbInk *ink)
 {
     for (guint i = 0; i < self->n_panels; i++)
@@ -191,7 +201,7 @@ static void paint_front(WbInk *ink, const WbRoof *roof)
 
 /* ---- the picture ---- */
 
-static void paint(WbRoofPlan *self, WbInk *ink, gboolean no_panels)
+static void paint(WbRoofPlan *self, WbInk *ink, gboolean former)
 {
     const WbRoof *roof = &self->roof;
     wb_ink_outline(ink, roof);
@@ -199,7 +209,9 @@ static void paint(WbRoofPlan *self, WbInk *ink, gboolean no_panels)
     paint_grid(ink, roof);
     paint_margin(ink, roof);
     paint_obstacles(self, ink, TRUE);
-    if (!no_panels)
+    if (former)
+        paint_former_panels(self, ink);
+    else
         paint_panels(self, ink);
     paint_obstacles(self, ink, FALSE);
     wb_ink_outline(ink, roof);
@@ -220,7 +232,7 @@ static GdkTexture *picture_of(WbRoofPlan *self, const WbSceneKey *key)
     cairo_t *cr = cairo_create(surface);
     WbInk ink;
     wb_ink_begin(&ink, GTK_WIDGET(self), cr, &key->place);
-    paint(self, &ink, key->no_panels);
+    paint(self, &ink, key->former);
     wb_ink_end(&ink);
     cairo_destroy(cr);
     cairo_surface_flush(surface);
@@ -243,8 +255,8 @@ GdkTexture *wb_plan_scene(WbRoofPlan *self, const WbPlanPlace *place)
     key.scale_factor = gtk_widget_get_scale_factor(GTK_WIDGET(self));
     if (self->held.off)
         key.hidden = self->held.thing;
-    key.no_panels = self->held.off && self->held.thing.kind != WB_PLAN_PANEL &&
-                    self->held.thing.kind != WB_PLAN_GLAND;
+    key.former = self->held.off && self->held.thing.kind != WB_PLAN_PANEL &&
+                 self->held.thing.kind != WB_PLAN_GLAND;
     if (self->scene == NULL || memcmp(&key, &self->scene_key, sizeof key) != 0) {
         g_clear_object(&self->scene);
         self->scene = picture_of(self, &key);
