@@ -49,15 +49,17 @@ static const WbCommand commands[] = {
     },
     {
         "roof",
-        N_("roof BRIEF [--catalogue FILE] [--panel ID] [--nodes N] [--json]"),
+        N_("roof BRIEF|--instances FILE [--catalogue FILE] [--panel ID] [--nodes N] [--json]"),
         N_("Say for each ticked panel how many fit the roof, and whether that is proved"),
         N_("Each panel lies flat, turned by 0 or 90 degrees. Then follows how many of each ticked "
            "battery stand in the storage bay. --panel shows one panel in full, with the distances "
            "to measure out. --nodes lets each search look at N places of its tree before it gives "
            "up; the same N gives the same answer on every machine. The layouts of all panels are "
-           "in the --json output."),
-        "catalogue panel nodes json",
-        1,
+           "in the --json output. --instances takes packing instances from a file in place of a "
+           "brief, - for standard input: how many rectangles fit, or whether all do, with layouts "
+           "and proofs checked."),
+        "catalogue panel instances nodes json",
+        0,
         1,
         wb_cli_run_roof,
     },
@@ -211,6 +213,7 @@ static void parse(const WbCommand *command, char ***argv, WbArguments *arguments
         {"year", 0, 0, G_OPTION_ARG_STRING, &arguments->year, NULL, NULL},
         {"nodes", 0, 0, G_OPTION_ARG_STRING, &arguments->nodes, NULL, NULL},
         {"panel", 0, 0, G_OPTION_ARG_STRING, &arguments->panel, NULL, NULL},
+        {"instances", 0, 0, G_OPTION_ARG_FILENAME, &arguments->instances, NULL, NULL},
         {"json", 0, 0, G_OPTION_ARG_NONE, &arguments->json, NULL, NULL},
         {"preview", 0, 0, G_OPTION_ARG_NONE, &arguments->preview, NULL, NULL},
         {"new", 0, 0, G_OPTION_ARG_NONE, &arguments->make_new, NULL, NULL},
@@ -260,6 +263,7 @@ static int run_command(const WbCommand *command, char **argv)
     g_free(arguments.year);
     g_free(arguments.nodes);
     g_free(arguments.panel);
+    g_free(arguments.instances);
     g_strfreev(arguments.rest);
     return code;
 }

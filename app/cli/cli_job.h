@@ -17,6 +17,7 @@ typedef struct {
     char *year;      /* --year N as typed, NULL: all */
     char *nodes;     /* --nodes N as typed, NULL: the ranking's budget */
     char *panel;     /* --panel ID, NULL: all */
+    char *instances; /* --instances FILE, NULL: none */
     gboolean json, preview, make_new;
     char **rest; /* what is no option */
     guint n_rest;

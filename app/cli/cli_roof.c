@@ -1,6 +1,7 @@
 /* roof: how many of each ticked panel lie on the brief's roof. */
 #include "cli_roof.h"
 #include "cli_find_panel.h"
+#include "cli_roof_instances.h"
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
@@ -46,18 +47,31 @@ static int work_out(const WbArguments *arguments, const WbJob *job, WbRoofReport
     return code;
 }
 
-int wb_cli_run_roof(const WbArguments *arguments)
+static int run_brief(const WbArguments *arguments, uint64_t nodes)
 {
+    if (arguments->n_rest == 0)
+        return wb_cli_fail(WB_EXIT_WRONG_USE,
+                           _("roof needs a brief, or --instances with a file of packing "
+                             "instances; the command is: wattberth roof BRIEF."));
     WbJob job = {0};
     g_autoptr(GArray) models = g_array_new(FALSE, FALSE, sizeof(WbRoofModel));
     g_autoptr(GArray) bays = g_array_new(FALSE, FALSE, sizeof(WbBayModel));
     g_array_set_clear_func(models, clear_model);
-    WbRoofReport report = {.panel = arguments->panel, .models = models, .bays = bays};
-    int code = read_nodes(arguments->nodes, &report.nodes);
-    if (code == WB_EXIT_DONE)
-        code = wb_cli_load_both(arguments, arguments->rest[0], &job);
+    WbRoofReport report = {
+        .panel = arguments->panel, .models = models, .bays = bays, .nodes = nodes};
+    int code = wb_cli_load_both(arguments, arguments->rest[0], &job);
     if (code == WB_EXIT_DONE)
         code = work_out(arguments, &job, &report);
     wb_cli_clear_job(&job);
     return code;
+}
+
+int wb_cli_run_roof(const WbArguments *arguments)
+{
+    uint64_t nodes;
+    int code = read_nodes(arguments->nodes, &nodes);
+    if (code != WB_EXIT_DONE)
+        return code;
+    return arguments->instances != NULL ? wb_cli_run_roof_instances(arguments, nodes)
+                                        : run_brief(arguments, nodes);
 }
