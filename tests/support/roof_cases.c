@@ -3,7 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-static void free_case(gpointer data)
+void roof_case_free(gpointer data)
 {
     RoofCase *roof_case = data;
     g_free(roof_case->name);
@@ -30,7 +30,7 @@ static void read_obstacles(RoofCase *roof_case, const char *text)
 
 GPtrArray *roof_cases(void)
 {
-    GPtrArray *cases = g_ptr_array_new_with_free_func(free_case);
+    GPtrArray *cases = g_ptr_array_new_with_free_func(roof_case_free);
     g_autoptr(GPtrArray) rows = csv_rows("roof.csv", 8);
     for (guint i = 0; i < rows->len; i++) {
         char **field = rows->pdata[i];
@@ -51,7 +51,7 @@ GPtrArray *roof_cases(void)
 
 GPtrArray *pallet_cases(void)
 {
-    GPtrArray *cases = g_ptr_array_new_with_free_func(free_case);
+    GPtrArray *cases = g_ptr_array_new_with_free_func(roof_case_free);
     g_autoptr(GPtrArray) rows = csv_rows("pallet.csv", 8);
     for (guint i = 0; i < rows->len; i++) {
         char **field = rows->pdata[i];

@@ -19,5 +19,6 @@ typedef struct {
 /* Array of RoofCase*; the program ends where a file cannot be read or a row is malformed. */
 GPtrArray *roof_cases(void);
 GPtrArray *pallet_cases(void);
+void roof_case_free(gpointer roof_case);
 
 #endif

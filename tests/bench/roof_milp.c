@@ -1,0 +1,280 @@
+/* The roof fit beside a general solver of mixed integer programmes, on the carried roofs.
+ *
+ * The model is the usual exact one: a binary for every place, and for every grid point at most one
+ * of the places over it. The solver gets the places the program's own search works on (normal
+ * patterns, those without support left out), and no row that another row holds in it; making that
+ * model costs it nothing here. Its time is the processor's time it reports itself, in one thread,
+ * with its own settings; it need not look for less than one whole panel. The program's time is the
+ * processor's too, the middle of five runs, grid and all.
+ *
+ * name,own_ms,own,bound,columns,rows,solver_s,solver,same; then the sums. Rows whose answer stands
+ * on one method only are shown and left out of the sums. Without the solver (Debian: coinor-cbc)
+ * it says so and ends. With an argument: the limit of a row in seconds. */
+#include "cpu_time.h"
+#include "roof_cases.h"
+#include "roof_grid.h"
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { RUNS = 5, LIMIT_S = 60, TERMS_OF_A_LINE = 12, SKIPPED = 77 };
+
+typedef struct {
+    double s;
+    int most, columns, rows;
+    bool solved;
+} Solver;
+
+static double run_own(const RoofCase *row, WbRoofFit *fit)
+{
+    double start_ms = cpu_ms();
+    wb_roof_fit_free(fit);
+    if (wb_roof_most(&row->roof, row->panel_a_mm, row->panel_b_mm, 1000, WB_ROOF_NODES, NULL,
+                     fit) != WB_OK)
+        g_error("%s: no answer", row->name);
+    return cpu_ms() - start_ms;
+}
+
+static int by_size(const void *a, const void *b)
+{
+    double one = *(const double *)a, other = *(const double *)b;
+    return (one > other) - (one < other);
+}
+
+static double own_ms(const RoofCase *row, WbRoofFit *fit)
+{
+    double ms[RUNS];
+    for (int run = 0; run < RUNS; run++)
+        ms[run] = run_own(row, fit);
+    qsort(ms, RUNS, sizeof *ms, by_size);
+    return ms[RUNS / 2];
+}
+
+/* ---- the model ---- */
+
+typedef struct {
+    const WbRoofGrid *grid;
+    GString *text;
+    GArray *over; /* places over a point */
+    int terms, rows;
+} Model;
+
+static void find_over(Model *model, int column, int row)
+{
+    const WbRoofGrid *grid = model->grid;
+    g_array_set_size(model->over, 0);
+    for (int turn = 0; turn < grid->turns; turn++)
+        for (int j = grid->y.from[turn][row]; j <= row; j++)
+            for (int i = grid->x.from[turn][column]; i <= column; i++) {
+                int place = turn * grid->points + j * grid->x.n + i;
+                if (grid->open[place])
+                    g_array_append_val(model->over, place);
+            }
+}
+
+typedef struct {
+    bool starts_x, starts_y, ends_x, ends_y;
+} Edges;
+
+/* Whether a place over the point starts (ends) right there, seen along the roof (across). */
+static Edges edges_at(Model *model, int column, int row)
+{
+    const WbRoofGrid *grid = model->grid;
+    Edges edges = {0};
+    if (column == grid->x.n || row == grid->y.n)
+        return edges;
+    find_over(model, column, row);
+    for (guint k = 0; k < model->over->len; k++) {
+        int place = g_array_index(model->over, int, k);
+        int turn = place / grid->points, point = place % grid->points;
+        int i = point % grid->x.n, j = point / grid->x.n;
+        edges.starts_x |= i == column;
+        edges.starts_y |= j == row;
+        edges.ends_x |= grid->x.end[turn][i] == column + 1;
+        edges.ends_y |= grid->y.end[turn][j] == row + 1;
+    }
+    return edges;
+}
+
+/* Where no place starts at the point, all over it lie over the point before too; where none ends,
+ * over the point after: that one holds more if a place starts there, else as much, and goes itself.
+ * Afterwards model->over is of this point. */
+static bool row_needed(Model *model, int column, int row)
+{
+    Edges right = edges_at(model, column + 1, row), back = edges_at(model, column, row + 1);
+    Edges here = edges_at(model, column, row);
+    return model->over->len > 1 && here.starts_x && here.starts_y &&
+           (here.ends_x || !right.starts_x) && (here.ends_y || !back.starts_y);
+}
+
+static void add_term(Model *model, int place)
+{
+    if (model->terms++ % TERMS_OF_A_LINE == 0)
+        g_string_append_c(model->text, '\n');
+    g_string_append_printf(model->text, " + p%d", place);
+}
+
+static void add_row(Model *model)
+{
+    g_string_append_printf(model->text, " r%d:", model->rows++);
+    model->terms = 0;
+    for (guint k = 0; k < model->over->len; k++)
+        add_term(model, g_array_index(model->over, int, k));
+    g_string_append(model->text, " <= 1\n");
+}
+
+static int add_objective(Model *model)
+{
+    int columns = 0;
+    g_string_append(model->text, "Maximize\n panels:");
+    for (int place = 0; place < wb_grid_places(model->grid); place++)
+        if (model->grid->open[place]) {
+            add_term(model, place);
+            columns++;
+        }
+    g_string_append(model->text, "\nSubject To\n");
+    return columns;
+}
+
+static void add_binaries(Model *model)
+{
+    g_string_append(model->text, "Binaries\n");
+    for (int place = 0; place < wb_grid_places(model->grid); place++)
+        if (model->grid->open[place])
+            g_string_append_printf(model->text, " p%d\n", place);
+    g_string_append(model->text, "End\n");
+}
+
+static char *model_text(const WbRoofGrid *grid, Solver *solver)
+{
+    Model model = {grid, g_string_new(NULL), g_array_new(FALSE, FALSE, sizeof(int)), 0, 0};
+    solver->columns = add_objective(&model);
+    for (int row = 0; row < grid->y.n; row++)
+        for (int column = 0; column < grid->x.n; column++) {
+            if (row_needed(&model, column, row))
+                add_row(&model);
+        }
+    add_binaries(&model);
+    solver->rows = model.rows;
+    g_array_unref(model.over);
+    return g_string_free(model.text, FALSE);
+}
+
+/* ---- the solver ---- */
+
+static double reported_s(const char *name, const char *output)
+{
+    const char *at = strstr(output, "Total time (CPU seconds):");
+    if (!at)
+        g_error("%s: the solver reports no time:\n%s", name, output);
+    return g_ascii_strtod(at + strlen("Total time (CPU seconds):"), NULL);
+}
+
+static void read_answer(const char *name, const char *path, Solver *solver)
+{
+    g_autofree char *text = NULL;
+    if (!g_file_get_contents(path, &text, NULL, NULL))
+        g_error("%s: the solver wrote no solution", name);
+    const char *value = strstr(text, "objective value ");
+    solver->solved = g_str_has_prefix(text, "Optimal");
+    if (value)
+        solver->most = (int)lround(fabs(g_ascii_strtod(value + strlen("objective value "), NULL)));
+}
+
+static void run_solver(const char *cbc, const char *folder, const char *name, const char *text,
+                       const char *limit_s, Solver *solver)
+{
+    g_autoptr(GError) error = NULL;
+    g_autofree char *model = g_build_filename(folder, "model.lp", NULL);
+    g_autofree char *answer = g_build_filename(folder, "answer", NULL);
+    if (!g_file_set_contents(model, text, -1, &error))
+        g_error("%s", error->message);
+    const char *argv[] = {cbc,      model,   "-threads", "0",     "-sec", limit_s,
+                          "-allow", "0.999", "-solve",   "-solu", answer, NULL};
+    g_autofree char *output = NULL;
+    if (!g_spawn_sync(NULL, (char **)argv, NULL, G_SPAWN_STDERR_TO_DEV_NULL, NULL, NULL, &output,
+                      NULL, NULL, &error))
+        g_error("%s", error->message);
+    read_answer(name, answer, solver);
+    solver->s = reported_s(name, output);
+    remove(model);
+    remove(answer);
+}
+
+/* Where no place is open there is nothing to solve: no time is counted. */
+static Solver solve(const char *cbc, const char *folder, const RoofCase *row, const char *limit_s)
+{
+    Solver solver = {.solved = true};
+    WbRoofGrid grid;
+    if (wb_grid_build(&grid, &row->roof, row->panel_a_mm, row->panel_b_mm, false) != WB_OK ||
+        wb_grid_prune(&grid, &row->roof) != WB_OK)
+        g_error("%s: no grid", row->name);
+    g_autofree char *text = model_text(&grid, &solver);
+    if (solver.columns > 0)
+        run_solver(cbc, folder, row->name, text, limit_s, &solver);
+    wb_grid_free(&grid);
+    return solver;
+}
+
+/* ---- both ---- */
+
+typedef struct {
+    double own_ms, solver_s;
+    int rows, limited, differ;
+} Sums;
+
+static const char *verdict(const WbRoofFit *fit, const Solver *solver)
+{
+    if (!solver->solved)
+        return solver->most <= fit->bound ? "limit" : "NO";
+    if (fit->most < fit->bound)
+        return "not decided";
+    return fit->most == solver->most ? "yes" : "NO";
+}
+
+static void compare(const char *cbc, const char *folder, const RoofCase *row, const char *limit_s,
+                    Sums *sums)
+{
+    WbRoofFit fit = {0};
+    double ms = own_ms(row, &fit);
+    Solver solver = solve(cbc, folder, row, limit_s);
+    const char *same = verdict(&fit, &solver);
+    printf("%s,%.3f,%d,%d,%d,%d,%.2f,%d,%s\n", row->name, ms, fit.most, fit.bound, solver.columns,
+           solver.rows, solver.s, solver.most, same);
+    fflush(stdout);
+    sums->differ += strcmp(same, "NO") == 0;
+    if (row->sure) {
+        sums->own_ms += ms;
+        sums->solver_s += solver.s;
+        sums->limited += !solver.solved;
+        sums->rows++;
+    }
+    wb_roof_fit_free(&fit);
+}
+
+int main(int argc, char **argv)
+{
+    g_autofree char *cbc = g_find_program_in_path("cbc");
+    g_autofree char *limit_s = argc > 1 ? g_strdup(argv[1]) : g_strdup_printf("%d", LIMIT_S);
+    if (!cbc) {
+        printf("skipped: cbc is not installed (Debian: coinor-cbc)\n");
+        return SKIPPED;
+    }
+    g_autoptr(GError) error = NULL;
+    g_autofree char *folder = g_dir_make_tmp("wattberth-milp-XXXXXX", &error);
+    if (!folder)
+        g_error("%s", error->message);
+    g_autoptr(GPtrArray) roofs = roof_cases();
+    Sums sums = {0};
+    printf("name,own_ms,own,bound,columns,rows,solver_s,solver,same\n");
+    for (guint i = 0; i < roofs->len; i++)
+        compare(cbc, folder, roofs->pdata[i], limit_s, &sums);
+    remove(folder);
+    printf("sum of %d,%.3f,,,,,%.2f,,%d differ\n", sums.rows, sums.own_ms, sums.solver_s,
+           sums.differ);
+    printf("the solver takes %.0f times as long; in %d rows it hit the limit of %s s, which is "
+           "what is counted there\n",
+           1000 * sums.solver_s / sums.own_ms, sums.limited, limit_s);
+    return 0;
+}

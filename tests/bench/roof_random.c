@@ -1,0 +1,82 @@
+/* Times the roof fit on random roofs: every one not decided and the ten slowest as rows of
+ * roof.csv, then the middle, the 99th of a hundred, the worst and how many were not decided, of all
+ * and of those with room for at most 60 panels. One run each, processor's time. With arguments: the
+ * first seed, how many. */
+#include "cpu_time.h"
+#include "roof_gen.h"
+#include <stdlib.h>
+
+enum { FIRST = 1, ROOFS = 500, SHOWN = 10, FEW = 60 };
+
+typedef struct {
+    RoofCase *row;
+    double ms;
+    int most, bound;
+} Timed;
+
+static void time_roof(Timed *timed, uint64_t seed)
+{
+    WbRoofFit fit = {0};
+    timed->row = roof_gen(seed);
+    double start_ms = cpu_ms();
+    if (wb_roof_most(&timed->row->roof, timed->row->panel_a_mm, timed->row->panel_b_mm, 1000,
+                     WB_ROOF_NODES, NULL, &fit) != WB_OK)
+        g_error("%s: no answer", timed->row->name);
+    timed->ms = cpu_ms() - start_ms;
+    timed->most = fit.most;
+    timed->bound = fit.bound;
+    wb_roof_fit_free(&fit);
+}
+
+static int slower(const void *a, const void *b)
+{
+    double one = ((const Timed *)a)->ms, other = ((const Timed *)b)->ms;
+    return (one < other) - (one > other);
+}
+
+/* timed[] stands slowest first. */
+static void print_summary(const char *what, const Timed *timed, int n)
+{
+    int undecided = 0;
+    for (int i = 0; i < n; i++)
+        undecided += timed[i].most < timed[i].bound;
+    if (n > 0)
+        printf("%s,%d roofs,median ms,%.3f,99%% ms,%.3f,worst ms,%.3f,not decided,%d\n", what, n,
+               timed[n / 2].ms, timed[n / 100].ms, timed[0].ms, undecided);
+}
+
+/* Moves those with room for few panels to the front, order kept; answers how many. */
+static int few_first(Timed *timed, int n)
+{
+    int few = 0;
+    for (int i = 0; i < n; i++)
+        if (timed[i].bound <= FEW) {
+            Timed kept = timed[few];
+            timed[few++] = timed[i];
+            timed[i] = kept;
+        }
+    return few;
+}
+
+int main(int argc, char **argv)
+{
+    uint64_t first = argc > 1 ? strtoull(argv[1], NULL, 10) : FIRST;
+    int n = argc > 2 ? atoi(argv[2]) : ROOFS;
+    if (n < 1)
+        g_error("how many roofs: '%s'; a whole number from 1 on", argv[2]);
+    g_autofree Timed *timed = g_new(Timed, n);
+    for (int i = 0; i < n; i++)
+        time_roof(&timed[i], first + (uint64_t)i);
+    qsort(timed, n, sizeof *timed, slower);
+    printf("ms,most,bound,name,length,width,panel_a,panel_b,,,obstacles\n");
+    for (int i = 0; i < n; i++)
+        if (i < SHOWN || timed[i].most < timed[i].bound) {
+            printf("%.3f,%d,%d,", timed[i].ms, timed[i].most, timed[i].bound);
+            roof_gen_print(stdout, timed[i].row);
+        }
+    print_summary("all", timed, n);
+    print_summary("to 60 panels", timed, few_first(timed, n));
+    for (int i = 0; i < n; i++)
+        roof_case_free(timed[i].row);
+    return 0;
+}
