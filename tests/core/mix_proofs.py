@@ -53,13 +53,22 @@ class Clauses:
         self.name_all()
         self.state_all()
 
-    def positions(self, panel, axis):
-        sums = {0} | {high[axis] for _, high in self.obstacles if high[axis] < self.room[axis]}
+    def sums(self, panel, axis, ends):
+        sums = {0} | {end for end in ends if end < self.room[axis]}
         for other, (_, ways) in enumerate(self.panels):
             if other != panel:
                 sums |= {s + way[axis] for s in sums for way in ways if s + way[axis] < self.room[axis]}
-        last = self.room[axis] - min(way[axis] for way in self.panels[panel][1])
-        return sorted(s for s in sums if s <= last)
+        return sums
+
+    def positions(self, panel, axis):
+        room = self.room[axis]
+        near = self.sums(panel, axis, [high[axis] for _, high in self.obstacles])
+        far = self.sums(panel, axis, [room - (low[axis] + self.gap) for low, _ in self.obstacles])
+        at = set()
+        for way in self.panels[panel][1]:
+            spare = room - way[axis]
+            at |= {s for s in near if s <= spare - s} | {spare - s for s in far if 0 <= s < spare - s}
+        return sorted(at)
 
     def name_all(self):
         self.n, self.at, self.first, self.turned = 0, [], [], []

@@ -1,11 +1,12 @@
 #include "mix_search.h"
 #include "clauses.h"
+#include "mix_fill.h"
 #include "mix_greedy.h"
 #include "plain_roof.h"
 #include "sat.h"
 #include <stdlib.h>
 
-enum { GREEDY_SHARE = 4, EQUAL_SHARE = 16, STEPS_PER_NODE = 1000 };
+enum { GREEDY_SHARE = 4, EQUAL_SHARE = 16, FILL_SHARE = 64, STEPS_PER_NODE = 1000 };
 /* More clauses than this are not written: some 400 MB. */
 static const double LITERALS_MAX = 3e7;
 
@@ -27,6 +28,23 @@ static WbStatus search_greedy(Search *search)
         return WB_NO_MEMORY;
     WbStatus status =
         wb_mix_greedy(search->question, budget, search->control, &steps, fit->layout, &found);
+    fit->nodes += (steps + STEPS_PER_NODE - 1) / STEPS_PER_NODE;
+    if (found) {
+        fit->answer = WB_FITS;
+        fit->n_layout = search->question->n_pieces;
+    }
+    return status;
+}
+
+/* Where little would stay empty. */
+static WbStatus search_fill(Search *search, int64_t spare_mm2)
+{
+    WbMixFit *fit = search->fit;
+    uint64_t nodes = search->node_budget / FILL_SHARE, steps = 0;
+    uint64_t budget = nodes > UINT64_MAX / STEPS_PER_NODE ? UINT64_MAX : nodes * STEPS_PER_NODE;
+    bool found = false;
+    WbStatus status = wb_mix_fill(search->question, spare_mm2, budget, search->control, &steps,
+                                  fit->layout, &found);
     fit->nodes += (steps + STEPS_PER_NODE - 1) / STEPS_PER_NODE;
     if (found) {
         fit->answer = WB_FITS;
@@ -139,19 +157,23 @@ static WbStatus search_clauses(Search *search)
 
 static WbStatus search_question(Search *search, const WbRoof *plain, WbMixQuestion *question)
 {
-    bool too_much = false;
+    int64_t spare_mm2 = 0;
     if (wb_mix_too_large(question)) {
         search->fit->answer = WB_FITS_NOT;
         return WB_OK;
     }
-    WbStatus status = wb_mix_too_much(plain, question, &too_much);
-    if (too_much)
-        search->fit->answer = WB_FITS_NOT;
-    if (status != WB_OK || too_much)
+    WbStatus status = wb_mix_spare(plain, question, &spare_mm2);
+    if (status != WB_OK)
         return status;
+    if (spare_mm2 < 0) {
+        search->fit->answer = WB_FITS_NOT;
+        return WB_OK;
+    }
     status = search_greedy(search);
     if (status == WB_OK && search->fit->answer == WB_FIT_UNDECIDED)
         status = search_equal(search, plain);
+    if (status == WB_OK && search->fit->answer == WB_FIT_UNDECIDED)
+        status = search_fill(search, spare_mm2);
     if (status == WB_OK && search->fit->answer == WB_FIT_UNDECIDED)
         status = wb_mix_positions(question);
     if (status == WB_OK && search->fit->answer == WB_FIT_UNDECIDED)

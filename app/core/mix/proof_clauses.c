@@ -61,16 +61,18 @@ static void list_panels(Facts *facts, const WbMixItem *items, size_t n_items)
         }
 }
 
-/* reached[mm]: the edge or a block's end, plus a sum of panels other than `self`. */
-static void mark_reached(const Facts *facts, int self, int axis, uint8_t *reached)
+/* reached[mm]: the edge or a block's end, plus a sum of panels other than `self`; `far`: all of it
+ * seen from the far end of the room. */
+static void mark_reached(const Facts *facts, int self, int axis, bool far, uint8_t *reached)
 {
     int64_t room_mm = facts->room_mm[axis];
     memset(reached, 0, room_mm);
     reached[0] = 1;
     for (size_t i = 0; i < facts->roof->n_obstacles; i++) {
         Block block = block_of(facts, i);
-        if (reaches_in(facts, &block) && block.high_mm[axis] < room_mm)
-            reached[block.high_mm[axis]] = 1;
+        int64_t end_mm = far ? room_mm - (block.low_mm[axis] + facts->gap_mm) : block.high_mm[axis];
+        if (reaches_in(facts, &block) && end_mm < room_mm)
+            reached[end_mm] = 1;
     }
     for (int p = 0; p < facts->n_panels; p++) {
         const Panel *panel = &facts->panel[p];
@@ -84,24 +86,34 @@ static void mark_reached(const Facts *facts, int self, int axis, uint8_t *reache
     }
 }
 
-static bool list_positions(Facts *facts, int self, int axis, uint8_t *reached)
+static bool stands_at(const Panel *panel, int axis, int64_t room_mm, int64_t at,
+                      const uint8_t *near, const uint8_t *far)
+{
+    for (int way = 0; way < panel->ways; way++) {
+        int64_t right_of_it_mm = room_mm - panel->takes_mm[way][axis] - at;
+        if (right_of_it_mm >= 0 && (at <= right_of_it_mm ? near[at] : far[right_of_it_mm]))
+            return true;
+    }
+    return false;
+}
+
+/* `near` and `far` have the length of the room each. */
+static bool list_positions(Facts *facts, int self, int axis, uint8_t *near, uint8_t *far)
 {
     Panel *panel = &facts->panel[self];
+    int64_t room_mm = facts->room_mm[axis];
     if (self > 0 && facts->panel[self - 1].item == panel->item) { /* the same for each copy */
         panel->pos_mm[axis] = facts->panel[self - 1].pos_mm[axis];
         panel->n[axis] = facts->panel[self - 1].n[axis];
         return true;
     }
-    int64_t least_mm = panel->takes_mm[0][axis];
-    if (panel->ways == 2 && panel->takes_mm[1][axis] < least_mm)
-        least_mm = panel->takes_mm[1][axis];
-    int64_t last_mm = facts->room_mm[axis] - least_mm;
-    mark_reached(facts, self, axis, reached);
-    panel->pos_mm[axis] = malloc((last_mm + 1) * sizeof(int64_t));
+    mark_reached(facts, self, axis, false, near);
+    mark_reached(facts, self, axis, true, far);
+    panel->pos_mm[axis] = malloc(room_mm * sizeof(int64_t));
     if (!panel->pos_mm[axis])
         return false;
-    for (int64_t at = 0; at <= last_mm; at++)
-        if (reached[at])
+    for (int64_t at = 0; at < room_mm; at++)
+        if (stands_at(panel, axis, room_mm, at, near, far))
             panel->pos_mm[axis][panel->n[axis]++] = at;
     return true;
 }
@@ -306,12 +318,12 @@ static void find_positions(Facts *facts)
 {
     int64_t longest_mm =
         facts->room_mm[0] > facts->room_mm[1] ? facts->room_mm[0] : facts->room_mm[1];
-    uint8_t *reached = malloc(longest_mm + 1);
+    uint8_t *reached = malloc(2 * (longest_mm + 1));
     if (!reached)
         facts->status = WB_NO_MEMORY;
     for (int p = 0; p < facts->n_panels && facts->status == WB_OK; p++)
         for (int axis = 0; axis < 2; axis++)
-            if (!list_positions(facts, p, axis, reached))
+            if (!list_positions(facts, p, axis, reached, reached + longest_mm + 1))
                 facts->status = WB_NO_MEMORY;
     free(reached);
 }

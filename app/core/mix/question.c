@@ -100,59 +100,88 @@ static bool add_panel(Sums *sums, const WbMixKind *kind, int axis)
     return memcmp(sums->before, sums->bits, sums->words * sizeof *sums->bits) != 0;
 }
 
-static void start_sums(Sums *sums, const WbMixQuestion *question, int axis)
+/* Of what stands left of it (front of it), or right of it, where `mirrored`: then everything is
+ * measured from the far end of the room, where a grown panel's end meets an obstacle's near side
+ * and one gap. */
+static void start_sums(Sums *sums, const WbMixQuestion *question, int axis, bool mirrored)
 {
     memset(sums->bits, 0, sums->words * sizeof *sums->bits);
     sums->bits[0] = 1;
     for (int i = 0; i < question->n_zones; i++) {
         const WbZone *zone = &question->zone[i];
-        int64_t end_mm = axis == WB_ALONG ? zone->right_mm : zone->back_mm;
+        int64_t far_mm = axis == WB_ALONG ? zone->right_mm : zone->back_mm;
+        int64_t near_mm = axis == WB_ALONG ? zone->left_mm : zone->front_mm;
+        int64_t end_mm = mirrored ? question->room_mm[axis] - question->gap_mm - near_mm : far_mm;
         if (end_mm < sums->n_mm)
             sums->bits[end_mm / 64] |= (uint64_t)1 << end_mm % 64;
     }
 }
 
-static WbStatus collect(const Sums *sums, WbMixKind *kind, int axis, int64_t last_mm)
+static void sum_others(const WbMixQuestion *question, Sums *sums, int which, int axis,
+                       bool mirrored)
 {
-    int n = 0;
-    for (int64_t at = 0; at <= last_mm; at++)
-        n += sums->bits[at / 64] >> at % 64 & 1;
-    kind->at_mm[axis] = malloc((n + 1) * sizeof *kind->at_mm[axis]);
-    if (!kind->at_mm[axis])
-        return WB_NO_MEMORY;
-    for (int64_t at = 0; at <= last_mm; at++)
-        if (sums->bits[at / 64] >> at % 64 & 1)
-            kind->at_mm[axis][kind->n_at[axis]++] = at;
-    return WB_OK;
-}
-
-static WbStatus find_positions(WbMixQuestion *question, Sums *sums, int which, int axis)
-{
-    WbMixKind *kind = &question->kind[which];
-    start_sums(sums, question, axis);
+    start_sums(sums, question, axis, mirrored);
     for (int k = 0; k < question->n_kinds; k++)
         for (int copy = k == which; copy < question->kind[k].count; copy++)
             if (!add_panel(sums, &question->kind[k], axis))
                 break;
-    int64_t size_mm = wb_mix_size_mm(kind, axis, 0);
-    if (kind->turns == 2 && wb_mix_size_mm(kind, axis, 1) < size_mm)
-        size_mm = wb_mix_size_mm(kind, axis, 1);
-    return collect(sums, kind, axis, question->room_mm[axis] - size_mm);
+}
+
+static bool reached(const Sums *sums, int64_t at_mm)
+{
+    return sums->bits[at_mm / 64] >> at_mm % 64 & 1;
+}
+
+/* Whether it may stand there: its middle in the near half and pushed to the near end, or in the far
+ * half and pushed to the far end. */
+static bool is_position(const Sums side[2], const WbMixKind *kind, int axis, int64_t at_mm)
+{
+    for (int turned = 0; turned < kind->turns; turned++) {
+        int64_t spare_mm = side[0].n_mm - wb_mix_size_mm(kind, axis, turned);
+        if (at_mm <= spare_mm && (2 * at_mm <= spare_mm ? reached(&side[0], at_mm)
+                                                        : reached(&side[1], spare_mm - at_mm)))
+            return true;
+    }
+    return false;
+}
+
+static WbStatus find_positions(WbMixQuestion *question, Sums side[2], int which, int axis)
+{
+    WbMixKind *kind = &question->kind[which];
+    int n = 0;
+    for (int mirrored = 0; mirrored < 2; mirrored++)
+        sum_others(question, &side[mirrored], which, axis, mirrored);
+    for (int64_t at = 0; at < question->room_mm[axis]; at++)
+        n += is_position(side, kind, axis, at);
+    kind->at_mm[axis] = malloc((n + 1) * sizeof *kind->at_mm[axis]);
+    if (!kind->at_mm[axis])
+        return WB_NO_MEMORY;
+    for (int64_t at = 0; at < question->room_mm[axis]; at++)
+        if (is_position(side, kind, axis, at))
+            kind->at_mm[axis][kind->n_at[axis]++] = at;
+    return WB_OK;
 }
 
 WbStatus wb_mix_positions(WbMixQuestion *question)
 {
     WbStatus status = WB_OK;
     for (int axis = 0; axis < WB_AXES && status == WB_OK; axis++) {
-        Sums sums = {.n_mm = question->room_mm[axis],
-                     .words = (size_t)question->room_mm[axis] / 64 + 1};
-        sums.bits = malloc(sums.words * sizeof *sums.bits);
-        sums.before = malloc(sums.words * sizeof *sums.before);
-        status = sums.bits && sums.before ? WB_OK : WB_NO_MEMORY;
+        Sums side[2];
+        for (int mirrored = 0; mirrored < 2; mirrored++) {
+            Sums *sums = &side[mirrored];
+            *sums = (Sums){.n_mm = question->room_mm[axis],
+                           .words = (size_t)question->room_mm[axis] / 64 + 1};
+            sums->bits = malloc(sums->words * sizeof *sums->bits);
+            sums->before = malloc(sums->words * sizeof *sums->before);
+            if (!sums->bits || !sums->before)
+                status = WB_NO_MEMORY;
+        }
         for (int k = 0; k < question->n_kinds && status == WB_OK; k++)
-            status = find_positions(question, &sums, k, axis);
-        free(sums.bits);
-        free(sums.before);
+            status = find_positions(question, side, k, axis);
+        for (int mirrored = 0; mirrored < 2; mirrored++) {
+            free(side[mirrored].bits);
+            free(side[mirrored].before);
+        }
     }
     return status;
 }
@@ -173,7 +202,7 @@ bool wb_mix_too_large(const WbMixQuestion *question)
     return false;
 }
 
-WbStatus wb_mix_too_much(const WbRoof *plain, const WbMixQuestion *question, bool *too_much)
+WbStatus wb_mix_spare(const WbRoof *plain, const WbMixQuestion *question, int64_t *spare_mm2)
 {
     WbZone within = wb_roof_usable(plain);
     within.right_mm += plain->gap_mm;
@@ -182,6 +211,6 @@ WbStatus wb_mix_too_much(const WbRoof *plain, const WbMixQuestion *question, boo
     for (int k = 0; k < question->n_kinds; k++)
         wanted_mm2 +=
             question->kind[k].count * question->kind[k].grown_mm[0] * question->kind[k].grown_mm[1];
-    *too_much = wanted_mm2 > left_mm2;
+    *spare_mm2 = left_mm2 - wanted_mm2;
     return left_mm2 < 0 ? WB_NO_MEMORY : WB_OK;
 }

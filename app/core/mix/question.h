@@ -45,8 +45,9 @@ static inline int64_t wb_mix_size_mm(const WbMixKind *kind, int axis, int turned
     return kind->grown_mm[axis ^ turned];
 }
 
-/* Some panel enters the room neither way, or the grown panels have more area than is left. */
+/* Some panel enters the room neither way. */
 bool wb_mix_too_large(const WbMixQuestion *question);
-WbStatus wb_mix_too_much(const WbRoof *plain, const WbMixQuestion *question, bool *too_much);
+/* The area that is left less the grown panels'; below 0: they have more. */
+WbStatus wb_mix_spare(const WbRoof *plain, const WbMixQuestion *question, int64_t *spare_mm2);
 
 #endif
