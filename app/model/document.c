@@ -92,6 +92,12 @@ WbCatalogueView *wb_document_get_view(WbDocument *self)
     return self->view;
 }
 
+WbFitCache *wb_document_get_fits(WbDocument *self)
+{
+    g_return_val_if_fail(WB_IS_DOCUMENT(self), NULL);
+    return self->fits;
+}
+
 const WbCatalogue *wb_document_get_catalogue(WbDocument *self)
 {
     g_return_val_if_fail(WB_IS_DOCUMENT(self), NULL);
@@ -363,6 +369,7 @@ static void wb_document_finalize(GObject *object)
     g_clear_pointer(&self->file, wb_brief_file_unref);
     g_clear_pointer(&self->saved, wb_brief_file_unref);
     g_clear_pointer(&self->view, wb_catalogue_view_unref);
+    wb_fit_cache_unref(self->fits);
     g_free(self->path);
     g_free(self->save_error);
     G_OBJECT_CLASS(wb_document_parent_class)->finalize(object);
@@ -404,4 +411,5 @@ static void wb_document_init(WbDocument *self)
     wb_history_init(&self->history);
     self->merge_ms = 1000;
     self->autosave_ms = 800;
+    self->fits = wb_fit_cache_new(WB_FIT_CACHE_BYTES);
 }

@@ -4,6 +4,7 @@
 
 #include "database.h"
 #include "document.h"
+#include "fit_cache.h"
 #include "history.h"
 
 /* How a file on disk looked when it was last read or written, to notice others' changes. */
@@ -17,6 +18,7 @@ struct _WbDocument {
     WbBriefFile *file;
     WbBriefFile *saved; /* the state on disk, or as begun */
     WbCatalogueView *view;
+    WbFitCache *fits;
     WbHistory history;
     guint64 revision;
     char *path;

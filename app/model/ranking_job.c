@@ -1,46 +1,26 @@
-/* One worker thread per job, fed through a one-place mailbox: a new question replaces one that
- * waits and stops the one that runs. The worker knows no GObject: it shares a plain, counted
- * Mailbox with the job and answers through an idle source on the job's main context. The job is
- * never joined; at its end it stops the work, and the worker leaves by itself. */
+/* Each question is one errand of a worker: a new one stops the one that runs. */
 #include "ranking_job.h"
 #include "brief_file.h"
 #include "database.h"
+#include "fit_cache.h"
+#include "worker.h"
 
-/* A question: snapshot, number and stop flag. Shared by main and worker. */
+/* A question: snapshot and, once it has run, the answer. */
 typedef struct {
-    gatomicrefcount references;
-    guint64 number;
     WbBriefFile *file;
     WbCatalogueView *view;
-    WbControl control;
-} Question;
-
-typedef struct {
-    gatomicrefcount references;
-    GMutex mutex;
-    GCond asked;
-    Question *waiting; /* guarded by mutex */
-    gboolean quit;     /* guarded by mutex */
-    GMainContext *context;
-    WbRankingJob *job; /* touched on the main thread alone; NULL once the job is gone */
-} Mailbox;
-
-typedef struct {
-    Mailbox *mailbox;
-    guint64 number;
-    WbResult *result;
+    WbFitCache *fits;
+    WbResult *result; /* NULL without error: stopped */
     GError *error;
-} Answer;
+} Task;
 
 struct _WbRankingJob {
     GObject parent_instance;
     WbDocument *document;
-    Mailbox *mailbox;
-    Question *running; /* the newest question, NULL when none is open */
-    char *asked;       /* what was asked last, as text */
+    WbWorker *worker;
+    char *asked; /* what was asked last, as text */
     WbCatalogueView *asked_of;
     WbHoursFile *asked_under; /* the hourly file of that question, NULL: none */
-    guint64 number;
     WbResult *result;
     WbJobState state;
     gboolean stale;
@@ -57,77 +37,23 @@ static guint result_signal;
 
 #define PROGRESS_MS 100
 
-static void question_unref(Question *question)
+static void task_free(gpointer data)
 {
-    if (!g_atomic_ref_count_dec(&question->references))
-        return;
-    wb_brief_file_unref(question->file);
-    wb_catalogue_view_unref(question->view);
-    g_free(question);
+    Task *task = data;
+    wb_brief_file_unref(task->file);
+    wb_catalogue_view_unref(task->view);
+    wb_fit_cache_unref(task->fits);
+    g_clear_pointer(&task->result, wb_result_unref);
+    g_clear_error(&task->error);
+    g_free(task);
 }
 
-static void mailbox_unref(Mailbox *mailbox)
+static void run(gpointer data, WbControl *control)
 {
-    if (!g_atomic_ref_count_dec(&mailbox->references))
-        return;
-    g_clear_pointer(&mailbox->waiting, question_unref);
-    g_mutex_clear(&mailbox->mutex);
-    g_cond_clear(&mailbox->asked);
-    g_main_context_unref(mailbox->context);
-    g_free(mailbox);
+    Task *task = data;
+    task->result =
+        wb_result_make_cached(task->file, task->view, NULL, task->fits, control, &task->error);
 }
-
-static void answer_free(gpointer data)
-{
-    Answer *answer = data;
-    mailbox_unref(answer->mailbox);
-    g_clear_pointer(&answer->result, wb_result_unref);
-    g_clear_error(&answer->error);
-    g_free(answer);
-}
-
-/* ---- worker ---- */
-
-/* Waits for a question; NULL: time to leave. */
-static Question *next_question(Mailbox *mailbox)
-{
-    g_mutex_lock(&mailbox->mutex);
-    while (!mailbox->waiting && !mailbox->quit)
-        g_cond_wait(&mailbox->asked, &mailbox->mutex);
-    Question *question = mailbox->quit ? NULL : g_steal_pointer(&mailbox->waiting);
-    g_mutex_unlock(&mailbox->mutex);
-    return question;
-}
-
-static gboolean deliver(gpointer data);
-
-static void answer_question(Mailbox *mailbox, Question *question)
-{
-    Answer *answer = g_new0(Answer, 1);
-    g_atomic_ref_count_inc(&mailbox->references);
-    answer->mailbox = mailbox;
-    answer->number = question->number;
-    answer->result =
-        wb_result_make(question->file, question->view, NULL, &question->control, &answer->error);
-    g_autoptr(GSource) source = g_idle_source_new();
-    g_source_set_priority(source, G_PRIORITY_DEFAULT);
-    g_source_set_callback(source, deliver, answer, answer_free);
-    g_source_attach(source, mailbox->context);
-}
-
-static gpointer work(gpointer data)
-{
-    Mailbox *mailbox = data;
-    Question *question;
-    while ((question = next_question(mailbox))) {
-        answer_question(mailbox, question);
-        question_unref(question);
-    }
-    mailbox_unref(mailbox);
-    return NULL;
-}
-
-/* ---- main thread ---- */
 
 static void set_state(WbRankingJob *self, WbJobState state, const char *message)
 {
@@ -165,67 +91,39 @@ static void set_progress(WbRankingJob *self, double progress)
 static gboolean read_progress(gpointer data)
 {
     WbRankingJob *self = data;
-    if (!self->running)
-        return G_SOURCE_CONTINUE;
-    double done = (double)atomic_load(&self->running->control.done);
-    double todo = (double)atomic_load(&self->running->control.todo);
-    set_progress(self, todo > 0 ? MIN(done / todo, 1) : -1);
+    if (wb_worker_is_busy(self->worker))
+        set_progress(self, wb_worker_progress(self->worker));
     return G_SOURCE_CONTINUE;
 }
 
-/* The answer to the newest question; NULL result without error: it was stopped from outside. */
-static void take_answer(WbRankingJob *self, Answer *answer)
+static void take_answer(WbRankingJob *self, Task *task)
 {
-    g_clear_pointer(&self->running, question_unref);
-    if (!answer->result) {
-        set_state(self, answer->error ? WB_JOB_FAILED : WB_JOB_STOPPED,
-                  answer->error ? answer->error->message : NULL);
+    if (!task->result) {
+        set_state(self, task->error ? WB_JOB_FAILED : WB_JOB_STOPPED,
+                  task->error ? task->error->message : NULL);
         return;
     }
     g_clear_pointer(&self->result, wb_result_unref);
-    self->result = g_steal_pointer(&answer->result);
+    self->result = g_steal_pointer(&task->result);
     set_progress(self, 1);
     set_stale(self, FALSE);
     set_state(self, WB_JOB_IDLE, NULL);
     g_signal_emit(self, result_signal, 0);
 }
 
-static gboolean deliver(gpointer data)
+static void on_done(gpointer owner, gpointer data)
 {
-    Answer *answer = data;
-    WbRankingJob *self = answer->mailbox->job;
-    if (!self || !self->running || answer->number != self->number)
-        return G_SOURCE_REMOVE; /* nobody waits for it any more */
-    g_object_ref(self);
-    take_answer(self, answer);
-    g_object_unref(self);
-    return G_SOURCE_REMOVE;
-}
-
-static void drop_running(WbRankingJob *self)
-{
-    if (!self->running)
-        return;
-    wb_control_stop(&self->running->control);
-    g_clear_pointer(&self->running, question_unref);
+    g_autoptr(WbRankingJob) self = g_object_ref(owner); /* who listens may let go of it */
+    take_answer(self, data);
 }
 
 static void ask(WbRankingJob *self)
 {
-    drop_running(self);
-    Question *question = g_new0(Question, 1);
-    g_atomic_ref_count_init(&question->references);
-    g_atomic_ref_count_inc(&question->references); /* one for the mailbox, one for us */
-    question->number = ++self->number;
-    question->file = wb_brief_file_ref(wb_document_get_file(self->document));
-    question->view = wb_catalogue_view_ref(wb_document_get_view(self->document));
-    wb_control_init(&question->control);
-    self->running = question;
-    g_mutex_lock(&self->mailbox->mutex);
-    g_clear_pointer(&self->mailbox->waiting, question_unref);
-    self->mailbox->waiting = question;
-    g_cond_signal(&self->mailbox->asked);
-    g_mutex_unlock(&self->mailbox->mutex);
+    Task *task = g_new0(Task, 1);
+    task->file = wb_brief_file_ref(wb_document_get_file(self->document));
+    task->view = wb_catalogue_view_ref(wb_document_get_view(self->document));
+    task->fits = wb_fit_cache_ref(wb_document_get_fits(self->document));
+    wb_worker_ask(self->worker, run, task);
     set_progress(self, -1);
     set_stale(self, self->result != NULL);
     set_state(self, WB_JOB_RUNNING, NULL);
@@ -267,8 +165,6 @@ WbRankingJob *wb_ranking_job_new(WbDocument *document)
     self->document = g_object_ref(document);
     g_signal_connect_object(document, "changed", G_CALLBACK(ask_if_another), self,
                             G_CONNECT_SWAPPED);
-    g_atomic_ref_count_inc(&self->mailbox->references);
-    g_thread_unref(g_thread_new("ranking", work, self->mailbox));
     ask_if_another(self);
     return self;
 }
@@ -306,9 +202,9 @@ const char *wb_ranking_job_get_message(WbRankingJob *self)
 void wb_ranking_job_stop(WbRankingJob *self)
 {
     g_return_if_fail(WB_IS_RANKING_JOB(self));
-    if (!self->running)
+    if (!wb_worker_is_busy(self->worker))
         return;
-    drop_running(self);
+    wb_worker_drop(self->worker);
     set_state(self, WB_JOB_STOPPED, NULL);
 }
 
@@ -341,25 +237,11 @@ static void wb_ranking_job_get_property(GObject *object, guint id, GValue *value
     }
 }
 
-static void leave_mailbox(WbRankingJob *self)
-{
-    Mailbox *mailbox = g_steal_pointer(&self->mailbox);
-    if (!mailbox)
-        return;
-    mailbox->job = NULL;
-    g_mutex_lock(&mailbox->mutex);
-    mailbox->quit = TRUE;
-    g_cond_signal(&mailbox->asked);
-    g_mutex_unlock(&mailbox->mutex);
-    mailbox_unref(mailbox);
-}
-
 static void wb_ranking_job_dispose(GObject *object)
 {
     WbRankingJob *self = WB_RANKING_JOB(object);
     g_clear_handle_id(&self->progress_source, g_source_remove);
-    drop_running(self);
-    leave_mailbox(self);
+    g_clear_pointer(&self->worker, wb_worker_end);
     g_clear_object(&self->document);
     G_OBJECT_CLASS(wb_ranking_job_parent_class)->dispose(object);
 }
@@ -395,10 +277,5 @@ static void wb_ranking_job_class_init(WbRankingJobClass *klass)
 static void wb_ranking_job_init(WbRankingJob *self)
 {
     self->progress = -1;
-    self->mailbox = g_new0(Mailbox, 1);
-    g_atomic_ref_count_init(&self->mailbox->references);
-    g_mutex_init(&self->mailbox->mutex);
-    g_cond_init(&self->mailbox->asked);
-    self->mailbox->context = g_main_context_ref_thread_default();
-    self->mailbox->job = self;
+    self->worker = wb_worker_new("ranking", self, on_done, task_free);
 }

@@ -22,8 +22,9 @@ static WbResult *give_up(WbResult *result, WbStatus status, GError **error)
     return NULL;
 }
 
-WbResult *wb_result_make(WbBriefFile *file, WbCatalogueView *view, const WbRankOptions *options,
-                         WbControl *control, GError **error)
+WbResult *wb_result_make_cached(WbBriefFile *file, WbCatalogueView *view,
+                                const WbRankOptions *options, WbFitCache *cache, WbControl *control,
+                                GError **error)
 {
     gint64 begun_us = g_get_monotonic_time();
     if (!wb_brief_file_check_hours(file, error))
@@ -34,13 +35,22 @@ WbResult *wb_result_make(WbBriefFile *file, WbCatalogueView *view, const WbRankO
     g_atomic_ref_count_init(&result->references);
     result->file = wb_brief_file_ref(file);
     result->view = wb_catalogue_view_ref(view);
-    WbStatus status = wb_problem_new(wb_brief_file_brief(file), wb_catalogue_view_get(view),
-                                     control, &result->problem);
+    WbStatus status = wb_problem_new_cached(wb_brief_file_brief(file), wb_catalogue_view_get(view),
+                                            cache, control, &result->problem);
     if (status == WB_OK)
         status = wb_rank(result->problem, options ? options : &usual, control, &result->ranking);
     if (status != WB_OK)
         return give_up(result, status, error);
     result->seconds = (double)(g_get_monotonic_time() - begun_us) / 1e6;
+    return result;
+}
+
+WbResult *wb_result_make(WbBriefFile *file, WbCatalogueView *view, const WbRankOptions *options,
+                         WbControl *control, GError **error)
+{
+    WbFitCache *cache = wb_fit_cache_new(WB_FIT_CACHE_BYTES);
+    WbResult *result = wb_result_make_cached(file, view, options, cache, control, error);
+    wb_fit_cache_unref(cache);
     return result;
 }
 

@@ -99,6 +99,7 @@ static void ask(WbRoofStudy *self, guint index, WbRoofTaskKind kind, uint64_t no
     const WbStudyPanel *panel = &entry_at(self, index)->shown;
     WbRoofTask *task = wb_roof_task_new(kind, self->file, self->view, panel->panel,
                                         panel->fit.layout, panel->fit.most);
+    task->fits = wb_fit_cache_ref(wb_document_get_fits(self->document));
     task->index = index;
     task->n_pinned = panel->n_pinned;
     task->nodes = nodes;

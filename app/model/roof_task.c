@@ -22,11 +22,8 @@ static void find_fit(WbRoofTask *task, const WbRoof *roof, WbControl *control)
     const WbPanel *panel = task->panel;
     g_autofree WbRect *pinned = wb_roof_pinned(roof, panel, &task->n_pinned);
     task->status =
-        task->n_pinned > 0
-            ? wb_roof_most_around(roof, panel->length_mm, panel->width_mm, pinned, task->n_pinned,
-                                  WB_STUDY_MOST, task->nodes, control, &task->fit)
-            : wb_roof_most(roof, panel->length_mm, panel->width_mm, WB_STUDY_MOST, task->nodes,
-                           control, &task->fit);
+        wb_fit_cache_most(task->fits, roof, panel->length_mm, panel->width_mm, pinned,
+                          task->n_pinned, WB_STUDY_MOST, task->nodes, control, &task->fit);
 }
 
 static void find_shade(WbRoofTask *task, const WbSite *site, const WbRoof *roof, WbControl *control)
@@ -62,6 +59,7 @@ void wb_roof_task_free(gpointer data)
     wb_roof_changes_free(task->change, task->n_changes);
     wb_brief_file_unref(task->file);
     wb_catalogue_view_unref(task->view);
+    wb_fit_cache_unref(task->fits);
     g_free(task->layout);
     g_free(task->shade_by_panel);
     g_free(task);

@@ -4,6 +4,7 @@
 
 #include "brief_file.h"
 #include "database.h"
+#include "fit_cache.h"
 #include "roof_arrange.h"
 #include "roof_change.h"
 #include <glib.h>
@@ -20,6 +21,7 @@ typedef struct {
     WbBriefFile *file;
     WbCatalogueView *view;
     const WbPanel *panel; /* of the view */
+    WbFitCache *fits;     /* counted, may be NULL: where the asker keeps fit answers */
     guint index;          /* the asker's own */
     uint64_t nodes;       /* budget */
     WbRect *layout;       /* all but FIT; ARRANGE: answered in place */

@@ -27,8 +27,8 @@ typedef struct {
  * that is larger by itself is not kept. NULL: out of memory. Counted: one reference for each who
  * may outlive the others. */
 WbFitCache *wb_fit_cache_new(size_t most_bytes);
-WbFitCache *wb_fit_cache_ref(WbFitCache *cache);
-void wb_fit_cache_unref(WbFitCache *cache); /* NULL: nothing happens */
+WbFitCache *wb_fit_cache_ref(WbFitCache *cache); /* here and there NULL: nothing happens */
+void wb_fit_cache_unref(WbFitCache *cache);
 WbFitCacheCount wb_fit_cache_count(WbFitCache *cache);
 
 /* As wb_roof_most_around in everything; cache NULL: just that. Only WB_OK is kept. */

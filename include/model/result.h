@@ -15,6 +15,10 @@ typedef struct WbCatalogueView WbCatalogueView;
  * Takes its own references. Called on the worker thread; tests may call it directly. */
 WbResult *wb_result_make(WbBriefFile *file, WbCatalogueView *view, const WbRankOptions *options,
                          WbControl *control, GError **error);
+/* The same, its fit answers taken from the cache where they are there. */
+WbResult *wb_result_make_cached(WbBriefFile *file, WbCatalogueView *view,
+                                const WbRankOptions *options, WbFitCache *cache, WbControl *control,
+                                GError **error);
 WbResult *wb_result_ref(WbResult *result);
 void wb_result_unref(WbResult *result);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(WbResult, wb_result_unref)

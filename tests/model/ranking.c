@@ -1,7 +1,9 @@
 /* The ranking in the background: the newest question's answer, and no other, is shown. */
+#include "fit_cache.h"
 #include "hours_csv.h"
 #include "ranking_job.h"
 #include "rig.h"
+#include "roof_edit.h"
 #include "site_edit.h"
 #include <string.h>
 
@@ -141,6 +143,51 @@ static void test_no_needless_work(void)
     g_assert_cmpuint(heard.results, ==, 1);
 }
 
+/* Another weight asks nothing of the roof and the bay that was not answered before; another margin
+ * asks of every panel, its undo of none. */
+static void test_fits_are_kept(void)
+{
+    g_autoptr(WbDocument) document = small_document();
+    g_assert_true(wb_bay_set_given(document, TRUE, NULL));
+    WbFitCache *fits = wb_document_get_fits(document);
+    Heard heard;
+    g_autoptr(WbRankingJob) job = listen(document, &heard);
+    rig_wait(&heard.idle);
+    const WbProblem *problem = wb_result_get_problem(wb_ranking_job_get_result(job));
+    guint64 n_panels = problem->n_panels, n_all = n_panels + problem->n_storage;
+    WbFitCacheCount before = wb_fit_cache_count(fits), after;
+    g_assert_cmpuint(n_panels, >, 5);
+    g_assert_cmpuint(before.kept, >, 5);
+    static const struct {
+        const char *pointer;
+        double value; /* NaN: undo */
+        gboolean searches;
+    } edits[] = {{"/weights/cost", 7, FALSE},
+                 {"/limits/money_minor/value", 123400, FALSE},
+                 {"/roof/margin_mm", 83, TRUE},
+                 {NULL, NAN, FALSE}};
+    for (gsize i = 0; i < G_N_ELEMENTS(edits); i++) {
+        heard.idle = FALSE;
+        if (edits[i].pointer)
+            g_assert_true(
+                wb_document_set_number(document, "Edit", edits[i].pointer, edits[i].value, NULL));
+        else
+            wb_document_undo(document);
+        rig_wait(&heard.idle);
+        after = wb_fit_cache_count(fits);
+        guint64 asked = after.asked - before.asked, reused = after.reused - before.reused;
+        g_test_message("edit %zu: %" G_GUINT64_FORMAT " of %" G_GUINT64_FORMAT " fits reused", i,
+                       reused, asked);
+        g_assert_cmpuint(asked, <=, n_all); /* no room in height: not asked */
+        g_assert_cmpuint(asked, >=, n_panels);
+        if (edits[i].searches)
+            g_assert_cmpuint(reused, <, asked);
+        else
+            g_assert_cmpuint(reused, ==, asked);
+        before = after;
+    }
+}
+
 /* The worker may still be at work when the job, the document and the window go. */
 static void test_finalization(void)
 {
@@ -221,6 +268,7 @@ int main(int argc, char **argv)
     g_test_add_func("/ranking/stale-dropped", test_stale_dropped);
     g_test_add_func("/ranking/stop", test_stop);
     g_test_add_func("/ranking/no-needless-work", test_no_needless_work);
+    g_test_add_func("/ranking/fits-are-kept", test_fits_are_kept);
     g_test_add_func("/ranking/finalization", test_finalization);
     g_test_add_func("/ranking/judge", test_judge);
     g_test_add_func("/ranking/stopped-make", test_stopped_make);

@@ -1,6 +1,7 @@
 /* The study of the roof: answers hold for the roof as it is, old ones are dropped at once, and
  * waiting is never asked of the main thread. Mixes likewise. */
 #include "roof_study.h"
+#include "fit_cache.h"
 #include "rig.h"
 #include "roof_edit.h"
 #include "roof_mix.h"
@@ -375,6 +376,24 @@ static void test_shade(void)
     g_assert_false(wb_roof_study_get(study, 1)->shade_known);
 }
 
+/* Back on the roof of before, no fit is searched again. */
+static void test_undo(void)
+{
+    g_autoptr(WbDocument) document = demo();
+    g_autoptr(WbRoofStudy) study = wb_roof_study_new(document);
+    WbFitCache *fits = wb_document_get_fits(document);
+    wb_roof_study_set_awake(study, TRUE);
+    wait_for_study(study);
+    g_assert_true(wb_document_set_number(document, "Margin", "/roof/margin_mm", 91, NULL));
+    wait_for_study(study);
+    WbFitCacheCount before = wb_fit_cache_count(fits);
+    wb_document_undo(document);
+    wait_for_study(study);
+    WbFitCacheCount after = wb_fit_cache_count(fits);
+    g_assert_cmpuint(after.reused - before.reused, ==, wb_roof_study_get_n(study));
+    check_layouts(study, roof_of(document));
+}
+
 int main(int argc, char **argv)
 {
     g_test_init(&argc, &argv, NULL);
@@ -389,5 +408,6 @@ int main(int argc, char **argv)
     g_test_add_func("/roof-study/fit-words", test_fit_words);
     g_test_add_func("/roof-study/mixes", test_mixes);
     g_test_add_func("/roof-study/shade", test_shade);
+    g_test_add_func("/roof-study/undo", test_undo);
     return g_test_run();
 }

@@ -241,6 +241,8 @@ WbFitCache *wb_fit_cache_new(size_t most_bytes)
 
 WbFitCache *wb_fit_cache_ref(WbFitCache *cache)
 {
+    if (!cache)
+        return NULL;
     pthread_mutex_lock(&cache->mutex);
     cache->references++;
     pthread_mutex_unlock(&cache->mutex);
