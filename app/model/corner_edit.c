@@ -1,6 +1,7 @@
 /* Edits of the roof's outline. */
 #include "edit_list.h"
 #include "roof_shape_edit.h"
+#include "store_error.h"
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
@@ -37,6 +38,15 @@ static gboolean reshape(WbDocument *document, const char *label, const char *run
     return wb_edit_list_apply(&list, document, label, run, error);
 }
 
+static gboolean leaves_nothing(const WbRoof *roof, gint64 length_mm, gint64 width_mm,
+                               GError **error)
+{
+    g_autofree char *sentence = wb_roof_left_outside(roof, length_mm, width_mm);
+    if (sentence != NULL)
+        g_set_error_literal(error, WB_STORE_ERROR, WB_STORE_ERROR_VALUE, sentence);
+    return sentence == NULL;
+}
+
 gboolean wb_roof_resize(WbDocument *document, gint64 length_mm, gint64 width_mm, GError **error)
 {
     const WbRoof *roof = roof_of(document);
@@ -48,8 +58,24 @@ gboolean wb_roof_resize(WbDocument *document, gint64 length_mm, gint64 width_mm,
         if (corners[i].y_mm == roof->width_mm)
             corners[i].y_mm = width_mm;
     }
+    WbRoof moved = *roof;
+    moved.corners = corners;
+    if (!leaves_nothing(&moved, length_mm, width_mm, error))
+        return FALSE;
     return reshape(document, _("Change the roof's size"), NULL, corners, length_mm, width_mm,
                    error);
+}
+
+gboolean wb_roof_nudge(WbDocument *document, gint64 dx_mm, gint64 dy_mm, GError **error)
+{
+    const WbRoof *roof = roof_of(document);
+    gint64 length = roof->length_mm + dx_mm, width = roof->width_mm + dy_mm;
+    if (!leaves_nothing(roof, length, width, error))
+        return FALSE;
+    return dx_mm != 0 ? wb_document_set_number(document, _("Change the roof's length"),
+                                               "/roof/length_mm", (double)length, error)
+                      : wb_document_set_number(document, _("Change the roof's width"),
+                                               "/roof/width_mm", (double)width, error);
 }
 
 gboolean wb_corners_set_given(WbDocument *document, gboolean given, GError **error)

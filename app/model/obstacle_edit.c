@@ -20,22 +20,18 @@ static char *pointer_of(guint index, const char *key)
 
 /* Every edit of a list has to give a valid brief: a round one is a rectangle while its two lengths
  * differ, and it is as large as before or after while it moves, so that it never lies outside. */
-static gboolean set_box(WbDocument *document, const char *label, const char *run, guint index,
-                        const WbObstacle *to, GError **error)
+static void list_box(WbEditList *list, guint index, const WbObstacle *from, const WbObstacle *to)
 {
-    const WbObstacle *from = obstacle_of(document, index);
-    WbEditList list = {0};
     if (from->round)
-        wb_edit_list_set(&list, pointer_of(index, "shape"), "\"rectangle\"");
-    wb_edit_list_set_mm(&list, pointer_of(index, "length_mm"), MAX(from->length_mm, to->length_mm));
-    wb_edit_list_set_mm(&list, pointer_of(index, "width_mm"), MAX(from->width_mm, to->width_mm));
-    wb_edit_list_set_mm(&list, pointer_of(index, "x_mm"), to->x_mm);
-    wb_edit_list_set_mm(&list, pointer_of(index, "y_mm"), to->y_mm);
-    wb_edit_list_set_mm(&list, pointer_of(index, "length_mm"), to->length_mm);
-    wb_edit_list_set_mm(&list, pointer_of(index, "width_mm"), to->width_mm);
+        wb_edit_list_set(list, pointer_of(index, "shape"), "\"rectangle\"");
+    wb_edit_list_set_mm(list, pointer_of(index, "length_mm"), MAX(from->length_mm, to->length_mm));
+    wb_edit_list_set_mm(list, pointer_of(index, "width_mm"), MAX(from->width_mm, to->width_mm));
+    wb_edit_list_set_mm(list, pointer_of(index, "x_mm"), to->x_mm);
+    wb_edit_list_set_mm(list, pointer_of(index, "y_mm"), to->y_mm);
+    wb_edit_list_set_mm(list, pointer_of(index, "length_mm"), to->length_mm);
+    wb_edit_list_set_mm(list, pointer_of(index, "width_mm"), to->width_mm);
     if (to->round)
-        wb_edit_list_set(&list, pointer_of(index, "shape"), "\"round\"");
-    return wb_edit_list_apply(&list, document, label, run, error);
+        wb_edit_list_set(list, pointer_of(index, "shape"), "\"round\"");
 }
 
 static gboolean resize(WbDocument *document, guint index, WbObstacle to, const char *run,
@@ -43,7 +39,9 @@ static gboolean resize(WbDocument *document, guint index, WbObstacle to, const c
 {
     if (to.round)
         to.length_mm = to.width_mm = MAX(to.length_mm, to.width_mm);
-    return set_box(document, _("Change an obstacle's size"), run, index, &to, error);
+    WbEditList list = {0};
+    list_box(&list, index, obstacle_of(document, index), &to);
+    return wb_edit_list_apply(&list, document, _("Change an obstacle's size"), run, error);
 }
 
 gboolean wb_obstacle_resize(WbDocument *document, guint index, gint64 x_mm, gint64 y_mm,
@@ -74,30 +72,48 @@ gboolean wb_obstacle_grow(WbDocument *document, guint index, gint64 dx_mm, gint6
 gboolean wb_obstacle_set_round(WbDocument *document, guint index, gboolean round, GError **error)
 {
     g_return_val_if_fail(is_there(document, index), FALSE);
-    WbObstacle to = *obstacle_of(document, index);
-    if (round == to.round)
-        return TRUE;
-    gint64 across_mm = MIN(to.length_mm, to.width_mm);
-    if (round) {
-        to.x_mm += (to.length_mm - across_mm) / 2;
-        to.y_mm += (to.width_mm - across_mm) / 2;
-        to.length_mm = to.width_mm = across_mm;
-    }
-    to.round = round;
-    return set_box(document, _("Change an obstacle's shape"), NULL, index, &to, error);
+    WbObstacleKind kind = (WbObstacleKind)obstacle_of(document, index)->kind;
+    return wb_obstacle_set_form(document, index, kind, round, error);
 }
 
 gboolean wb_obstacle_set_kind(WbDocument *document, guint index, WbObstacleKind kind,
                               GError **error)
 {
-    static const char *const words[] = {"stands", "walkway", "shade"};
+    g_return_val_if_fail(is_there(document, index), FALSE);
+    gboolean round = obstacle_of(document, index)->round;
+    return wb_obstacle_set_form(document, index, kind, round, error);
+}
+
+static WbObstacle in_shape(WbObstacle obstacle, gboolean round)
+{
+    gint64 across_mm = MIN(obstacle.length_mm, obstacle.width_mm);
+    if (round) {
+        obstacle.x_mm += (obstacle.length_mm - across_mm) / 2;
+        obstacle.y_mm += (obstacle.width_mm - across_mm) / 2;
+        obstacle.length_mm = obstacle.width_mm = across_mm;
+    }
+    obstacle.round = round;
+    return obstacle;
+}
+
+gboolean wb_obstacle_set_form(WbDocument *document, guint index, WbObstacleKind kind,
+                              gboolean round, GError **error)
+{
+    static const char *const words[] = {"\"stands\"", "\"walkway\"", "\"shade\""};
     g_return_val_if_fail(is_there(document, index) && kind < G_N_ELEMENTS(words), FALSE);
-    if (obstacle_of(document, index)->kind == (int)kind)
-        return TRUE;
-    g_autofree char *pointer = pointer_of(index, "kind");
-    wb_document_seal(document);
-    return wb_document_set_text(document, _("Change an obstacle's kind"), pointer, words[kind],
-                                error);
+    const WbObstacle *from = obstacle_of(document, index);
+    gboolean other = from->kind != (int)kind;
+    WbEditList list = {0};
+    if (other)
+        wb_edit_list_set(&list, pointer_of(index, "kind"), words[kind]);
+    if (from->round != round) {
+        WbObstacle to = in_shape(*from, round);
+        list_box(&list, index, from, &to);
+    }
+    return list.n == 0 || wb_edit_list_apply(&list, document,
+                                             other ? _("Change an obstacle's kind")
+                                                   : _("Change an obstacle's shape"),
+                                             NULL, error);
 }
 
 gboolean wb_obstacle_set_height(WbDocument *document, guint index, gint64 height_mm, GError **error)

@@ -8,6 +8,11 @@
 
 /* Length and width. Corners on the right and on the back edge of the frame go along with it. */
 gboolean wb_roof_resize(WbDocument *document, gint64 length_mm, gint64 width_mm, GError **error);
+/* A nudge of the right (dx) or the back edge (dy) of a rectangle. */
+gboolean wb_roof_nudge(WbDocument *document, gint64 dx_mm, gint64 dy_mm, GError **error);
+/* What a roof so long and wide would leave outside, and what to move first: one sentence, NULL:
+ * nothing. (transfer full) */
+char *wb_roof_left_outside(const WbRoof *roof, gint64 length_mm, gint64 width_mm);
 
 /* ---- corners ---- */
 
@@ -34,6 +39,9 @@ gboolean wb_obstacle_grow(WbDocument *document, guint index, gint64 dx_mm, gint6
 gboolean wb_obstacle_set_round(WbDocument *document, guint index, gboolean round, GError **error);
 gboolean wb_obstacle_set_kind(WbDocument *document, guint index, WbObstacleKind kind,
                               GError **error);
+/* Both at once. */
+gboolean wb_obstacle_set_form(WbDocument *document, guint index, WbObstacleKind kind,
+                              gboolean round, GError **error);
 gboolean wb_obstacle_set_height(WbDocument *document, guint index, gint64 height_mm,
                                 GError **error);
 

@@ -110,6 +110,39 @@ static void test_roof_resize(void)
     g_assert_cmpint(roof_of(document)->length_mm, ==, length - 50);
 }
 
+/* The sentence names what to move first; a size that is none is left to the brief's own answer. */
+static void test_roof_shrink(void)
+{
+    g_autoptr(WbDocument) document = demo();
+    g_autoptr(GError) error = NULL;
+    const WbRoof *roof = roof_of(document);
+    gint64 length = roof->length_mm, width = roof->width_mm;
+    g_autofree char *none = wb_roof_left_outside(roof, length, width);
+    g_autofree char *no_size = wb_roof_left_outside(roof, 0, width);
+    g_assert_null(none);
+    g_assert_null(no_size);
+    /* across: the hatch begins at 2700 - 40, the rack at 3330; along: the fan at 640 - 50 */
+    g_assert_true(wb_roof_resize(document, 3331, width, &error));
+    g_assert_true(wb_document_undo(document));
+    g_assert_false(wb_roof_resize(document, 2660, width, &error));
+    g_assert_cmpstr(error->message, ==,
+                    "Hatch over the bed begins, with its clearance, 2,660 mm from the left, where "
+                    "a roof of 2,660 mm has ended. Move it to the left or remove it first. 1 more "
+                    "lies there.");
+    g_clear_error(&error);
+    g_assert_false(wb_roof_nudge(document, 0, -(width - 590), &error));
+    g_assert_nonnull(strstr(error->message, "from the front"));
+    g_clear_error(&error);
+    g_assert_cmpint(roof_of(document)->length_mm, ==, length);
+    g_assert_true(wb_gland_set(document, length, 10, NULL));
+    g_autofree char *gland = wb_roof_left_outside(roof_of(document), length - 1, width);
+    g_assert_cmpstr(gland, ==,
+                    "The cable gland is 3,420 mm from the left. Move it to the left first.");
+    g_assert_true(wb_corners_set_given(document, TRUE, NULL));
+    g_autofree char *corner = wb_roof_left_outside(roof_of(document), length, width - 1);
+    g_assert_cmpstr(corner, ==, "Corner 3 is 1,700 mm from the front. Move it to the front first.");
+}
+
 static void assert_box(WbDocument *document, gint64 x_mm, gint64 y_mm, gint64 length_mm,
                        gint64 width_mm)
 {
@@ -164,6 +197,23 @@ static void test_obstacle_far(void)
     g_assert_false(wb_obstacle_resize(document, 0, 0, 0, 0, 100, &error));
     g_assert_nonnull(strstr(error->message, "length_mm is 0"));
     assert_box(document, -300, -200, 301, 201);
+}
+
+/* Kind and shape at once: one step. */
+static void test_obstacle_form(void)
+{
+    g_autoptr(WbDocument) document = demo();
+    g_autofree char *before = rig_text(document);
+    g_assert_true(wb_obstacle_set_form(document, 1, WB_OBSTACLE_SHADE, TRUE, NULL));
+    const WbObstacle *obstacle = &roof_of(document)->obstacles[1];
+    g_assert_cmpint(obstacle->kind, ==, WB_OBSTACLE_SHADE);
+    g_assert_true(obstacle->round);
+    g_assert_cmpint(obstacle->length_mm, ==, obstacle->width_mm);
+    g_assert_true(wb_obstacle_set_form(document, 1, WB_OBSTACLE_SHADE, TRUE, NULL)); /* no step */
+    g_assert_true(wb_document_undo(document));
+    g_autofree char *after = rig_text(document);
+    g_assert_cmpstr(before, ==, after);
+    g_assert_false(wb_document_can_undo(document));
 }
 
 static void test_obstacle_kind(void)
@@ -282,9 +332,11 @@ int main(int argc, char **argv)
     g_test_add_func("/roof-shape/corner-refused", test_corner_refused);
     g_test_add_func("/roof-shape/corner-nudges", test_corner_nudges);
     g_test_add_func("/roof-shape/roof-resize", test_roof_resize);
+    g_test_add_func("/roof-shape/roof-shrink", test_roof_shrink);
     g_test_add_func("/roof-shape/obstacle-shape", test_obstacle_shape);
     g_test_add_func("/roof-shape/obstacle-far", test_obstacle_far);
     g_test_add_func("/roof-shape/obstacle-kind", test_obstacle_kind);
+    g_test_add_func("/roof-shape/obstacle-form", test_obstacle_form);
     g_test_add_func("/roof-shape/pins", test_pins);
     g_test_add_func("/roof-shape/pins-refused", test_pins_refused);
     g_test_add_func("/roof-shape/gland", test_gland);

@@ -93,8 +93,11 @@ static void commit(WbBriefEntry *self)
     g_autofree char *text = g_strstrip(g_strdup(gtk_editable_get_text(GTK_EDITABLE(self->entry))));
     g_autofree char *json = wb_brief_field_json(self->field, text, &sentence);
     g_autofree char *pointer = wb_brief_field_pointer(self->field, self->index);
+    if (json != NULL && self->field->refuses != NULL)
+        sentence =
+            self->field->refuses(wb_document_get_brief(self->document), g_ascii_strtod(json, NULL));
     set_typing(self, FALSE); /* the document's "changed" may write here now */
-    gboolean taken = json != NULL &&
+    gboolean taken = sentence == NULL && json != NULL &&
                      wb_document_set_json(self->document, self->field->step, pointer, json, &error);
     if (taken) {
         tell(self, NULL);

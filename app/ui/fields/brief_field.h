@@ -24,6 +24,9 @@ typedef struct {
      * past the end gives NaN or NULL. */
     double (*number)(const WbBrief *brief, int index);
     const char *(*text)(const WbBrief *brief, int index);
+    /* Why the brief cannot have this value, in one sentence, where the brief's own answer would not
+     * say what to do; NULL: it may be tried. May be NULL itself. (transfer full) */
+    char *(*refuses)(const WbBrief *brief, double value);
 } WbBriefField;
 
 /* All (transfer full). */

@@ -45,12 +45,8 @@ static void on_selected(WbKindCell *self)
     const WbObstacle *obstacle = self->document != NULL ? obstacle_of(self) : NULL;
     if (self->filling || obstacle == NULL || line >= G_N_ELEMENTS(words))
         return;
-    gboolean round = line % 2 == 1, other = obstacle->round != round;
-    WbObstacleKind kind = (WbObstacleKind)(line / 2);
-    guint index = (guint)self->index;
-    gboolean done =
-        obstacle->kind == (int)kind || wb_obstacle_set_kind(self->document, index, kind, &error);
-    done = done && (!other || wb_obstacle_set_round(self->document, index, round, &error));
+    gboolean done = wb_obstacle_set_form(self->document, (guint)self->index,
+                                         (WbObstacleKind)(line / 2), line % 2 == 1, &error);
     g_signal_emit(self, signals[MESSAGE], 0, done ? NULL : error->message);
     wb_kind_cell_refresh(self);
 }

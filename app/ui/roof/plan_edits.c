@@ -62,23 +62,17 @@ static gboolean edit_corner(PlanEdits *self, const WbPlanEdit *edit, GError **er
     }
 }
 
-/* Nudges in a row are one step, as of any figure. */
 static gboolean edit_edge(PlanEdits *self, const WbPlanEdit *edit, GError **error)
 {
     const WbRoof *roof = &wb_document_get_brief(self->document)->roof;
     gboolean right = edit->thing.kind == WB_PLAN_RIGHT;
-    gint64 length = roof->length_mm, width = roof->width_mm;
     if (edit->action == WB_PLAN_NUDGE)
-        return right ? wb_document_set_number(self->document, _("Change the roof's length"),
-                                              "/roof/length_mm", (double)(length + edit->rect.x_mm),
-                                              error)
-                     : wb_document_set_number(self->document, _("Change the roof's width"),
-                                              "/roof/width_mm", (double)(width + edit->rect.y_mm),
-                                              error);
+        return wb_roof_nudge(self->document, right ? edit->rect.x_mm : 0,
+                             right ? 0 : edit->rect.y_mm, error);
     if (edit->action != WB_PLAN_MOVE)
         return TRUE;
-    return wb_roof_resize(self->document, right ? edit->rect.x_mm : length,
-                          right ? width : edit->rect.y_mm, error);
+    return wb_roof_resize(self->document, right ? edit->rect.x_mm : roof->length_mm,
+                          right ? roof->width_mm : edit->rect.y_mm, error);
 }
 
 static gboolean edit_gland(PlanEdits *self, const WbPlanEdit *edit, GError **error)

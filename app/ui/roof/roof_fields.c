@@ -1,5 +1,6 @@
 #include "roof_fields.h"
 
+#include "roof_shape_edit.h"
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
@@ -11,6 +12,16 @@ static double length(const WbBrief *brief, int index)
 static double width(const WbBrief *brief, int index)
 {
     return (double)brief->roof.width_mm;
+}
+
+static char *too_short(const WbBrief *brief, double value)
+{
+    return wb_roof_left_outside(&brief->roof, (gint64)value, brief->roof.width_mm);
+}
+
+static char *too_narrow(const WbBrief *brief, double value)
+{
+    return wb_roof_left_outside(&brief->roof, brief->roof.length_mm, (gint64)value);
 }
 
 static double margin(const WbBrief *brief, int index)
@@ -83,12 +94,14 @@ static const WbBriefField fields[WB_N_ROOF_FIELDS] = {
                         .unit = "mm",
                         .step = N_("Change the roof's length"),
                         .pointer = "/roof/length_mm",
-                        .number = length},
+                        .number = length,
+                        .refuses = too_short},
     [WB_ROOF_WIDTH] = {.title = N_("Width"),
                        .unit = "mm",
                        .step = N_("Change the roof's width"),
                        .pointer = "/roof/width_mm",
-                       .number = width},
+                       .number = width,
+                       .refuses = too_narrow},
     [WB_ROOF_MARGIN] = {.title = N_("Kept free at the edge"),
                         .unit = "mm",
                         .step = N_("Change the margin"),
