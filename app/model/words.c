@@ -232,11 +232,23 @@ static bool is_limit_of_brief(WbRule rule)
            rule == WB_RULE_MONEY || rule == WB_RULE_WEIGHT || rule == WB_RULE_DARK_HOURS;
 }
 
+/* No budget decides it: slants and circles leave the room open by less than a millimetre. */
+static bool hangs_on_1_mm(const WbProblem *problem, const WbVerdict *verdict,
+                          const WbFinding *finding)
+{
+    return finding->rule == WB_RULE_ROOF_UNDECIDED && isfinite(finding->value) &&
+           wb_roof_answer(&problem->panels[verdict->kit.panel].fit, (int)finding->value) ==
+               WB_FIT_WITHIN_1_MM;
+}
+
 char *wb_words_finding(const WbProblem *problem, const WbVerdict *verdict, const WbFinding *finding)
 {
     const Sentences *pair = &sentences[finding->rule];
     const WbTold told = {problem, verdict, finding, pair->decimals};
     const char *broken = pair->broken;
+    if (hangs_on_1_mm(problem, verdict, finding))
+        broken = N_("The kit has {panels}; {limit} are known to fit, and whether more do hangs on "
+                    "less than 1 mm of the roof.");
     /* Only a stop names the month: the bank itself is too cold in it. */
     if (finding->rule == WB_RULE_COLD_CHARGE && finding->month >= 0)
         broken =

@@ -6,7 +6,8 @@
 static const char *const meanings[WB_N_RULES] = {
     [WB_RULE_NO_PRICE] = N_("a part has no usable offer"),
     [WB_RULE_ROOF_FIT] = N_("the panels do not fit the roof"),
-    [WB_RULE_ROOF_UNDECIDED] = N_("whether the panels fit the roof was not decided"),
+    [WB_RULE_ROOF_UNDECIDED] =
+        N_("whether the panels fit the roof is not decided or hangs on 1 mm"),
     [WB_RULE_ROOF_LOAD] = N_("the panels are too heavy for the roof"),
     [WB_RULE_ROOF_HEIGHT] = N_("the panels stand too high over the roof"),
     [WB_RULE_CONTROLLER_SHARE] = N_("the strings do not divide evenly over the controllers"),

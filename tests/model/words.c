@@ -162,6 +162,26 @@ static void test_load_voltage(Fixture *f, gconstpointer data)
     }
 }
 
+/* A fit that hangs on less than a millimetre is no matter of searching on. */
+static void test_hangs_on_1_mm(Fixture *f, gconstpointer data)
+{
+    WbProblem problem = *f->problem;
+    int index = f->verdict.kit.panel;
+    g_autofree WbPanelChoice *panels =
+        g_memdup2(problem.panels, ((gsize)index + 1) * sizeof *panels);
+    problem.panels = panels;
+    for (int mm_bound = 1; mm_bound <= 2; mm_bound++) {
+        panels[index].fit = (WbRoofFit){.most = 1, .bound = 2, .mm_bound = mm_bound, .at_most = 5};
+        WbFinding told = wb_rule_roof_undecided(problem.brief, &panels[index].fit, 2);
+        g_autofree char *text = wb_words_finding(&problem, &f->verdict, &told);
+        g_assert_cmpstr(text, ==,
+                        mm_bound == 1 ? "The kit has 2 panels; 1 are known to fit, and whether "
+                                        "more do hangs on less than 1 mm of the roof."
+                                      : "The kit has 2 panels; 1 are known to fit and the search "
+                                        "could not decide whether more do.");
+    }
+}
+
 static void test_idle(Fixture *f, gconstpointer data)
 {
     WbFinding idle = finding(WB_RULE_SYSTEM_VOLTAGE, true, NAN, NAN);
@@ -263,6 +283,7 @@ int main(int argc, char **argv)
     ADD("exact", test_exact);
     ADD("numbers-told-apart", test_numbers_told_apart);
     ADD("load-voltage", test_load_voltage);
+    ADD("hangs-on-1-mm", test_hangs_on_1_mm);
     ADD("idle", test_idle);
     ADD("assumed", test_assumed);
     ADD("limit-off", test_limit_off);
