@@ -124,6 +124,29 @@ static bool try_block(Fill *fill, int row, int to, int reach, int set, int64_t e
     return done;
 }
 
+/* Rows from this one up to `to` stay empty from their end to column `reach`. */
+static bool try_empty(Fill *fill, int row, int to, int reach, int set, int64_t empty_mm2)
+{
+    int64_t more_mm2 = (fill->row_mm[to] - fill->row_mm[row]) *
+                       (fill->column_mm[reach] - fill->column_mm[fill->reach[row]]);
+    return try_block(fill, row, to, reach, set, empty_mm2 + more_mm2);
+}
+
+/* The bay: the rows from this one on that end where it does, between two that are fuller. */
+static bool try_without(Fill *fill, int row, int set, int64_t empty_mm2)
+{
+    int end = row, wall = fill->columns;
+    while (end < fill->rows && fill->reach[end] == fill->reach[row])
+        end++;
+    int before = row > 0 ? fill->reach[row - 1] : wall,
+        after = end < fill->rows ? fill->reach[end] : wall;
+    int64_t narrow_mm = fill->side_mm[0] < fill->side_mm[1] ? fill->side_mm[0] : fill->side_mm[1];
+    if (before < wall && fill->row_mm[end] - fill->row_mm[row + 1] >= narrow_mm &&
+        try_empty(fill, row, row + 1, before, set, empty_mm2))
+        return true;
+    return try_empty(fill, row, end, before < after ? before : after, set, empty_mm2);
+}
+
 /* Turn 1 first: other than the search. */
 static bool try_corner(Fill *fill, int row, int set, int64_t empty_mm2)
 {
@@ -140,9 +163,7 @@ static bool try_corner(Fill *fill, int row, int set, int64_t empty_mm2)
         if (is_free && try_block(fill, row, to, reach, set + 1, empty_mm2))
             return true;
     }
-    int64_t more_mm2 = (fill->row_mm[row + 1] - fill->row_mm[row]) *
-                       (fill->column_mm[column + 1] - fill->column_mm[column]);
-    return try_block(fill, row, row + 1, column + 1, set, empty_mm2 + more_mm2);
+    return try_without(fill, row, set, empty_mm2);
 }
 
 static bool go_on(Fill *fill, int set, int64_t empty_mm2)

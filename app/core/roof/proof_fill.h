@@ -2,11 +2,19 @@
  * with skyline.c.
  *
  * Sizes are grown by one gap, the room too. A stack of panels stands on every row of the room, from
- * the left side on; what is next is always the corner furthest left, of several the foremost.
- * Either a panel has its corner there, one way or the other, or the row up to the next line stays
- * empty to the next line (in a layout pushed left and to the front every panel starts where sums of
- * sides end). Emptiness is counted in mm2: beyond the room less n panels there is no way on. So are
- * the ends of rows and columns that no sum of sides fills. */
+ * the left side on; what is next is always the corner furthest left, of several the foremost: the
+ * front end of a bay of rows between two that are fuller (or the edge). If so many panels go in,
+ * they go in with each pushed left and to the front until it touches. Then there are three cases.
+ * 1. A panel has its corner there, one way or the other.
+ * 2. None touches the bay's bottom. Then none lies in the bay as far as its less full neighbour: it
+ *    would lie between the neighbours and be held, itself or by others there, by the bottom.
+ * 3. One touches the bottom further back; the foremost of them is P. What holds P from the front
+ *    does not touch the bottom, so it lies, or what holds it from the left does, on the front
+ *    neighbour. In front of P and left of that neighbour's end nothing lies, it would touch the
+ *    bottom before P. Case 3 cuts off one row, then the corner is the next row's.
+ * Emptiness is counted in mm2: beyond the room less n panels there is no way on. So are the ends of
+ * rows and columns that no sum of sides fills.
+ */
 #ifndef WB_PROOF_FILL_H
 #define WB_PROOF_FILL_H
 
