@@ -70,10 +70,10 @@ static gboolean next_fields(WbHoursText *text, const WbRoofInstance *instance, c
     if (found == wanted)
         return TRUE;
     return wb_store_fail(error, WB_STORE_ERROR_FORMAT,
-                         "%s, line %d has %zu fields where %s %zu of %zu of instance %s (line %d) "
+                         "%s, line %d has %zu field%s where %s %zu of %zu of instance %s (line %d) "
                          "takes %zu: %s.",
-                         text->name, text->line, found, what, i + 1, n, instance->name,
-                         instance->line, wanted, names);
+                         text->name, text->line, found, found == 1 ? "" : "s", what, i + 1, n,
+                         instance->name, instance->line, wanted, names);
 }
 
 /* Further out it is a slip, as in a brief. */
@@ -153,9 +153,9 @@ static gboolean read_instance(WbHoursText *text, WbCell head, WbRoofInstances *t
     gsize found = fields(head, field, HEAD_FIELDS);
     if (found != HEAD_FIELDS)
         return wb_store_fail(error, WB_STORE_ERROR_FORMAT,
-                             "%s, line %d has %zu fields; an instance begins with 7: name W H "
+                             "%s, line %d has %zu field%s; an instance begins with 7: name W H "
                              "n_obstacles n_sizes most turns.",
-                             text->name, text->line, found);
+                             text->name, text->line, found, found == 1 ? "" : "s");
     char *name;
     int length_mm, width_mm, obstacles, sizes, most, turns;
     if (!read_name(text, field[0], &name, error))
