@@ -220,6 +220,60 @@ CATALOGUE_TEXTS = [
 ]
 
 
+GOOD_INSTANCE = "van 3200 1700 1 1 1 1\n1320 1490 300 200\n760 350 999\n"
+INSTANCE_TEXTS = [
+    ("empty", "", ["no instance"]),
+    ("only comments", "# van 3200 1700\n\n", ["no instance"]),
+    ("a short first line", GOOD_INSTANCE.replace(" 1 1\n", " 1\n", 1), ["line 1", "6 fields", "name W H n_obstacles n_sizes most turns"]),
+    ("a short obstacle", GOOD_INSTANCE.replace(" 200\n", "\n"), ["line 2", "3 fields", "obstacle 1 of 1", "x y w h"]),
+    ("a short size", GOOD_INSTANCE.replace(" 999", ""), ["line 3", "2 fields", "size 1 of 1", "a b count"]),
+    ("lines missing at the end", GOOD_INSTANCE[:GOOD_INSTANCE.index("760")], ["ends at line 2", "van", "size 1 of 1"]),
+    ("a line too many", GOOD_INSTANCE + "760 350 999\n", ["line 4", "3 fields", "begins with 7"]),
+    ("a number in words", GOOD_INSTANCE.replace("3200", "long"), ["line 1", "W", "long", "1 to 100000 mm"]),
+    ("half a millimetre", GOOD_INSTANCE.replace("760", "760.5"), ["line 3", "a is", "760.5", "whole number"]),
+    ("a negative size", GOOD_INSTANCE.replace("760", "-760"), ["line 3", "a is", "-760"]),
+    ("a size of zero", GOOD_INSTANCE.replace("350", "0"), ["line 3", "b is", "1 to 100000 mm"]),
+    ("a roof beyond 100 m", GOOD_INSTANCE.replace("1700", "100001"), ["line 1", "H", "100001"]),
+    ("10,000 obstacles", GOOD_INSTANCE.replace("1700 1", "1700 10000"), ["line 1", "n_obstacles", "10000", "1000"]),
+    ("an obstacle beside the roof", GOOD_INSTANCE.replace("1320", "3200"), ["line 2", "outside the roof", "3500"]),
+    ("65 sizes", "mix 99 99 0 65 0 1\n" + "5 5 1\n" * 65, ["line 1", "n_sizes", "65", "64"]),
+    ("two sizes and the most of them", "mix 99 99 0 2 1 1\n5 5 1\n6 6 1\n", ["line 1", "n_sizes is 2", "most 1"]),
+    ("401 rectangles together", "mix 99 99 0 2 0 1\n5 5 400\n6 6 1\n", ["line 3", "401", "400"]),
+    ("turns in words", GOOD_INSTANCE.replace("1 1\n1320", "1 yes\n1320"), ["line 1", "turns", "yes"]),
+    ("a missing column", "L,W,l\n22,16,5\n", ["line 1", "column w", "missing"]),
+    ("columns of other names", "length,width,l,w\n22,16,5,3\n", ["line 1", "column L", "missing"]),
+    ("a column twice", "L,W,l,w,w\n22,16,5,3,3\n", ["line 1", "column w", "twice"]),
+    ("semicolons", "L;W;l;w\n22;16;5;3\n", ["line 1", "1 field"]),
+    ("a short row", "L,W,l,w\n22,16,5\n", ["line 2", "3 cells"]),
+    ("a negative cell", "L,W,l,w\n22,-16,5,3\n", ["line 2", "W is", "-16"]),
+    ("a NUL byte", GOOD_INSTANCE.encode().replace(b"350", b"3\x000"), ["line 3", "NUL"]),
+    ("not UTF-8", b"v\xffn 10 10 0 1 1 1\n5 5 5\n", ["line 1", "UTF-8"]),
+    ("a picture", b"\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR", ["line 1"]),
+    ("a brief", GOOD_BRIEF, ["line 1"]),
+]
+
+
+def instances_case(text, wanted):
+    def test():
+        path = terminal.write("roofs.txt", text)
+        for more in ([], ["--json"]):
+            refused(["roof", "--instances", path] + more, "roofs.txt", WRONG_INPUT, wanted)
+        refused(["roof", "--instances", "-"], "standard input", WRONG_INPUT, wanted, stdin=text if isinstance(text, bytes) else text.encode())
+    return test
+
+
+def test_instances_limits():
+    """What is no file, and what is too long a one; what is right passes."""
+    equal(len(terminal.json("roof", "--instances", terminal.write("roofs.txt", GOOD_INSTANCE))["instances"]), 1)
+    refused(["roof", "--instances", "no-roofs.txt"], "no-roofs.txt", FILE, ["cannot be opened"])
+    os.makedirs(terminal.path("folder"), exist_ok=True)
+    refused(["roof", "--instances", "folder"], "folder", FILE, ["cannot be read"])
+    path = terminal.write("endless.txt", "#" * (17 * MEGABYTE))
+    refused(["roof", "--instances", path], "endless.txt", FILE, ["16 MiB"])
+    path = terminal.write("many.txt", GOOD_INSTANCE * 10001)
+    refused(["roof", "--instances", path], "many.txt", WRONG_INPUT, ["instance 10001", "10000"])
+
+
 def brief_case(text, wanted, commands=("rank", "explain", "roof")):
     def test():
         path = terminal.write("wrong.json", text)
@@ -366,6 +420,8 @@ main(
     [("catalogue: " + what, catalogue_case(edited(CATALOGUE, pointer, value), wanted))
      for what, pointer, value, wanted in CATALOGUE_EDITS] +
     [("catalogue: " + what, catalogue_case(text, wanted)) for what, text, wanted in CATALOGUE_TEXTS] +
+    [("instances: " + what, instances_case(text, wanted)) for what, text, wanted in INSTANCE_TEXTS] +
+    [("instances: limits of the file", test_instances_limits)] +
     [
         ("hourly file: a sound one is told what was made of it", test_good_hours),
         ("hourly file: not there", hourly_case(None, FILE, ["cannot be opened"])),
