@@ -96,6 +96,12 @@ WbRoofInstances *wb_roof_instances_parse(const char *text, gssize length, const 
                                          GError **error)
 {
     gsize n = length < 0 ? strlen(text) : (gsize)length;
+    if (n > WB_TEXT_FILE_MOST) {
+        wb_store_fail(error, WB_STORE_ERROR_FILE,
+                      "%s is larger than %d MiB, the most that is accepted.", name,
+                      WB_TEXT_FILE_MOST / (1024 * 1024));
+        return NULL;
+    }
     g_autofree char *copy = g_malloc(n + 1);
     memcpy(copy, text, n);
     copy[n] = '\0';

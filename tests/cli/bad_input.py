@@ -270,6 +270,7 @@ def test_instances_limits():
     refused(["roof", "--instances", "folder"], "folder", FILE, ["cannot be read"])
     path = terminal.write("endless.txt", "#" * (17 * MEGABYTE))
     refused(["roof", "--instances", path], "endless.txt", FILE, ["16 MiB"])
+    refused(["roof", "--instances", "-"], "standard input", FILE, ["16 MiB"], stdin=b"#" * (17 * MEGABYTE))
     path = terminal.write("many.txt", GOOD_INSTANCE * 10001)
     refused(["roof", "--instances", path], "many.txt", WRONG_INPUT, ["instance 10001", "10000"])
 
