@@ -3,8 +3,8 @@
 #include "bay.h"
 #include "gen.h"
 #include "problem.h"
-#include "random.h"
 #include "rank.h"
+#include "small_roof.h"
 #include <glib.h>
 #include <string.h>
 
@@ -19,11 +19,6 @@ typedef struct {
     int64_t a_mm, b_mm;
     uint64_t nodes;
 } Scene;
-
-static int64_t between(WbRandom *random, int64_t low, int64_t high)
-{
-    return low + (int64_t)wb_random_below(random, (uint64_t)(high - low + 1));
-}
 
 /* A copy whose pointers lead into itself. */
 static void copy_scene(Scene *copy, const Scene *scene)

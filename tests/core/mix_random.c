@@ -1,6 +1,6 @@
 /* Mixes against exhaustive placement on whole millimetres, and by their symmetries. */
 #include "mix.h"
-#include "random.h"
+#include "small_roof.h"
 #include <glib.h>
 #include <string.h>
 
@@ -13,11 +13,6 @@ typedef struct {
     size_t n_items;
 } Case;
 
-static int64_t between(WbRandom *random, int64_t low, int64_t high)
-{
-    return low + (int64_t)wb_random_below(random, (uint64_t)(high - low + 1));
-}
-
 static void draw_case(Case *drawn, WbRandom *random, int64_t size)
 {
     *drawn = (Case){.roof = {.length_mm = between(random, size / 2, size),
@@ -25,15 +20,8 @@ static void draw_case(Case *drawn, WbRandom *random, int64_t size)
                              .margin_mm = between(random, 0, size / 12),
                              .gap_mm = between(random, 0, size / 6)},
                     .n_items = (size_t)between(random, 1, ITEMS)};
-    drawn->roof.n_obstacles = (size_t)between(random, 0, OBSTACLES);
-    for (size_t i = 0; i < drawn->roof.n_obstacles; i++)
-        drawn->obstacle[i] = (WbObstacle){"o",
-                                          between(random, -size / 9, size),
-                                          between(random, -size / 9, size),
-                                          between(random, 1, size / 3),
-                                          between(random, 1, size / 3),
-                                          between(random, 0, size / 9)};
-    drawn->roof.obstacles = drawn->obstacle;
+    small_roof_draw_obstacles(&drawn->roof, drawn->obstacle, (size_t)between(random, 0, OBSTACLES),
+                              size, random);
     for (size_t i = 0; i < drawn->n_items; i++)
         drawn->item[i] = (WbMixItem){
             between(random, size / 9 + 1, size / 2), between(random, size / 9 + 1, size / 2),
@@ -71,28 +59,13 @@ typedef struct {
     int n;
 } Brute;
 
-static bool ranges_meet(int64_t low_a, int64_t size_a, int64_t low_b, int64_t size_b, int64_t apart)
-{
-    return low_a < low_b + size_b + apart && low_b < low_a + size_a + apart;
-}
-
-static bool rects_meet(WbRect a, WbRect b, int64_t apart)
-{
-    return ranges_meet(a.x_mm, a.length_mm, b.x_mm, b.length_mm, apart) &&
-           ranges_meet(a.y_mm, a.width_mm, b.y_mm, b.width_mm, apart);
-}
-
 static bool blocked(const Brute *brute, WbRect rect)
 {
     const WbRoof *roof = &brute->drawn->roof;
-    for (size_t i = 0; i < roof->n_obstacles; i++) {
-        const WbObstacle *o = &roof->obstacles[i];
-        if (rects_meet(rect, (WbRect){o->x_mm, o->y_mm, o->length_mm, o->width_mm},
-                       o->clearance_mm))
-            return true;
-    }
+    if (small_roof_blocks(roof, rect))
+        return true;
     for (int i = 0; i < brute->n; i++)
-        if (rects_meet(rect, brute->laid[i].rect, roof->gap_mm))
+        if (small_roof_meet(rect, brute->laid[i].rect, roof->gap_mm))
             return true;
     return false;
 }
@@ -168,22 +141,10 @@ static void test_symmetries(void)
         draw_case(&drawn, &random, 60);
         WbFitAnswer answer = answer_of(&drawn);
         copy_of(&drawn, &other);
-        for (size_t k = 0; k < other.roof.n_obstacles; k++)
-            other.obstacle[k].x_mm =
-                other.roof.length_mm - other.obstacle[k].x_mm - other.obstacle[k].length_mm;
+        small_roof_mirror(&other.roof, other.obstacle);
         g_assert_cmpint(answer_of(&other), ==, answer);
         copy_of(&drawn, &other);
-        other.roof.length_mm = drawn.roof.width_mm;
-        other.roof.width_mm = drawn.roof.length_mm;
-        for (size_t k = 0; k < other.roof.n_obstacles; k++)
-            other.obstacle[k] = (WbObstacle){
-                "o",
-                drawn.obstacle[k].y_mm,
-                drawn.obstacle[k].x_mm,
-                drawn.obstacle[k].width_mm,
-                drawn.obstacle[k].length_mm,
-                drawn.obstacle[k].clearance_mm,
-            };
+        small_roof_transpose(&other.roof, other.obstacle);
         for (size_t k = 0; k < other.n_items; k++) {
             other.item[k].length_mm = drawn.item[k].width_mm;
             other.item[k].width_mm = drawn.item[k].length_mm;
@@ -200,19 +161,7 @@ static void test_scaled(void)
         Case drawn, large;
         draw_case(&drawn, &random, 40);
         copy_of(&drawn, &large);
-        large.roof.length_mm *= 3;
-        large.roof.width_mm *= 3;
-        large.roof.margin_mm *= 3;
-        large.roof.gap_mm *= 3;
-        for (size_t k = 0; k < large.roof.n_obstacles; k++) {
-            WbObstacle *o = &large.obstacle[k];
-            *o = (WbObstacle){"o",
-                              3 * o->x_mm,
-                              3 * o->y_mm,
-                              3 * o->length_mm,
-                              3 * o->width_mm,
-                              3 * o->clearance_mm};
-        }
+        small_roof_scale(&large.roof, large.obstacle, 3);
         for (size_t k = 0; k < large.n_items; k++) {
             large.item[k].length_mm *= 3;
             large.item[k].width_mm *= 3;

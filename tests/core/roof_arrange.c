@@ -1,6 +1,6 @@
 /* Arrangements: small cases with their best, every layout of tiny roofs, and what holds of any. */
 #include "roof_arrange.h"
-#include "random.h"
+#include "small_roof.h"
 #include <glib.h>
 #include <math.h>
 #include <string.h>
@@ -15,11 +15,6 @@ typedef struct {
     WbRect layout[PANELS];
     int n, n_pinned;
 } Case;
-
-static int64_t between(WbRandom *random, int64_t low, int64_t high)
-{
-    return low + (int64_t)wb_random_below(random, (uint64_t)(high - low + 1));
-}
 
 static WbArrangement score_of(const Case *drawn)
 {

@@ -1,7 +1,7 @@
 /* One change away: known small cases, and every smaller change tried one by one. */
 #include "roof_change.h"
-#include "random.h"
 #include "roof_cases.h"
+#include "small_roof.h"
 #include <glib.h>
 #include <math.h>
 #include <string.h>
@@ -21,11 +21,6 @@ static void copy_case(Case *to, const Case *from)
     to->roof.obstacles = to->obstacle;
     if (from->roof.n_corners > 0)
         to->roof.corners = to->corner;
-}
-
-static int64_t between(WbRandom *random, int64_t low, int64_t high)
-{
-    return low + (int64_t)wb_random_below(random, (uint64_t)(high - low + 1));
 }
 
 /* Whether n lie, on whole millimetres; proved. */

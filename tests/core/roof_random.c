@@ -1,6 +1,5 @@
 /* The roof fit against exhaustive placement on the integer lattice, and by its symmetries. */
-#include "random.h"
-#include "roof.h"
+#include "small_roof.h"
 #include <glib.h>
 #include <string.h>
 
@@ -12,11 +11,6 @@ typedef struct {
     int64_t a_mm, b_mm;
 } Case;
 
-static int64_t between(WbRandom *random, int64_t low, int64_t high)
-{
-    return low + (int64_t)wb_random_below(random, (uint64_t)(high - low + 1));
-}
-
 /* Lengths up to `size`; panels so large that a dozen or so fit at most. */
 static void draw_case(Case *drawn, WbRandom *random, int64_t size)
 {
@@ -26,15 +20,8 @@ static void draw_case(Case *drawn, WbRandom *random, int64_t size)
                              .gap_mm = between(random, 0, size / 4)},
                     .a_mm = between(random, size / 9 + 1, size / 2),
                     .b_mm = between(random, size / 9 + 1, size / 2)};
-    drawn->roof.n_obstacles = (size_t)between(random, 0, OBSTACLES);
-    for (size_t i = 0; i < drawn->roof.n_obstacles; i++)
-        drawn->obstacle[i] = (WbObstacle){"o",
-                                          between(random, -size / 9, size),
-                                          between(random, -size / 9, size),
-                                          between(random, 1, size / 3),
-                                          between(random, 1, size / 3),
-                                          between(random, 0, size / 9)};
-    drawn->roof.obstacles = drawn->obstacle;
+    small_roof_draw_obstacles(&drawn->roof, drawn->obstacle, (size_t)between(random, 0, OBSTACLES),
+                              size, random);
 }
 
 static WbRoofFit fit_of(const Case *drawn)
@@ -65,28 +52,6 @@ typedef struct {
     uint64_t way[PLACES_MAX][PLACES_MAX / 64]; /* places in the way of each, itself too */
 } Brute;
 
-static bool ranges_meet(int64_t low_a, int64_t size_a, int64_t low_b, int64_t size_b, int64_t apart)
-{
-    return low_a < low_b + size_b + apart && low_b < low_a + size_a + apart;
-}
-
-static bool rects_meet(WbRect a, WbRect b, int64_t apart)
-{
-    return ranges_meet(a.x_mm, a.length_mm, b.x_mm, b.length_mm, apart) &&
-           ranges_meet(a.y_mm, a.width_mm, b.y_mm, b.width_mm, apart);
-}
-
-static bool blocked(const Case *drawn, WbRect rect)
-{
-    for (size_t i = 0; i < drawn->roof.n_obstacles; i++) {
-        const WbObstacle *o = &drawn->obstacle[i];
-        if (rects_meet(rect, (WbRect){o->x_mm, o->y_mm, o->length_mm, o->width_mm},
-                       o->clearance_mm))
-            return true;
-    }
-    return false;
-}
-
 /* False: too many places for the tables. */
 static bool list_places(Brute *brute, const Case *drawn, int64_t length, int64_t width)
 {
@@ -95,7 +60,7 @@ static bool list_places(Brute *brute, const Case *drawn, int64_t length, int64_t
     for (int64_t y = margin; y + width <= roof->width_mm - margin; y++)
         for (int64_t x = margin; x + length <= roof->length_mm - margin; x++) {
             WbRect rect = {x, y, length, width};
-            if (blocked(drawn, rect))
+            if (small_roof_blocks(roof, rect))
                 continue;
             if (brute->n == PLACES_MAX)
                 return false;
@@ -109,7 +74,7 @@ static void list_ways(Brute *brute, int64_t gap)
     memset(brute->way, 0, sizeof brute->way);
     for (int i = 0; i < brute->n; i++)
         for (int j = 0; j < brute->n; j++)
-            if (rects_meet(brute->place[i], brute->place[j], gap))
+            if (small_roof_meet(brute->place[i], brute->place[j], gap))
                 brute->way[i][j / 64] |= (uint64_t)1 << (j % 64);
 }
 
@@ -182,46 +147,6 @@ static void test_against_exhaustive_placement(void)
     g_assert_cmpint(most_seen, >, 5);
 }
 
-static void mirror(Case *drawn)
-{
-    for (size_t i = 0; i < drawn->roof.n_obstacles; i++)
-        drawn->obstacle[i].x_mm =
-            drawn->roof.length_mm - drawn->obstacle[i].x_mm - drawn->obstacle[i].length_mm;
-}
-
-static void exchange(int64_t *a, int64_t *b)
-{
-    int64_t kept = *a;
-    *a = *b;
-    *b = kept;
-}
-
-static void transpose(Case *drawn)
-{
-    exchange(&drawn->roof.length_mm, &drawn->roof.width_mm);
-    for (size_t i = 0; i < drawn->roof.n_obstacles; i++) {
-        exchange(&drawn->obstacle[i].x_mm, &drawn->obstacle[i].y_mm);
-        exchange(&drawn->obstacle[i].length_mm, &drawn->obstacle[i].width_mm);
-    }
-}
-
-static void scale(Case *drawn, int64_t by)
-{
-    drawn->roof.length_mm *= by;
-    drawn->roof.width_mm *= by;
-    drawn->roof.margin_mm *= by;
-    drawn->roof.gap_mm *= by;
-    drawn->a_mm *= by;
-    drawn->b_mm *= by;
-    for (size_t i = 0; i < drawn->roof.n_obstacles; i++) {
-        drawn->obstacle[i].x_mm *= by;
-        drawn->obstacle[i].y_mm *= by;
-        drawn->obstacle[i].length_mm *= by;
-        drawn->obstacle[i].width_mm *= by;
-        drawn->obstacle[i].clearance_mm *= by;
-    }
-}
-
 static void test_symmetries(void)
 {
     WbRandom random;
@@ -230,13 +155,18 @@ static void test_symmetries(void)
         Case drawn;
         draw_case(&drawn, &random, between(&random, 20, 400));
         int most = most_of(&drawn);
-        mirror(&drawn);
+        small_roof_mirror(&drawn.roof, drawn.obstacle);
         g_assert_cmpint(most_of(&drawn), ==, most);
-        transpose(&drawn);
+        small_roof_transpose(&drawn.roof, drawn.obstacle);
         g_assert_cmpint(most_of(&drawn), ==, most);
-        exchange(&drawn.a_mm, &drawn.b_mm);
+        int64_t a_mm = drawn.a_mm;
+        drawn.a_mm = drawn.b_mm;
+        drawn.b_mm = a_mm;
         g_assert_cmpint(most_of(&drawn), ==, most);
-        scale(&drawn, between(&random, 2, 9));
+        int64_t by = between(&random, 2, 9);
+        small_roof_scale(&drawn.roof, drawn.obstacle, by);
+        drawn.a_mm *= by;
+        drawn.b_mm *= by;
         g_assert_cmpint(most_of(&drawn), ==, most);
     }
 }
@@ -277,7 +207,8 @@ static bool cell_clear(const Case *drawn, int64_t x, int64_t y)
 {
     int64_t margin = drawn->roof.margin_mm;
     return x >= margin && y >= margin && x < drawn->roof.length_mm - margin &&
-           y < drawn->roof.width_mm - margin && !blocked(drawn, (WbRect){x, y, 1, 1});
+           y < drawn->roof.width_mm - margin &&
+           !small_roof_blocks(&drawn->roof, (WbRect){x, y, 1, 1});
 }
 
 static void test_clear_area_by_counting(void)

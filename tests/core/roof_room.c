@@ -2,8 +2,8 @@
  * each other and, on small rooms, against trying everything cell by cell. */
 #include "five_blocks.h"
 #include "proof_fill.h"
-#include "random.h"
 #include "skyline.h"
+#include "small_roof.h"
 #include <glib.h>
 #include <string.h>
 
@@ -55,11 +55,6 @@ static void assert_fill(WbRoom room, int n, bool goes)
         turned.panel_width_mm = way & 2 ? room.panel_length_mm : room.panel_width_mm;
         g_assert_true(fill(turned, n) == goes);
     }
-}
-
-static int64_t between(WbRandom *random, int64_t low, int64_t high)
-{
-    return low + (int64_t)wb_random_below(random, (uint64_t)(high - low + 1));
 }
 
 static void test_against_the_checkers_search(void)

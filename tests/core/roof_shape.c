@@ -1,6 +1,6 @@
 /* Roofs that are no rectangles: polygons, circles, walkways, heights, panels pinned. */
 #include "plain_roof.h"
-#include "random.h"
+#include "small_roof.h"
 #include <glib.h>
 #include <math.h>
 #include <string.h>
@@ -178,11 +178,6 @@ typedef struct {
     WbObstacle obstacle[OBSTACLES];
     int64_t a_mm, b_mm;
 } Case;
-
-static int64_t between(WbRandom *random, int64_t low, int64_t high)
-{
-    return low + (int64_t)wb_random_below(random, (uint64_t)(high - low + 1));
-}
 
 static WbObstacle draw_obstacle(WbRandom *random, const WbRoof *roof)
 {

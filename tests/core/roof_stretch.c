@@ -2,8 +2,8 @@
  * mixes, which knows nothing of it. */
 #include "roof_stretch.h"
 #include "mix.h"
-#include "random.h"
 #include "roof_proof.h"
+#include "small_roof.h"
 #include <glib.h>
 
 enum { OBSTACLES = 3, CASES = 150, MOST = 60 };
@@ -57,11 +57,6 @@ static void check_case(const WbRoof *roof, int64_t a_mm, int64_t b_mm)
         g_assert_cmpint(fit.answer, ==, more ? WB_FITS_NOT : WB_FITS);
         wb_mix_fit_free(&fit);
     }
-}
-
-static int64_t between(WbRandom *random, int64_t low, int64_t high)
-{
-    return low + (int64_t)wb_random_below(random, (uint64_t)(high - low + 1));
 }
 
 static void test_as_mixes(void)
