@@ -1,14 +1,19 @@
-/* Moves: change_move.c. Less margin, gap or clearance and smaller panels only ever help, so the
- * least change is found by doubling and halving; every layout found tells at once the least change
- * of margin, gap or clearance it needs itself. */
+/* Moves: change_move.c. Less margin, gap or clearance and smaller panels only ever help. So a
+ * change that does is looked for with quick questions, by doubling and halving; every layout found
+ * tells at once how much less it needs itself; and one whole question just below is mostly all it
+ * takes to prove it the least. */
 #include "change_ask.h"
 #include "change_move.h"
+#include "change_press.h"
 #include "plain_roof.h"
 #include <stdlib.h>
 #include <string.h>
 
 /* Of the budget, for one question: beside slants and circles the hardest ones are many. */
 enum { SHARE = 16, SHARE_OF_STEPS = 64 };
+/* Parts of the share: all of it, asked in the hope of a quick answer, and where a larger change was
+ * not decided. */
+enum { WHOLE = 1, QUICK = 32, UNLIKELY = 4 };
 
 /* The roof and the panel changed by so much. */
 typedef struct {
@@ -53,14 +58,17 @@ static void set_change(Lessener *lessener, int64_t by_mm)
     }
 }
 
-static WbAsked ask_change(Lessener *lessener, int64_t by_mm)
+static WbAsked ask_change(Lessener *lessener, int64_t by_mm, int part)
 {
     Trial *trial = &lessener->trial;
     set_change(lessener, by_mm);
     trial->asker.left = lessener->asker->left;
     trial->asker.status = lessener->asker->status;
     WbRect *layout;
-    WbAsked asked = wb_ask(&trial->asker, &trial->roof, &layout);
+    WbAsked asked =
+        wb_ask_within(&trial->asker, trial->asker.share / part + 1, &trial->roof, &layout);
+    if (asked == WB_ASKED_OPEN && part == WHOLE && !wb_roof_needs_steps(&trial->roof))
+        asked = wb_ask_afresh(&trial->asker, trial->asker.share / 2, &trial->roof, &layout);
     lessener->asker->left = trial->asker.left;
     lessener->asker->status = trial->asker.status;
     if (asked == WB_ASKED_YES) {
@@ -72,42 +80,91 @@ static WbAsked ask_change(Lessener *lessener, int64_t by_mm)
     return asked;
 }
 
-/* The layout found with a change of by_mm lies with this one as well, more than above_mm. */
+/* The layout found with a change of by_mm, pressed, lies with less change as well: how little,
+ * above above_mm. */
 static int64_t own_change_mm(Lessener *lessener, int64_t above_mm, int64_t by_mm)
 {
-    if (lessener->kind == WB_CHANGE_PANEL_LENGTH || lessener->kind == WB_CHANGE_PANEL_WIDTH)
-        return by_mm;
     const WbAsker *asker = &lessener->trial.asker;
-    while (by_mm - above_mm > 1) {
+    size_t size = (size_t)asker->n_panels * sizeof(WbRect);
+    WbRect *pressed = malloc(size);
+    set_change(lessener, by_mm);
+    WbPanelSize from = {asker->panel_length_mm, asker->panel_width_mm};
+    while (pressed && by_mm - above_mm > 1) {
         int64_t middle_mm = above_mm + (by_mm - above_mm) / 2;
         set_change(lessener, middle_mm);
-        if (wb_roof_layout_ok(&lessener->trial.roof, asker->panel_length_mm, asker->panel_width_mm,
-                              lessener->layout, asker->n_panels, NULL))
+        WbPanelSize to = {asker->panel_length_mm, asker->panel_width_mm};
+        if (wb_press_layout(&lessener->trial.roof, from, to, lessener->layout, asker->n_panels,
+                            pressed)) {
+            memcpy(lessener->layout, pressed, size);
             by_mm = middle_mm;
-        else
+            from = to;
+        } else {
             above_mm = middle_mm;
+        }
     }
+    free(pressed);
     return by_mm;
 }
 
-/* 0: none up to most_mm. */
-static int64_t least_change_mm(Lessener *lessener, int64_t most_mm)
+/* Narrows below_mm..does_mm by halving; a question not decided counts as "does not do". */
+static int64_t halve_mm(Lessener *lessener, int64_t below_mm, int64_t does_mm, int part)
 {
-    int64_t below_mm = 0, does_mm = 0;
-    for (int64_t by_mm = 1; does_mm == 0 && below_mm < most_mm; by_mm *= 2) {
-        if (by_mm > most_mm)
-            by_mm = most_mm;
-        if (ask_change(lessener, by_mm) == WB_ASKED_YES)
-            does_mm = own_change_mm(lessener, below_mm, by_mm);
-        else
-            below_mm = by_mm;
-    }
     while (does_mm - below_mm > 1) {
         int64_t middle_mm = below_mm + (does_mm - below_mm) / 2;
-        if (ask_change(lessener, middle_mm) == WB_ASKED_YES)
+        if (ask_change(lessener, middle_mm, part) == WB_ASKED_YES)
             does_mm = own_change_mm(lessener, below_mm, middle_mm);
         else
             below_mm = middle_mm;
+    }
+    return does_mm;
+}
+
+/* By doubling, then halving. 0: none up to most_mm. */
+static int64_t quick_change_mm(Lessener *lessener, int64_t most_mm)
+{
+    int64_t below_mm = 0;
+    for (int64_t by_mm = 1; below_mm < most_mm; by_mm *= 2) {
+        if (by_mm > most_mm)
+            by_mm = most_mm;
+        if (ask_change(lessener, by_mm, QUICK) == WB_ASKED_YES)
+            return halve_mm(lessener, below_mm, own_change_mm(lessener, below_mm, by_mm), QUICK);
+        below_mm = by_mm;
+    }
+    return 0;
+}
+
+static int64_t none_or_0_mm(const Lessener *lessener)
+{
+    return lessener->none_mm > 0 ? lessener->none_mm : 0;
+}
+
+/* A change that does is mostly found at once and mostly the least: one question just below it
+ * proves that. Else from there down, in growing steps where layouts do not need less themselves.
+ * 0: none up to most_mm. */
+static int64_t least_change_mm(Lessener *lessener, int64_t most_mm)
+{
+    if (most_mm < 1)
+        return 0;
+    int64_t does_mm = quick_change_mm(lessener, most_mm);
+    if (does_mm == 0) {
+        if (ask_change(lessener, most_mm, WHOLE) != WB_ASKED_YES)
+            return 0;
+        does_mm = own_change_mm(lessener, none_or_0_mm(lessener), most_mm);
+    }
+    int64_t step_mm = 1;
+    while (does_mm - none_or_0_mm(lessener) > 1) {
+        int64_t below_mm = does_mm - step_mm;
+        if (below_mm <= none_or_0_mm(lessener))
+            return halve_mm(lessener, none_or_0_mm(lessener), does_mm, WHOLE);
+        WbAsked asked = ask_change(lessener, below_mm, WHOLE);
+        if (asked == WB_ASKED_OPEN) {
+            int64_t less_mm = halve_mm(lessener, none_or_0_mm(lessener), below_mm, UNLIKELY);
+            return less_mm < below_mm ? less_mm : does_mm;
+        }
+        if (asked == WB_ASKED_NO)
+            return halve_mm(lessener, below_mm, does_mm, WHOLE);
+        does_mm = own_change_mm(lessener, none_or_0_mm(lessener), below_mm);
+        step_mm = does_mm < below_mm ? 1 : 2 * step_mm;
     }
     return does_mm;
 }
@@ -248,7 +305,8 @@ WbStatus wb_roof_changes(const WbRoof *roof, int64_t panel_length_mm, int64_t pa
                          int n_panels, int64_t reach_mm, uint64_t node_budget, WbControl *control,
                          WbRoofChange change[WB_ROOF_CHANGES], int *n)
 {
-    if (n_panels < 1 || reach_mm < 0 || !wb_roof_valid(roof))
+    if (n_panels < 1 || reach_mm < 0 || !wb_roof_valid(roof) ||
+        !wb_roof_length_valid(panel_length_mm) || !wb_roof_length_valid(panel_width_mm))
         return WB_BAD_INPUT;
     bool steps = wb_roof_needs_steps(roof);
     WbAsker asker = {.panel_length_mm = panel_length_mm,

@@ -1,10 +1,12 @@
 #include "change_ask.h"
 #include "plain_roof.h"
+#include <stdlib.h>
 
 /* Making the grid of n obstacles costs about n^2 / this many nodes. */
 enum { OBSTACLES_2_OF_A_NODE = 4096 };
 /* Beside slants and circles the staircases cost about so many times the nodes. */
 enum { STEPS_COST = 3 };
+enum { KNOWN_MAX = 1 << 16 };
 
 static void pay(WbAsker *asker, const WbRoof *roof, uint64_t nodes)
 {
@@ -13,15 +15,35 @@ static void pay(WbAsker *asker, const WbRoof *roof, uint64_t nodes)
     asker->left -= nodes < asker->left ? nodes : asker->left;
 }
 
-WbAsked wb_ask(WbAsker *asker, const WbRoof *roof, WbRect **layout)
+/* The question is only whether all lie: one panel less counts as known to lie, so that nothing is
+ * spent on a layout of so many. Its rectangles are never looked at. */
+static WbStatus ask_plain(const WbAsker *asker, const WbRoof *roof, uint64_t nodes, WbRoofFit *fit)
 {
-    *layout = NULL;
-    if (asker->status != WB_OK || asker->left == 0)
-        return WB_ASKED_OPEN;
+    WbPlainRoof plain;
+    int n_known = asker->n_panels <= KNOWN_MAX ? asker->n_panels - 1 : 0;
+    WbRect *known = calloc((size_t)n_known + 1, sizeof *known);
+    if (!known)
+        return WB_NO_MEMORY;
+    WbStatus status = wb_plain_roof(roof, NULL, 0, WB_PLAIN_INNER, 1, &plain);
+    if (status == WB_OK) {
+        status = wb_plain_most(&plain.roof, asker->panel_length_mm, asker->panel_width_mm, known,
+                               n_known, asker->n_panels, nodes, asker->control, fit);
+        wb_plain_roof_free(&plain);
+    }
+    free(known);
+    return status;
+}
+
+static WbAsked ask_once(WbAsker *asker, const WbRoof *roof, uint64_t nodes, bool known,
+                        WbRect **layout)
+{
     WbRoofFit fit;
-    uint64_t nodes = asker->share < asker->left ? asker->share : asker->left;
-    asker->status = wb_roof_most(roof, asker->panel_length_mm, asker->panel_width_mm,
-                                 asker->n_panels, nodes, asker->control, &fit);
+    if (asker->left == 0)
+        return WB_ASKED_OPEN;
+    nodes = nodes < asker->left ? nodes : asker->left;
+    asker->status = known ? ask_plain(asker, roof, nodes, &fit)
+                          : wb_roof_most(roof, asker->panel_length_mm, asker->panel_width_mm,
+                                         asker->n_panels, nodes, asker->control, &fit);
     if (asker->status != WB_OK)
         return WB_ASKED_OPEN;
     pay(asker, roof, fit.nodes);
@@ -32,4 +54,29 @@ WbAsked wb_ask(WbAsker *asker, const WbRoof *roof, WbRect **layout)
     WbAsked asked = fit.mm_bound < asker->n_panels ? WB_ASKED_NO : WB_ASKED_OPEN;
     wb_roof_fit_free(&fit);
     return asked;
+}
+
+static WbAsked ask(WbAsker *asker, uint64_t nodes, const WbRoof *roof, bool known, WbRect **layout)
+{
+    *layout = NULL;
+    if (asker->status != WB_OK || asker->left == 0)
+        return WB_ASKED_OPEN;
+    nodes = nodes < asker->share ? nodes : asker->share;
+    nodes = nodes < asker->left ? nodes : asker->left;
+    return ask_once(asker, roof, nodes, known && !wb_roof_needs_steps(roof), layout);
+}
+
+WbAsked wb_ask_within(WbAsker *asker, uint64_t nodes_max, const WbRoof *roof, WbRect **layout)
+{
+    return ask(asker, nodes_max, roof, true, layout);
+}
+
+WbAsked wb_ask_afresh(WbAsker *asker, uint64_t nodes_max, const WbRoof *roof, WbRect **layout)
+{
+    return ask(asker, nodes_max, roof, false, layout);
+}
+
+WbAsked wb_ask(WbAsker *asker, const WbRoof *roof, WbRect **layout)
+{
+    return wb_ask_within(asker, UINT64_MAX, roof, layout);
 }

@@ -18,4 +18,10 @@ typedef enum { WB_ASKED_NO, WB_ASKED_YES, WB_ASKED_OPEN } WbAsked;
 /* On whole millimetres. YES: *layout is n_panels rectangles, to be freed; else NULL. */
 WbAsked wb_ask(WbAsker *asker, const WbRoof *roof, WbRect **layout);
 
+/* With at most so many nodes, and no more than the share. */
+WbAsked wb_ask_within(WbAsker *asker, uint64_t nodes_max, const WbRoof *roof, WbRect **layout);
+
+/* The same, from fewer panels up: some layouts are found only on that way. */
+WbAsked wb_ask_afresh(WbAsker *asker, uint64_t nodes_max, const WbRoof *roof, WbRect **layout);
+
 #endif

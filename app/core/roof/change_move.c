@@ -5,6 +5,7 @@
  * is. Before that, the obstacle is taken away: what does not fit then is helped by no move.
  * Every layout found is first held against all shifts of its range: it may fit one already. */
 #include "change_move.h"
+#include "change_press.h"
 #include "change_shift.h"
 #include "plain_roof.h"
 #include "stairs.h"
@@ -13,6 +14,12 @@
 
 /* Of a circle's strips in the common part of its positions. */
 enum { STEP_MAX_MM = 64, ROWS_MAX = 512 };
+
+/* Shifts for which a layout is pressed. */
+enum { PRESSED = 32 };
+
+/* The first shifts looked at, then so many times as far. */
+enum { FIRST_MM = 16, FARTHER = 3 };
 
 /* Shifts tried where the budget did not do, with so many nodes each. */
 enum { SAMPLES = 8, SAMPLE_NODES = 100 };
@@ -178,22 +185,38 @@ static bool clear_of_moved(const Mover *mover, int64_t by_mm, const WbRect *layo
     return true;
 }
 
-/* The first shift of first..last at which this layout lies becomes the best. */
+static bool press_at(const Mover *mover, int64_t by_mm, const WbRect *layout, WbRect *pressed)
+{
+    WbRoof changed;
+    WbObstacle *all = NULL;
+    const WbAsker *asker = mover->asker;
+    WbPanelSize size = {asker->panel_length_mm, asker->panel_width_mm};
+    bool lies = range_roof(mover, by_mm, by_mm, &changed, &all) == WB_OK &&
+                wb_press_layout(&changed, size, size, layout, asker->n_panels, pressed);
+    free(all);
+    return lies;
+}
+
+/* The first shift of first..last at which this layout lies, as it is or pressed, becomes the best.
+ */
 static void try_layout(Mover *mover, size_t first, size_t last, const WbRect *layout)
 {
     size_t size = (size_t)mover->asker->n_panels * sizeof *layout;
+    WbRect *copy = malloc(size);
+    if (!copy) {
+        mover->asker->status = WB_NO_MEMORY;
+        return;
+    }
+    size_t every = (last - first) / PRESSED + 1;
     for (size_t i = first; i <= last && mover->shift[i] < best_mm(mover); i++) {
-        if (!clear_of_moved(mover, mover->shift[i], layout))
+        if (clear_of_moved(mover, mover->shift[i], layout))
+            memcpy(copy, layout, size);
+        else if ((i - first) % every != 0 || !press_at(mover, mover->shift[i], layout, copy))
             continue;
-        WbRect *copy = malloc(size);
-        if (!copy) {
-            mover->asker->status = WB_NO_MEMORY;
-            return;
-        }
-        memcpy(copy, layout, size);
         take(mover, mover->shift[i], copy);
         return;
     }
+    free(copy);
 }
 
 static void search(Mover *mover, size_t first, size_t last)
@@ -224,22 +247,29 @@ static void search(Mover *mover, size_t first, size_t last)
     search(mover, middle + 1, last);
 }
 
-/* `without`: panels on the roof without the obstacle; NULL: not decided. */
-static void search_direction(Mover *mover, int64_t reach_mm, const WbRect *without)
+/* The shifts above low_mm up to high_mm. `without`: panels on the roof without the obstacle; NULL:
+ * not decided. `quick`: only that layout is tried. */
+static void search_direction(Mover *mover, int64_t low_mm, int64_t high_mm, const WbRect *without,
+                             bool quick)
 {
     int64_t *shift;
-    size_t n;
-    if (best_mm(mover) <= reach_mm)
-        reach_mm = best_mm(mover) - 1;
+    size_t n, first = 0;
     WbAsker *asker = mover->asker;
+    if (best_mm(mover) <= high_mm)
+        high_mm = best_mm(mover) - 1;
+    if (high_mm <= low_mm)
+        return;
     asker->status = wb_move_shifts(&mover->move, asker->panel_length_mm, asker->panel_width_mm,
-                                   reach_mm, &shift, &n);
-    if (asker->status == WB_OK && n > 0) {
+                                   high_mm, &shift, &n);
+    while (asker->status == WB_OK && first < n && shift[first] <= low_mm)
+        first++;
+    if (asker->status == WB_OK && first < n) {
         mover->shift = shift;
         mover->lie_without = without != NULL;
         if (without)
-            try_layout(mover, 0, n - 1, without);
-        search(mover, 0, n - 1);
+            try_layout(mover, first, n - 1, without);
+        if (!quick)
+            search(mover, first, n - 1);
     }
     free(shift);
 }
@@ -300,35 +330,81 @@ static void sample_axis(const WbAsker *asker, const WbRoof *roof, int axis, int6
 
 /* ---- all obstacles ---- */
 
-static void search_all(WbAsker *asker, const WbRoof *roof, int64_t reach_mm, WbRoofChange best[2],
-                       int64_t least_open_mm[2])
+typedef struct {
+    WbAsker *asker;
+    const WbRoof *roof;
+    int64_t reach_mm;
+    WbRoofChange *best;
+    int64_t *least_open_mm;
+    uint8_t *may;     /* [obstacle]: its move may help */
+    WbRect **without; /* [obstacle]: a layout with it gone, where one is known */
+} Search;
+
+static void search_obstacle(const Search *all, int obstacle, int64_t low_mm, int64_t high_mm,
+                            bool quick)
 {
-    for (int i = 0; i < (int)roof->n_obstacles && asker->status == WB_OK; i++) {
-        WbRect *without;
-        if (!wb_obstacle_blocks(roof, &roof->obstacles[i]))
-            continue;
-        if (asker->left == 0) {
-            least_open_mm[0] = least_open_mm[1] = 1;
-            return;
-        }
-        if (ask_without(asker, roof, i, &without) == WB_ASKED_NO)
-            continue;
-        for (int k = 0; k < 4 && asker->status == WB_OK; k++) {
-            Mover mover = {.asker = asker,
-                           .move = {roof, i, k < 2, k % 2 == 0 ? 1 : -1},
-                           .best = &best[k / 2],
-                           .least_open_mm = &least_open_mm[k / 2]};
-            search_direction(&mover, reach_mm, without);
-        }
-        free(without);
+    for (int k = 0; k < 4 && all->asker->status == WB_OK; k++) {
+        Mover mover = {.asker = all->asker,
+                       .move = {all->roof, obstacle, k < 2, k % 2 == 0 ? 1 : -1},
+                       .best = &all->best[k / 2],
+                       .least_open_mm = &all->least_open_mm[k / 2]};
+        search_direction(&mover, low_mm, high_mm, all->without[obstacle], quick);
     }
+}
+
+/* False: the budget is spent. */
+static bool look_without(const Search *all)
+{
+    for (int i = 0; i < (int)all->roof->n_obstacles && all->asker->status == WB_OK; i++) {
+        if (!wb_obstacle_blocks(all->roof, &all->roof->obstacles[i]))
+            continue;
+        if (all->asker->left == 0)
+            return false;
+        if (ask_without(all->asker, all->roof, i, &all->without[i]) == WB_ASKED_NO)
+            continue;
+        all->may[i] = 1;
+        search_obstacle(all, i, 0, all->reach_mm, true);
+    }
+    return true;
+}
+
+/* Near shifts of every obstacle before far ones of any: what is found near ends the search. */
+static void search_all(const Search *all)
+{
+    if (!look_without(all)) {
+        all->least_open_mm[0] = all->least_open_mm[1] = 1;
+        return;
+    }
+    for (int64_t low_mm = 0, high_mm = FIRST_MM; low_mm < all->reach_mm;
+         low_mm = high_mm, high_mm *= FARTHER) {
+        if (high_mm > all->reach_mm)
+            high_mm = all->reach_mm;
+        for (int i = 0; i < (int)all->roof->n_obstacles && all->asker->status == WB_OK; i++)
+            if (all->may[i])
+                search_obstacle(all, i, low_mm, high_mm, false);
+    }
+}
+
+static void search_moves(Search *all)
+{
+    size_t n = all->roof->n_obstacles;
+    all->may = calloc(n + 1, sizeof *all->may);
+    all->without = calloc(n + 1, sizeof *all->without);
+    if (all->may && all->without)
+        search_all(all);
+    else
+        all->asker->status = WB_NO_MEMORY;
+    for (size_t i = 0; all->without && i < n; i++)
+        free(all->without[i]);
+    free(all->without);
+    free(all->may);
 }
 
 void wb_least_moves(WbAsker *asker, const WbRoof *roof, int64_t reach_mm, WbRoofChange best[2])
 {
     int64_t least_open_mm[2] = {INT64_MAX, INT64_MAX};
     best[0] = best[1] = (WbRoofChange){0};
-    search_all(asker, roof, reach_mm, best, least_open_mm);
+    search_moves(&(Search){asker, roof, reach_mm, best, least_open_mm, NULL, NULL});
     for (int axis = 0; axis < 2 && asker->status == WB_OK; axis++) {
         WbAsker quick;
         if (best[axis].n > 0 || least_open_mm[axis] == INT64_MAX)
