@@ -184,27 +184,49 @@ void wb_ink_label(WbInk *ink, const char *text, double x, double y, double x_ali
     show(ink, left + 3, top, color);
 }
 
-gboolean wb_ink_label_within(WbInk *ink, const char *text, double x, double y, double width,
-                             double height, gboolean on_card)
+static void wrap(WbInk *ink, const char *text, double width, double height)
 {
-    int across, down;
-    if (width < 30 || height < 10)
-        return FALSE;
     pango_layout_set_width(ink->layout, (int)((width - 6) * PANGO_SCALE));
+    pango_layout_set_height(ink->layout, (int)(height * PANGO_SCALE));
     pango_layout_set_ellipsize(ink->layout, PANGO_ELLIPSIZE_END);
     pango_layout_set_alignment(ink->layout, PANGO_ALIGN_CENTER);
     pango_layout_set_text(ink->layout, text, -1);
-    PangoRectangle ink_box, box;
-    pango_layout_get_pixel_extents(ink->layout, &ink_box, &box);
-    across = box.width;
-    down = box.height;
-    double left = x + (width - across) / 2, top = y + (height - down) / 2;
-    if (on_card)
-        card(ink, left - 2, top, across + 4, down);
-    show(ink, left - box.x, top, &ink->palette.ink);
+}
+
+static void unwrap(WbInk *ink)
+{
     pango_layout_set_alignment(ink->layout, PANGO_ALIGN_LEFT);
     pango_layout_set_ellipsize(ink->layout, PANGO_ELLIPSIZE_NONE);
+    pango_layout_set_height(ink->layout, -1);
     pango_layout_set_width(ink->layout, -1);
+}
+
+#define LEAST_WIDTH 30 /* px of a box with text in it */
+#define LEAST_HEIGHT 10
+
+gboolean wb_ink_holds(WbInk *ink, const char *text, double width, double height)
+{
+    int across, down;
+    if (width < LEAST_WIDTH || height < LEAST_HEIGHT)
+        return FALSE;
+    wrap(ink, text, width, height);
+    pango_layout_get_pixel_size(ink->layout, &across, &down);
+    gboolean holds = !pango_layout_is_ellipsized(ink->layout) && across <= width && down <= height;
+    unwrap(ink);
+    return holds;
+}
+
+gboolean wb_ink_label_within(WbInk *ink, const char *text, double x, double y, double width,
+                             double height)
+{
+    PangoRectangle ink_box, box;
+    if (width < LEAST_WIDTH || height < LEAST_HEIGHT)
+        return FALSE;
+    wrap(ink, text, width, height);
+    pango_layout_get_pixel_extents(ink->layout, &ink_box, &box);
+    double left = x + (width - box.width) / 2, top = y + (height - box.height) / 2;
+    show(ink, left - box.x, top, &ink->palette.ink);
+    unwrap(ink);
     return TRUE;
 }
 

@@ -41,9 +41,11 @@ void wb_ink_text_size(WbInk *ink, const char *text, int *width, int *height);
 /* On a card of paper, so that it is read over lines and hatching. */
 void wb_ink_label(WbInk *ink, const char *text, double x, double y, double x_align, double y_align,
                   const GdkRGBA *color);
-/* In the middle of a box, shortened to its width. FALSE: it is too small for any. */
+/* Whether a box holds the whole text, words wrapped. */
+gboolean wb_ink_holds(WbInk *ink, const char *text, double width, double height);
+/* In the middle of a box, words wrapped, shortened to its size. FALSE: it is too small for any. */
 gboolean wb_ink_label_within(WbInk *ink, const char *text, double x, double y, double width,
-                             double height, gboolean card);
+                             double height);
 /* Read from below, in the middle of a box that is taller than wide. FALSE: it does not fit. */
 gboolean wb_ink_text_upright(WbInk *ink, const char *text, double x, double y, double width,
                              double height);

@@ -170,6 +170,8 @@ static void paint_chosen(WbRoofPlan *self, WbInk *ink)
     WbRect rect = self->held.off ? self->held.now : wb_plan_rect(self, thing);
     gboolean edge = thing.kind == WB_PLAN_RIGHT || thing.kind == WB_PLAN_BACK;
     paint_thing(self, ink, thing, &rect);
+    if (self->held.off)
+        wb_plan_paint_name(self, ink, thing, &rect);
     paint_mark(ink, thing, &rect);
     if (!edge && thing.kind != WB_PLAN_CORNER)
         paint_distances(self, ink, thing, &rect);
@@ -183,21 +185,44 @@ static void paint_chosen(WbRoofPlan *self, WbInk *ink)
     }
 }
 
-/* A sentence in the upper left corner, with a mark before it. */
-static void paint_told(WbInk *ink, const char *sentence)
+/* ---- how it would be ---- */
+
+static void paint_way(WbInk *ink, const WbRect *from, const WbRect *to)
 {
-    int width, height;
-    g_autofree char *text = g_strdup_printf("! %s", sentence);
-    double most = fmin(ink->width - WB_VIEW_LEFT - 24, 520);
-    pango_layout_set_width(ink->layout, (int)(most * PANGO_SCALE));
-    wb_ink_text_size(ink, text, &width, &height);
-    double x = WB_VIEW_LEFT + 6, y = WB_VIEW_TOP + 6;
+    double x = wb_ink_x(ink, from->x_mm + from->length_mm / 2);
+    double y = wb_ink_y(ink, from->y_mm + from->width_mm / 2);
+    double end_x = wb_ink_x(ink, to->x_mm + to->length_mm / 2);
+    double end_y = wb_ink_y(ink, to->y_mm + to->width_mm / 2);
     cairo_new_path(ink->cr);
-    cairo_rectangle(ink->cr, x + 0.5, y + 0.5, width + 12, height + 8);
-    wb_ink_fill(ink, &ink->palette.paper, 1);
-    wb_ink_stroke(ink, &ink->palette.over, 1, 0);
-    wb_ink_text(ink, text, x + 6, y + 4, 0, 0, &ink->palette.over);
-    pango_layout_set_width(ink->layout, -1);
+    cairo_move_to(ink->cr, x, y);
+    cairo_line_to(ink->cr, end_x, end_y);
+    wb_ink_stroke(ink, &ink->palette.ink, 2, 0);
+    cairo_arc(ink->cr, end_x, end_y, 4, 0, 2 * G_PI);
+    wb_ink_fill(ink, &ink->palette.ink, 1);
+    cairo_new_path(ink->cr);
+}
+
+/* Dashed, so that it is not taken for what is. */
+static void paint_trial(WbRoofPlan *self, WbInk *ink)
+{
+    const WbPlanTrial *trial = &self->trial;
+    for (guint i = 0; i < trial->n; i++) {
+        const WbRect *rect = &trial->panels[i];
+        g_autofree char *number = g_strdup_printf("%u", i + 1);
+        wb_ink_shape(ink, rect, FALSE);
+        wb_ink_fill(ink, &ink->palette.accent, 0.10);
+        wb_ink_stroke(ink, &ink->palette.accent, 2, 6);
+        wb_ink_label_within(ink, number, wb_ink_x(ink, rect->x_mm), wb_ink_y(ink, rect->y_mm),
+                            ink->place.scale * (double)rect->length_mm,
+                            ink->place.scale * (double)rect->width_mm);
+    }
+    if (trial->obstacle < 0)
+        return;
+    WbRect from = wb_plan_rect(self, (WbPlanThing){WB_PLAN_OBSTACLE, trial->obstacle});
+    wb_ink_shape(ink, &trial->to, self->roof.obstacles[trial->obstacle].round);
+    wb_ink_fill(ink, &ink->palette.paper, 0.5);
+    wb_ink_stroke(ink, &ink->palette.ink, 2, 4);
+    paint_way(ink, &from, &trial->to);
 }
 
 void wb_plan_paint_live(WbRoofPlan *self, cairo_t *cr, const WbPlanPlace *place)
@@ -209,11 +234,13 @@ void wb_plan_paint_live(WbRoofPlan *self, cairo_t *cr, const WbPlanPlace *place)
     cairo_rectangle(cr, WB_VIEW_LEFT - 8, WB_VIEW_TOP - 8, ink.width,
                     ink.height - WB_VIEW_TOP - WB_VIEW_BOTTOM + 16);
     cairo_clip(cr);
+    if (self->trial.panels != NULL && !self->held.off)
+        paint_trial(self, &ink);
     if (self->editable && !self->held.off)
         paint_outline_handles(self, &ink);
     paint_chosen(self, &ink);
     cairo_restore(cr);
     if (sentence != NULL)
-        paint_told(&ink, sentence);
+        wb_plan_paint_told(self, &ink, sentence);
     wb_ink_end(&ink);
 }

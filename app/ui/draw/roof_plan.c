@@ -125,17 +125,27 @@ static void keep_held(WbRoofPlan *self)
         wb_plan_let_go(self);
 }
 
+/* What is told is of the roof and of the panel model it was told of. */
+static gboolean is_of_another(WbRoofPlan *self, const WbRoof *roof, const WbPlanPanel *panels,
+                              guint n)
+{
+    if (roof == NULL)
+        return TRUE;
+    WbRoof bare = *roof; /* as it is kept here */
+    bare.pins = NULL;
+    bare.n_pins = 0;
+    const char *old = self->n_panels > 0 ? self->panels[0].part_id : NULL;
+    const char *new = n > 0 && panels != NULL ? panels[0].part_id : NULL;
+    return g_strcmp0(old, new) != 0 || !wb_roof_same(&bare, &self->roof);
+}
+
 void wb_roof_plan_show(WbRoofPlan *self, const WbRoof *roof, const WbPlanPanel *panels, guint n)
 {
     g_return_if_fail(WB_IS_ROOF_PLAN(self));
-    if (roof != NULL) {
-        WbRoof bare = *roof; /* as it is kept here */
-        bare.pins = NULL;
-        bare.n_pins = 0;
-        if (!wb_roof_same(&bare, &self->roof))
-            g_clear_pointer(&self->told, g_free); /* it was of the roof of before */
-    }
+    if (is_of_another(self, roof, panels, n))
+        g_clear_pointer(&self->told, g_free);
     wb_plan_data_set(self, roof, panels, n);
+    g_clear_pointer(&self->trial.panels, g_free);
     self->serial++;
     self->chosen = again(self, self->chosen, &self->chosen_rect);
     keep_held(self);
@@ -149,6 +159,21 @@ void wb_roof_plan_set(WbRoofPlan *self, const WbRoof *roof, const WbRect *layout
     for (guint i = 0; layout != NULL && i < n; i++)
         panels[i] = (WbPlanPanel){layout[i], NULL, -1};
     wb_roof_plan_show(self, roof, panels, layout != NULL ? n : 0);
+}
+
+void wb_roof_plan_try(WbRoofPlan *self, const WbRect *panels, guint n, int obstacle,
+                      const WbRect *to)
+{
+    g_return_if_fail(WB_IS_ROOF_PLAN(self));
+    g_free(self->trial.panels);
+    WbRect *copy = g_new0(WbRect, n + 1);
+    for (guint i = 0; i < n; i++)
+        copy[i] = panels[i];
+    gboolean there = obstacle >= 0 && (gsize)obstacle < self->roof.n_obstacles;
+    self->trial = (WbPlanTrial){copy, n, there ? obstacle : -1, *to};
+    self->serial++;
+    wb_roof_plan_describe(self);
+    wb_plan_redraw(self);
 }
 
 void wb_roof_plan_make_editable(WbRoofPlan *self)
@@ -202,6 +227,7 @@ static void wb_roof_plan_finalize(GObject *object)
 {
     WbRoofPlan *self = WB_ROOF_PLAN(object);
     wb_plan_data_clear(self);
+    g_free(self->trial.panels);
     g_free(self->held.refusal);
     g_free(self->told);
     g_clear_object(&self->scene);

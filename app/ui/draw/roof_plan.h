@@ -58,14 +58,18 @@ GtkWidget *wb_roof_plan_new(void);
 void wb_roof_plan_show(WbRoofPlan *self, const WbRoof *roof, const WbPlanPanel *panels, guint n);
 /* The same for panels of one model of which no pin is known. */
 void wb_roof_plan_set(WbRoofPlan *self, const WbRoof *roof, const WbRect *layout, guint n);
+/* How it would be, drawn dashed instead of the panels until the next show: n panels and, where
+ * obstacle >= 0, that one at the true outline `to`. */
+void wb_roof_plan_try(WbRoofPlan *self, const WbRect *panels, guint n, int obstacle,
+                      const WbRect *to);
 void wb_roof_plan_make_editable(WbRoofPlan *self);
 /* Emits nothing. */
 void wb_roof_plan_choose(WbRoofPlan *self, WbPlanThing thing);
 WbPlanThing wb_roof_plan_get_chosen(WbRoofPlan *self);
 /* NULL: there is no such panel. Borrowed until the next show. */
 const WbPlanPanel *wb_roof_plan_get_panel(WbRoofPlan *self, int index);
-/* Why a panel cannot lie at this true outline, the other panels left out that are not pinned; NULL:
- * it can. (transfer full) */
+/* Why a panel cannot be moved to this true outline, the other panels left out that are not pinned;
+ * NULL: it can. One of a mix, of no part id, cannot be moved at all. (transfer full) */
 char *wb_roof_plan_not_free(WbRoofPlan *self, int panel, const WbRect *rect);
 /* A sentence on the drawing until the next thing is done; NULL: none. */
 void wb_roof_plan_tell(WbRoofPlan *self, const char *sentence);

@@ -1,5 +1,6 @@
 #include "roof_plan_private.h"
 
+#include <glib/gi18n-lib.h>
 #include <string.h>
 
 void wb_plan_data_clear(WbRoofPlan *self)
@@ -148,6 +149,9 @@ char *wb_roof_plan_not_free(WbRoofPlan *self, int panel, const WbRect *rect)
 {
     g_autofree WbRect *pinned = g_new(WbRect, self->n_panels + 1);
     int n = 0;
+    if (self->panels[panel].part_id == NULL)
+        return g_strdup(_("A mix is only looked at: pins hold the panels of one model. Choose a "
+                          "model under What fits to move its panels."));
     for (guint i = 0; i < self->n_panels; i++)
         if (self->panels[i].pin >= 0 && (int)i != panel)
             pinned[n++] = self->rects[i];

@@ -1,7 +1,8 @@
 /* The inside of WbRoofPlan. One idea a file: roof_plan.c the widget, roof_plan_data.c what it
  * holds, roof_view.c zoom, roof_scene.c what stays while a thing is dragged, roof_things.c single
- * things, roof_live.c what is chosen or held, roof_pick.c what is under the pointer, roof_hand.c
- * pointer, roof_keys.c keys, roof_tell.c words. */
+ * things, roof_names.c their names, roof_told.c a sentence on it, roof_live.c what is chosen or
+ * held, roof_pick.c what is under the pointer, roof_hand.c pointer, roof_keys.c keys, roof_tell.c
+ * words. */
 #ifndef WB_ROOF_PLAN_PRIVATE_H
 #define WB_ROOF_PLAN_PRIVATE_H
 
@@ -31,7 +32,16 @@ typedef struct {
     int width, height, scale_factor;
     WbPlanThing hidden;
     gboolean former; /* panels of the roof of before */
+    gboolean trial;  /* none of them */
 } WbSceneKey;
+
+/* How it would be after a change. */
+typedef struct {
+    WbRect *panels; /* NULL: none is shown */
+    guint n;
+    int obstacle; /* -1 none */
+    WbRect to;
+} WbPlanTrial;
 
 struct _WbRoofPlan {
     GtkWidget parent_instance;
@@ -44,6 +54,7 @@ struct _WbRoofPlan {
     WbPlanThing chosen;
     WbRect chosen_rect; /* of a panel: layouts put it elsewhere in the list */
     WbPlanHeld held;
+    WbPlanTrial trial;
     char *told;
     guint64 serial; /* grows with every other roof or layout */
     WbSceneKey scene_key;
@@ -84,6 +95,10 @@ GdkTexture *wb_plan_scene(WbRoofPlan *self, const WbPlanPlace *place);
 void wb_plan_paint_obstacle(WbRoofPlan *self, WbInk *ink, int index, const WbRect *rect);
 void wb_plan_paint_panel(WbRoofPlan *self, WbInk *ink, int index, const WbRect *rect);
 void wb_plan_paint_gland(WbInk *ink, int64_t x_mm, int64_t y_mm);
+/* roof_names.c: of all but what is held; of one thing where it lies now. */
+void wb_plan_paint_names(WbRoofPlan *self, WbInk *ink);
+void wb_plan_paint_name(WbRoofPlan *self, WbInk *ink, WbPlanThing thing, const WbRect *rect);
+void wb_plan_paint_told(WbRoofPlan *self, WbInk *ink, const char *sentence); /* roof_told.c */
 void wb_plan_paint_live(WbRoofPlan *self, cairo_t *cr, const WbPlanPlace *place);
 
 /* ---- hands ---- */

@@ -201,7 +201,7 @@ static void paint_front(WbInk *ink, const WbRoof *roof)
 
 /* ---- the picture ---- */
 
-static void paint(WbRoofPlan *self, WbInk *ink, gboolean former)
+static void paint(WbRoofPlan *self, WbInk *ink, const WbSceneKey *key)
 {
     const WbRoof *roof = &self->roof;
     wb_ink_outline(ink, roof);
@@ -209,15 +209,16 @@ static void paint(WbRoofPlan *self, WbInk *ink, gboolean former)
     paint_grid(ink, roof);
     paint_margin(ink, roof);
     paint_obstacles(self, ink, TRUE);
-    if (former)
+    if (key->former)
         paint_former_panels(self, ink);
-    else
+    else if (!key->trial)
         paint_panels(self, ink);
     paint_obstacles(self, ink, FALSE);
     wb_ink_outline(ink, roof);
     wb_ink_stroke(ink, &ink->palette.ink, 1.5, 0);
     if (roof->has_gland && !hidden(self, WB_PLAN_GLAND, 0))
         wb_plan_paint_gland(ink, roof->gland.x_mm, roof->gland.y_mm);
+    wb_plan_paint_names(self, ink);
     paint_strips(ink);
     paint_length(ink, roof);
     paint_width(ink, roof);
@@ -232,7 +233,7 @@ static GdkTexture *picture_of(WbRoofPlan *self, const WbSceneKey *key)
     cairo_t *cr = cairo_create(surface);
     WbInk ink;
     wb_ink_begin(&ink, GTK_WIDGET(self), cr, &key->place);
-    paint(self, &ink, key->former);
+    paint(self, &ink, key);
     wb_ink_end(&ink);
     cairo_destroy(cr);
     cairo_surface_flush(surface);
@@ -257,6 +258,7 @@ GdkTexture *wb_plan_scene(WbRoofPlan *self, const WbPlanPlace *place)
         key.hidden = self->held.thing;
     key.former = self->held.off && self->held.thing.kind != WB_PLAN_PANEL &&
                  self->held.thing.kind != WB_PLAN_GLAND;
+    key.trial = self->trial.panels != NULL;
     if (self->scene == NULL || memcmp(&key, &self->scene_key, sizeof key) != 0) {
         g_clear_object(&self->scene);
         self->scene = picture_of(self, &key);

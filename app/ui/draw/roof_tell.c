@@ -124,6 +124,9 @@ void wb_roof_plan_describe(WbRoofPlan *self)
                                    (guint)self->roof.n_corners);
         tell_obstacles(self, text);
         tell_panels(self, text);
+        if (self->trial.panels != NULL)
+            g_string_append_printf(text, _(" Shown dashed: how %u would lie after the change."),
+                                   self->trial.n);
         tell_chosen(self, text);
         if (self->told != NULL)
             g_string_append_printf(text, " %s", self->told);

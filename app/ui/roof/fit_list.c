@@ -86,6 +86,17 @@ static void choose_row(WbFitList *self, GtkListBoxRow *row)
     self->filling = FALSE;
 }
 
+/* A change that is pressed down or has the keyboard is of the chosen panel: its row is chosen and
+ * every other row lets go. */
+static void on_change(WbFitRow *row, WbFitList *self)
+{
+    gboolean hovered = g_strcmp0(wb_fit_row_get_id(row), self->hovered) == 0;
+    if (!hovered && wb_fit_row_get_change(row) >= 0 &&
+        !gtk_list_box_row_is_selected(GTK_LIST_BOX_ROW(row)))
+        gtk_list_box_select_row(self->list, GTK_LIST_BOX_ROW(row));
+    g_signal_emit(self, shown_signal, 0);
+}
+
 static void make_rows(WbFitList *self)
 {
     gboolean at_hand = gtk_widget_get_focus_child(GTK_WIDGET(self->list)) != NULL;
@@ -98,6 +109,7 @@ static void make_rows(WbFitList *self)
     for (gsize i = 0; i < wb_roof_study_get_n(self->study); i++) {
         const char *id = wb_roof_study_get(self->study, i)->panel->part.id;
         GtkWidget *row = wb_fit_row_new(self->study, id, self->width);
+        g_signal_connect_object(row, "change", G_CALLBACK(on_change), self, 0);
         gtk_list_box_append(self->list, row);
         if (g_strcmp0(id, self->chosen) == 0)
             choose_row(self, GTK_LIST_BOX_ROW(row));
@@ -138,7 +150,26 @@ const char *wb_fit_list_get_shown(WbFitList *self)
     return self->hovered != NULL ? self->hovered : self->chosen;
 }
 
+int wb_fit_list_get_change(WbFitList *self)
+{
+    g_return_val_if_fail(WB_IS_FIT_LIST(self), -1);
+    const char *shown = wb_fit_list_get_shown(self);
+    GtkListBoxRow *row;
+    for (int i = 0; (row = gtk_list_box_get_row_at_index(self->list, i)) != NULL; i++)
+        if (shown != NULL && g_strcmp0(id_of(row), shown) == 0)
+            return wb_fit_row_get_change(WB_FIT_ROW(row));
+    return -1;
+}
+
 /* ---- choosing ---- */
+
+static void let_go_but(WbFitList *self, GtkListBoxRow *kept)
+{
+    GtkListBoxRow *row;
+    for (int i = 0; (row = gtk_list_box_get_row_at_index(self->list, i)) != NULL; i++)
+        if (row != kept)
+            wb_fit_row_let_go(WB_FIT_ROW(row));
+}
 
 static void on_selected(WbFitList *self, GtkListBoxRow *row)
 {
@@ -146,6 +177,7 @@ static void on_selected(WbFitList *self, GtkListBoxRow *row)
         return;
     g_free(self->chosen);
     self->chosen = g_strdup(id_of(row));
+    let_go_but(self, row);
     wb_roof_study_look_at(self->study, self->chosen);
     wb_fit_list_refresh(self);
     g_signal_emit(self, shown_signal, 0);

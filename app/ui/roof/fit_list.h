@@ -1,6 +1,6 @@
 /* What fits of each ticked panel model: the most, their watts and weight, the answer in words and
  * what would let one more in, one row each, sortable by its heads. Signal "shown" (): the row
- * hovered or chosen has changed. */
+ * or the change hovered or chosen is another. */
 #ifndef WB_FIT_LIST_H
 #define WB_FIT_LIST_H
 
@@ -16,5 +16,7 @@ GtkWidget *wb_fit_list_new(WbRoofStudy *study, WbDocument *document);
 void wb_fit_list_refresh(WbFitList *self);
 /* Id of the panel hovered, else of the chosen one; NULL none. Borrowed until it changes. */
 const char *wb_fit_list_get_shown(WbFitList *self);
+/* Index among the changes of that panel of the one looked at; -1 none. */
+int wb_fit_list_get_change(WbFitList *self);
 
 #endif

@@ -1,5 +1,6 @@
 #include "fit_row.h"
 
+#include "change_list.h"
 #include "figures_text.h"
 #include "roof_words.h"
 #include <glib/gi18n-lib.h>
@@ -12,10 +13,12 @@ struct _WbFitRow {
     char *id;
     GtkLabel *cell[WB_FIT_COLUMNS];
     GtkLabel *more;
-    GtkWidget *search;
+    GtkWidget *search, *changes;
 };
 
 G_DEFINE_FINAL_TYPE(WbFitRow, wb_fit_row, GTK_TYPE_LIST_BOX_ROW)
+
+static guint change_signal;
 
 /* ---- figures ---- */
 
@@ -92,12 +95,10 @@ static char *searching_words(const WbStudyPanel *panel)
     return g_strdup_printf(_("Searching on: %s steps so far."), steps);
 }
 
-/* What stands under the answer. (transfer full) */
-static char *more_words(WbFitRow *self, const WbStudyPanel *panel, const WbBrief *brief,
-                        gboolean full)
+/* What stands under the answer, but for the changes. (transfer full) */
+static char *more_words(WbFitRow *self, const WbStudyPanel *panel, const WbBrief *brief)
 {
     GString *out = g_string_new(NULL);
-    int shown = full ? panel->n_changes : MIN(panel->n_changes, 1);
     g_autofree char *load = is_fitted(panel) ? load_words(panel, &brief->roof) : NULL;
     g_autofree char *height = height_words(panel->panel, &brief->roof);
     add_sentence(out, load);
@@ -105,10 +106,6 @@ static char *more_words(WbFitRow *self, const WbStudyPanel *panel, const WbBrief
     if (g_strcmp0(wb_roof_study_get_searched(self->study), self->id) == 0) {
         g_autofree char *searching = searching_words(panel);
         add_sentence(out, searching);
-    }
-    for (int i = 0; is_fitted(panel) && i < shown; i++) {
-        g_autofree char *change = wb_roof_change_words(&brief->roof, &panel->change[i], 1);
-        add_sentence(out, change);
     }
     return g_string_free(out, FALSE);
 }
@@ -161,14 +158,18 @@ void wb_fit_row_show(WbFitRow *self, const WbBrief *brief, gboolean full)
         return;
     const WbStudyPanel *panel = wb_roof_study_get(self->study, (gsize)index);
     g_autofree char *answer = answer_words(panel);
-    g_autofree char *more = more_words(self, panel, brief, full);
+    g_autofree char *more = more_words(self, panel, brief);
+    int n_changes = full ? panel->n_changes : MIN(panel->n_changes, 1);
+    g_autofree char *changes = wb_roof_change_words(&brief->roof, panel->change, n_changes);
     show_figures(self, panel);
     show_button(self, panel);
     gtk_label_set_text(self->cell[WB_FIT_ANSWER], answer);
     gtk_label_set_text(self->more, more);
     gtk_widget_set_visible(GTK_WIDGET(self->more), *more != '\0');
+    wb_change_list_show(WB_CHANGE_LIST(self->changes), panel, &brief->roof, n_changes);
     g_autofree char *spoken =
-        g_strdup_printf("%s: %s. %s", gtk_label_get_text(self->cell[WB_FIT_PANEL]), answer, more);
+        g_strdup_printf("%s: %s. %s %s", gtk_label_get_text(self->cell[WB_FIT_PANEL]), answer, more,
+                        changes != NULL ? changes : "");
     gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
 }
 
@@ -178,7 +179,24 @@ const char *wb_fit_row_get_id(WbFitRow *self)
     return self->id;
 }
 
+int wb_fit_row_get_change(WbFitRow *self)
+{
+    g_return_val_if_fail(WB_IS_FIT_ROW(self), -1);
+    return wb_change_list_get_shown(WB_CHANGE_LIST(self->changes));
+}
+
+void wb_fit_row_let_go(WbFitRow *self)
+{
+    g_return_if_fail(WB_IS_FIT_ROW(self));
+    wb_change_list_let_go(WB_CHANGE_LIST(self->changes));
+}
+
 /* ---- building ---- */
+
+static void on_change(WbFitRow *self)
+{
+    g_signal_emit(self, change_signal, 0);
+}
 
 static void on_search(WbFitRow *self)
 {
@@ -230,6 +248,9 @@ static GtkWidget *answer_box(WbFitRow *self)
     gtk_widget_set_hexpand(box, TRUE);
     gtk_box_append(GTK_BOX(box), GTK_WIDGET(self->cell[WB_FIT_ANSWER]));
     gtk_box_append(GTK_BOX(box), more);
+    self->changes = wb_change_list_new();
+    g_signal_connect_object(self->changes, "shown", G_CALLBACK(on_change), self, G_CONNECT_SWAPPED);
+    gtk_box_append(GTK_BOX(box), self->changes);
     gtk_box_append(GTK_BOX(box), self->search);
     return box;
 }
@@ -263,6 +284,8 @@ static void wb_fit_row_finalize(GObject *object)
 static void wb_fit_row_class_init(WbFitRowClass *klass)
 {
     G_OBJECT_CLASS(klass)->finalize = wb_fit_row_finalize;
+    change_signal = g_signal_new("change", WB_TYPE_FIT_ROW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                 G_TYPE_NONE, 0);
 }
 
 static void wb_fit_row_init(WbFitRow *self)

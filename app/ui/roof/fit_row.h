@@ -1,5 +1,6 @@
 /* One panel model in the list of what fits: figures, the answer in words, what would let one more
- * in, and a button to search on where nothing is decided. */
+ * in, and a button to search on where nothing is decided. Signal "change" (): another change of it
+ * is looked at. */
 #ifndef WB_FIT_ROW_H
 #define WB_FIT_ROW_H
 
@@ -26,6 +27,9 @@ GtkWidget *wb_fit_row_new(WbRoofStudy *study, const char *part_id,
 /* `full`: every change that would let one more in, else the first. */
 void wb_fit_row_show(WbFitRow *self, const WbBrief *brief, gboolean full);
 const char *wb_fit_row_get_id(WbFitRow *self);
+/* Index of the change looked at, -1 none. */
+int wb_fit_row_get_change(WbFitRow *self);
+void wb_fit_row_let_go(WbFitRow *self);
 
 /* Spaced as the rows are. */
 GtkWidget *wb_fit_line_new(void);

@@ -133,9 +133,10 @@ static GtkWidget *line_new(WbMixPane *self, const char *const *cells, gboolean h
         gboolean words = column == MIX || column == ANSWER;
         GtkWidget *label = gtk_label_new(cells[column]);
         gtk_label_set_xalign(GTK_LABEL(label), words ? 0 : 1);
+        gtk_widget_set_valign(label, GTK_ALIGN_START);
         if (words) {
-            gtk_label_set_ellipsize(GTK_LABEL(label), PANGO_ELLIPSIZE_END);
-            gtk_label_set_width_chars(GTK_LABEL(label), column == MIX ? 10 : 8);
+            gtk_label_set_wrap(GTK_LABEL(label), TRUE); /* a mix is told whole */
+            gtk_label_set_width_chars(GTK_LABEL(label), column == MIX ? 12 : 8);
             gtk_label_set_max_width_chars(GTK_LABEL(label), 40);
         }
         gtk_widget_set_hexpand(label, column == MIX);

@@ -80,6 +80,33 @@ static void show_mix(WbRoofPage *self, const WbMixBest *mix)
                      rects, (guint)mix->n_layout);
 }
 
+/* How the panels would lie after the change looked at; NULL: none is. */
+static const WbRoofChange *shown_change(WbRoofPage *self)
+{
+    int n = 0, index = wb_fit_list_get_change(WB_FIT_LIST(self->list));
+    const char *pane = gtk_stack_get_visible_child_name(self->panes);
+    const WbStudyPanel *panel = shown_panel(self, &n);
+    return g_strcmp0(pane, "fits") == 0 && panel != NULL && index >= 0 && index < panel->n_changes
+               ? &panel->change[index]
+               : NULL;
+}
+
+static void show_ghost(WbRoofPage *self, const WbRoof *roof)
+{
+    const WbRoofChange *change = shown_change(self);
+    WbRect to = {0};
+    if (change == NULL)
+        return;
+    if (change->obstacle >= 0) {
+        const WbObstacle *o = &roof->obstacles[change->obstacle];
+        to = (WbRect){o->x_mm + (change->kind == WB_CHANGE_MOVE_X ? change->by_mm : 0),
+                      o->y_mm + (change->kind == WB_CHANGE_MOVE_Y ? change->by_mm : 0),
+                      o->length_mm, o->width_mm};
+    }
+    wb_roof_plan_try(WB_ROOF_PLAN(self->plan), change->layout, (guint)change->n, change->obstacle,
+                     &to);
+}
+
 static void show_plan(WbRoofPage *self)
 {
     const WbMixBest *mix = shown_mix(self);
@@ -95,6 +122,7 @@ static void show_plan(WbRoofPage *self)
     /* Until an answer is there, and where pins stand wrong, only what is pinned. */
     wb_plan_edits_show(WB_ROOF_PLAN(self->plan), roof, panel != NULL ? panel->panel->part.id : NULL,
                        n > 0 ? panel->fit.layout : pinned, n > 0 ? n : n_pinned);
+    show_ghost(self, roof);
 }
 
 /* ---- the status line ---- */
@@ -138,8 +166,11 @@ static char *status_text(WbRoofPage *self)
     int n = 0;
     const WbMixBest *mix = shown_mix(self);
     const WbStudyPanel *panel = shown_panel(self, &n);
+    const WbRoofChange *change = shown_change(self);
     if (mix != NULL)
         return wb_mix_pane_words(WB_MIX_PANE(self->mix_pane), mix);
+    if (change != NULL)
+        return wb_roof_change_words(roof, change, 1);
     if (panel != NULL && (looked_at || panel->refused != NULL))
         return panel_text(panel, roof);
     if (n == 1)

@@ -113,8 +113,6 @@ static gboolean is_free(PlanEdits *self, int panel, const WbRect *rect, GError *
 static gboolean pin(PlanEdits *self, const WbPlanPanel *panel, const WbRect *rect, GError **error)
 {
     gboolean turned = is_turned(self, panel->part_id, rect);
-    if (panel->part_id == NULL)
-        return TRUE; /* of a picture that is only looked at */
     return wb_pin_add(self->document, panel->part_id, rect->x_mm, rect->y_mm, turned, error);
 }
 
@@ -149,7 +147,7 @@ static gboolean edit_panel(PlanEdits *self, const WbPlanEdit *edit, GError **err
     if (edit->action == WB_PLAN_NUDGE)
         rect = (WbRect){panel->rect.x_mm + rect.x_mm, panel->rect.y_mm + rect.y_mm,
                         panel->rect.length_mm, panel->rect.width_mm};
-    if (moves && !is_free(self, edit->thing.index, &rect, error))
+    if ((moves || panel->part_id == NULL) && !is_free(self, edit->thing.index, &rect, error))
         return FALSE;
     if (panel->pin >= 0)
         return edit_pinned(self, edit, panel->pin, panel->part_id, error);
