@@ -20,7 +20,7 @@ typedef struct {
     WbStretch stretch;  /* where stretched */
     WbRoofFit fit;      /* where one_size; its layout is taken over below */
     WbMixFit mix;       /* where not */
-    WbMixPlace *layout; /* the best one found; of a mix, only where all fit */
+    WbMixPlace *layout; /* the best one found; of a mix perhaps a part, or none */
     int n_layout;
     bool layout_ok;     /* by the independent checker */
     WbFitAnswer answer; /* do all that were asked for fit */

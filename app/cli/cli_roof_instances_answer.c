@@ -144,26 +144,43 @@ static WbStatus answer_mix(WbInstanceAnswer *answer, uint64_t nodes)
 
 /* ---- both ---- */
 
-/* The checker of mixes takes one size too; it looks at the true roof and at turns. */
-static void check_layout(WbInstanceAnswer *answer)
+/* As many of each size as were laid out. */
+static void count_laid(const WbInstanceAnswer *answer, WbMixItem *items)
+{
+    for (size_t i = 0; i < answer->instance->n_items; i++)
+        items[i].count = 0;
+    for (int k = 0; k < answer->n_layout; k++)
+        items[answer->layout[k].item].count++;
+}
+
+static bool layout_of_mix_ok(const WbInstanceAnswer *answer)
 {
     const WbRoofInstance *instance = answer->instance;
+    WbMixItem items[WB_MIX_SIZES];
+    memcpy(items, instance->items, instance->n_items * sizeof *items);
+    if (instance->most || answer->answer != WB_FITS)
+        count_laid(answer, items);
+    return wb_mix_layout_ok(&instance->roof, items, instance->n_items, answer->layout,
+                            answer->n_layout);
+}
+
+static bool layout_of_equals_ok(const WbInstanceAnswer *answer)
+{
+    g_autofree WbRect *rects = g_new(WbRect, answer->n_layout + 1);
+    for (int i = 0; i < answer->n_layout; i++)
+        rects[i] = answer->layout[i].rect;
+    return wb_roof_layout_ok(roof_of(answer), length_of(answer), width_of(answer), rects,
+                             answer->n_layout, NULL);
+}
+
+/* The checker of mixes looks at turns; it is for those too that may not turn, on the true roof. */
+static void check_layout(WbInstanceAnswer *answer)
+{
     gint64 begun_us = g_get_monotonic_time();
-    if (answer->one_size && !answer->stretched) {
-        WbRect *rects = g_new(WbRect, answer->n_layout + 1);
-        for (int i = 0; i < answer->n_layout; i++)
-            rects[i] = answer->layout[i].rect;
-        answer->layout_ok = wb_roof_layout_ok(roof_of(answer), length_of(answer), width_of(answer),
-                                              rects, answer->n_layout, NULL);
-        g_free(rects);
-    } else {
-        WbMixItem items[WB_MIX_SIZES];
-        memcpy(items, instance->items, instance->n_items * sizeof *items);
-        if (answer->one_size)
-            items[0].count = answer->n_layout;
-        answer->layout_ok = wb_mix_layout_ok(&instance->roof, items, instance->n_items,
-                                             answer->layout, answer->n_layout);
-    }
+    if (answer->one_size && !answer->stretched)
+        answer->layout_ok = layout_of_equals_ok(answer);
+    else if (answer->one_size || answer->n_layout > 0)
+        answer->layout_ok = layout_of_mix_ok(answer);
     answer->check_ms += ms_since(begun_us);
 }
 
@@ -185,7 +202,7 @@ WbStatus wb_cli_instance_answer(const WbRoofInstance *instance, uint64_t nodes,
     if (status != WB_OK)
         return status;
     status = answer->one_size ? answer_one_size(answer, nodes) : answer_mix(answer, nodes);
-    if (status == WB_OK && (answer->one_size || answer->answer == WB_FITS))
+    if (status == WB_OK)
         check_layout(answer);
     return status;
 }
