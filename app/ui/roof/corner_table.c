@@ -127,25 +127,15 @@ static void add_heads(WbCornerTable *self)
     }
 }
 
-static void remove_rows(WbCornerTable *self, int to)
-{
-    for (; self->rows > to; self->rows--)
-        gtk_grid_remove_row(GTK_GRID(self->grid), self->rows);
-}
-
 /* Rows come and go at the end, so that a cell being typed in keeps the keyboard. */
 static void build_rows(WbCornerTable *self)
 {
     WbRowPager *pager = WB_ROW_PAGER(self->pager);
-    wb_row_pager_set_rows(pager, self->n);
-    if (self->first != wb_row_pager_get_first(pager))
-        remove_rows(self, 0); /* another page */
+    self->rows = wb_row_pager_trim(pager, self->n, GTK_GRID(self->grid), self->rows);
     self->first = wb_row_pager_get_first(pager);
-    int count = wb_row_pager_get_count(pager);
-    remove_rows(self, count);
     if (gtk_widget_get_first_child(self->grid) == NULL)
         add_heads(self);
-    while (self->rows < count) {
+    while (self->rows < wb_row_pager_get_count(pager)) {
         add_row(self, self->first + self->rows, 1 + self->rows);
         self->rows++;
     }

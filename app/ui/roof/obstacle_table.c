@@ -14,7 +14,7 @@ struct _WbObstacleTable {
     GtkLabel *none, *problem;
     WbDocument *document;
     GtkWidget *pager;
-    GPtrArray *marks; /* GtkLabel of each row in sight: an arrow at the chosen one */
+    GPtrArray *marks; /* GtkLabel of each row in sight, counted: an arrow at the chosen one */
     int n, first;     /* obstacles; the first row in sight */
     int chosen;       /* -1 none */
 };
@@ -128,7 +128,7 @@ static void add_row(WbObstacleTable *self, int row)
     gtk_label_set_width_chars(GTK_LABEL(mark), 1);
     gtk_widget_add_css_class(mark, "accent-text");
     gtk_grid_attach(self->grid, mark, 0, 1 + row, 1, 1);
-    g_ptr_array_add(self->marks, mark);
+    g_ptr_array_add(self->marks, g_object_ref(mark));
     for (int field = 0; field < WB_N_OBSTACLE_FIELDS; field++) {
         gboolean wide = field == WB_OBSTACLE_NAME;
         GtkWidget *cell =
@@ -149,28 +149,17 @@ static void add_heads(WbObstacleTable *self)
     add_head(self, _("Kind"), NULL, 2);
 }
 
-static void remove_rows(WbObstacleTable *self, int to)
-{
-    while ((int)self->marks->len > to) {
-        gtk_grid_remove_row(self->grid, (int)self->marks->len);
-        g_ptr_array_set_size(self->marks, (int)self->marks->len - 1);
-    }
-}
-
 /* Rows come and go at the end: they show whatever obstacle has their number, and a cell being typed
  * in keeps the keyboard. */
 static void build_rows(WbObstacleTable *self)
 {
     WbRowPager *pager = WB_ROW_PAGER(self->pager);
-    wb_row_pager_set_rows(pager, self->n);
-    if (self->first != wb_row_pager_get_first(pager))
-        remove_rows(self, 0); /* another page */
+    int left = wb_row_pager_trim(pager, self->n, self->grid, (int)self->marks->len);
+    g_ptr_array_set_size(self->marks, left);
     self->first = wb_row_pager_get_first(pager);
-    int count = wb_row_pager_get_count(pager);
-    remove_rows(self, count);
     if (gtk_widget_get_first_child(GTK_WIDGET(self->grid)) == NULL)
         add_heads(self);
-    while ((int)self->marks->len < count)
+    while ((int)self->marks->len < wb_row_pager_get_count(pager))
         add_row(self, (int)self->marks->len);
     gtk_widget_set_visible(GTK_WIDGET(self->grid), self->n > 0);
     gtk_widget_set_visible(GTK_WIDGET(self->none), self->n == 0);
@@ -283,7 +272,7 @@ static void wb_obstacle_table_class_init(WbObstacleTableClass *klass)
 
 static void wb_obstacle_table_init(WbObstacleTable *self)
 {
-    self->marks = g_ptr_array_new();
+    self->marks = g_ptr_array_new_with_free_func(g_object_unref);
     self->chosen = -1;
     gtk_widget_init_template(GTK_WIDGET(self));
     self->pager = wb_row_pager_new();

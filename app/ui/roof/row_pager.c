@@ -6,6 +6,7 @@ struct _WbRowPager {
     GtkBox parent_instance;
     GtkWidget *before, *after, *label;
     int n, page;
+    int built_page; /* whose rows the grid has */
 };
 
 G_DEFINE_FINAL_TYPE(WbRowPager, wb_row_pager, GTK_TYPE_BOX)
@@ -28,12 +29,17 @@ static void show(WbRowPager *self)
     gtk_widget_set_visible(GTK_WIDGET(self), self->n > WB_ROWS_A_PAGE);
 }
 
-void wb_row_pager_set_rows(WbRowPager *self, int n)
+int wb_row_pager_trim(WbRowPager *self, int n, GtkGrid *grid, int built)
 {
-    g_return_if_fail(WB_IS_ROW_PAGER(self));
+    g_return_val_if_fail(WB_IS_ROW_PAGER(self), built);
     self->n = n;
     self->page = MIN(self->page, last_page(self));
     show(self);
+    int left = self->page == self->built_page ? wb_row_pager_get_count(self) : 0;
+    self->built_page = self->page;
+    for (; built > left; built--)
+        gtk_grid_remove_row(grid, built);
+    return built;
 }
 
 int wb_row_pager_get_first(WbRowPager *self)

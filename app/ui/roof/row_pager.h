@@ -11,8 +11,11 @@
 G_DECLARE_FINAL_TYPE(WbRowPager, wb_row_pager, WB, ROW_PAGER, GtkBox)
 
 GtkWidget *wb_row_pager_new(void);
-/* Of how many rows in all. The page in sight stays where it can. */
-void wb_row_pager_set_rows(WbRowPager *self, int n);
+/* Of n rows in all, in a grid whose row 0 is the head and which has `built` rows: those that are no
+ * longer in sight are removed from it, all of another page, else those past the end. Returns how
+ * many are left; the rest up to wb_row_pager_get_count is to be built. The page in sight stays
+ * where it can. */
+int wb_row_pager_trim(WbRowPager *self, int n, GtkGrid *grid, int built);
 /* First row in sight, and how many from there. */
 int wb_row_pager_get_first(WbRowPager *self);
 int wb_row_pager_get_count(WbRowPager *self);
