@@ -28,7 +28,7 @@ typedef struct {
 
 typedef struct {
     WbFitAnswer answer;
-    WbMixPlace *layout; /* where it fits */
+    WbMixPlace *layout; /* where it fits; not decided: a part of it that was laid, or NULL */
     int n_layout;
     WbMixProof proof; /* where it does not; n_literals 0: by size, area or one size alone */
     uint64_t nodes;   /* spent; see WB_ROOF_NODES */

@@ -131,6 +131,7 @@ class Clauses:
             if j == i + 1:
                 for at in self.at[i][0]:
                     self.state(self.no(self.from_on(i, 0, at)), self.from_on(j, 0, at))
+                    self.state(self.no(self.from_on(i, 0, at)), self.from_on(j, 0, at + 1), name + 2)
 
     def state_half(self):
         kinds = [kind for kind, _ in self.panels]

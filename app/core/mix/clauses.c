@@ -70,6 +70,16 @@ static void write(const Writer *writer, const int32_t *literals, int n)
     writer->sink(writer->to, kept, n_kept);
 }
 
+/* "The panel stands at its k-th position or later." */
+static int32_t position(const Writer *writer, int piece, int axis, int k)
+{
+    if (k == 0)
+        return ALWAYS;
+    return k == kind_of(writer->question, piece)->n_at[axis]
+               ? NEVER
+               : writer->names[piece].at[axis] + k - 1;
+}
+
 /* "The panel stands at wanted_mm or later." */
 static int32_t from_on(const Writer *writer, int piece, int axis, int64_t wanted_mm)
 {
@@ -82,9 +92,7 @@ static int32_t from_on(const Writer *writer, int piece, int axis, int64_t wanted
         else
             high = middle;
     }
-    if (low == 0)
-        return ALWAYS;
-    return low == kind->n_at[axis] ? NEVER : writer->names[piece].at[axis] + low - 1;
+    return position(writer, piece, axis, low);
 }
 
 /* "It does not stand this way." */
@@ -132,26 +140,34 @@ static void write_zones(const Writer *writer, int piece, int turned)
 /* Where `before` is true, panel j begins where panel i ends or later. */
 static void write_before(const Writer *writer, int32_t before, int axis, int i, int j)
 {
-    const WbMixKind *kind = kind_of(writer->question, i);
+    const WbMixKind *kind = kind_of(writer->question, i), *after = kind_of(writer->question, j);
     for (int turned = 0; turned < kind->turns; turned++) {
-        int32_t last = ALWAYS;
-        for (int k = 0; k < kind->n_at[axis] && last != NEVER; k++) {
-            int64_t end_mm = kind->at_mm[axis][k] + wb_mix_size_mm(kind, axis, turned);
-            int32_t then = from_on(writer, j, axis, end_mm);
-            if (then == last)
+        int64_t size_mm = wb_mix_size_mm(kind, axis, turned);
+        int to = 0, last = -1; /* j's first position that is not below i's end */
+        for (int k = 0; k < kind->n_at[axis] && last < after->n_at[axis]; k++) {
+            while (to < after->n_at[axis] &&
+                   after->at_mm[axis][to] < kind->at_mm[axis][k] + size_mm)
+                to++;
+            if (to == last)
                 continue;
-            last = then;
+            last = to;
             write(writer,
-                  (int32_t[]){-before, other_way(writer, i, turned),
-                              -from_on(writer, i, axis, kind->at_mm[axis][k]), then},
+                  (int32_t[]){-before, other_way(writer, i, turned), -position(writer, i, axis, k),
+                              position(writer, j, axis, to)},
                   4);
         }
     }
 }
 
-/* Panels of a kind stand in the order of their x. */
-static void write_alike(const Writer *writer, int i, int j)
+/* Panels of a kind stand in the order of their x, those of one x in that of their y. */
+static void write_alike(const Writer *writer, int i, int j, int32_t i_before_j)
 {
+    int n = kind_of(writer->question, i)->n_at[WB_ALONG];
+    for (int k = 0; k < n; k++)
+        write(writer,
+              (int32_t[]){-position(writer, i, WB_ALONG, k), position(writer, j, WB_ALONG, k + 1),
+                          i_before_j},
+              3);
     int32_t first = writer->names[i].at[WB_ALONG], second = writer->names[j].at[WB_ALONG];
     for (int k = 0; k + 1 < kind_of(writer->question, i)->n_at[WB_ALONG]; k++)
         write(writer, (int32_t[]){-(first + k), second + k}, 2);
@@ -168,7 +184,7 @@ static void write_pair(const Writer *writer, int32_t pair, int i, int j)
         return;
     write(writer, (int32_t[]){-(pair + 1)}, 1);
     if (j == i + 1)
-        write_alike(writer, i, j);
+        write_alike(writer, i, j, pair + 2);
 }
 
 /* A layout mirrored and pushed anew is a layout: the largest panel that is alone of its kind stands

@@ -1,13 +1,20 @@
 /* The front of mixes: every vector of counts that its models, the load and the number of panels
- * allow, most watts first and then cheapest. A vector is asked only where no fitting one before it
- * is as cheap; what is known of others often answers. */
+ * allow, most watts first and then cheapest; one counts only where no fitting one before it is as
+ * cheap.
+ *
+ * What fits and what does not have a common border, and what is known of one vector answers many
+ * (mix_known.h). Along one model's count, halving with short askings finds where they begin to
+ * fail: such a failure stands for all larger vectors too. Only failures that keep a vector off the
+ * front are asked again, longer, and those are the smallest ones that do. */
 #include "mix_known.h"
 #include "roof_outline.h"
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
-enum { ASKING_SHARE = 400, SINGLE_SHARE = 20 };
+/* Parts of the node budget: a short and a long asking, and all of either kind together. */
+enum { SHORT_SHARE = 20000, LONG_SHARE = 1000, ALL_SHORT_SHARE = 50, ALL_LONG_SHARE = 60 };
+enum { SINGLE_SHARE = 20 };
 
 typedef struct {
     WbMixCounts counts;
@@ -15,17 +22,25 @@ typedef struct {
     int64_t price_minor; /* INT64_MAX: not known */
 } Candidate;
 
+/* A vector that was not decided; no larger one is asked before it is. */
+typedef struct {
+    WbMixCounts counts;
+    bool wanted, asked_long;
+} Failure;
+
 typedef struct {
     const WbRoof *roof;
     const WbMixModel *model;
     size_t n_models;
     int at_most;
-    uint64_t node_budget, nodes;
+    uint64_t node_budget, short_left, long_left;
     WbControl *control;
     int bound[WB_MIX_MODELS];
     Candidate *candidate;
     size_t n_candidates;
     WbMixKnown known;
+    Failure *failure;
+    size_t n_failures, failure_room;
     WbMixBest *best;
     size_t n_best;
     int undecided;
@@ -54,7 +69,6 @@ static WbStatus ask_single(Quest *quest, size_t which)
     for (int i = 0; fact.layout && i < fit.most; i++)
         fact.layout[i] = (WbMixPlace){fit.layout[i], (int)which};
     quest->bound[which] = fit.mm_bound;
-    quest->nodes += fit.nodes;
     wb_roof_fit_free(&fit);
     return fact.layout && wb_mix_known_add(&quest->known, fact) ? WB_OK : WB_NO_MEMORY;
 }
@@ -135,60 +149,167 @@ static void keep(Quest *quest, const Candidate *candidate, const WbMixFact *fact
         quest->status = WB_NO_MEMORY;
 }
 
-static WbMixFit ask_fit(Quest *quest, const WbMixCounts *counts)
+/* ---- asking ---- */
+
+static void note_failure(Quest *quest, const WbMixCounts *counts)
+{
+    if (quest->n_failures == quest->failure_room) {
+        size_t room = quest->failure_room ? 2 * quest->failure_room : 32;
+        Failure *failure = realloc(quest->failure, room * sizeof *failure);
+        if (!failure) {
+            quest->status = WB_NO_MEMORY;
+            return;
+        }
+        quest->failure = failure;
+        quest->failure_room = room;
+    }
+    quest->failure[quest->n_failures++] = (Failure){.counts = *counts};
+}
+
+static void count_laid(WbMixFact *fact)
+{
+    fact->counts = (WbMixCounts){0};
+    for (int i = 0; i < fact->n_layout; i++)
+        fact->counts.count[fact->layout[i].item]++;
+}
+
+/* A fact comes of it, or WB_FIT_UNDECIDED. What is within 1 mm does not fit on whole mm, nor does
+ * more. */
+static WbFitAnswer ask(Quest *quest, const WbMixCounts *counts, uint64_t nodes, uint64_t *left)
 {
     WbMixItem items[WB_MIX_MODELS];
     WbMixFit fit = {.answer = WB_FIT_UNDECIDED};
-    uint64_t left = quest->node_budget > quest->nodes ? quest->node_budget - quest->nodes : 0;
-    uint64_t share = quest->node_budget / ASKING_SHARE;
     for (size_t k = 0; k < quest->n_models; k++)
         items[k] = (WbMixItem){quest->model[k].length_mm, quest->model[k].width_mm,
                                counts->count[k], true};
-    quest->status = wb_mix_fit(quest->roof, items, quest->n_models, left < share ? left : share,
+    quest->status = wb_mix_fit(quest->roof, items, quest->n_models, nodes < *left ? nodes : *left,
                                quest->control, &fit);
-    quest->nodes += fit.nodes;
-    return fit;
-}
-
-/* The fact that settles the candidate, asked where none is known. NULL: undecided, or a failure. */
-static const WbMixFact *settle(Quest *quest, const Candidate *candidate)
-{
-    const WbMixFact *known = wb_mix_known_find(&quest->known, &candidate->counts);
-    if (known)
-        return known;
-    WbMixFit fit = ask_fit(quest, &candidate->counts);
-    if (quest->status != WB_OK || fit.answer == WB_FIT_UNDECIDED) {
+    *left -= fit.nodes < *left ? fit.nodes : *left;
+    if (quest->status != WB_OK || (fit.answer == WB_FIT_UNDECIDED && !fit.layout)) {
         wb_mix_fit_free(&fit);
-        return NULL;
+        return WB_FIT_UNDECIDED;
     }
-    /* What is within 1 mm does not fit on whole mm, nor does more. */
-    WbMixFact fact = {candidate->counts, fit.layout, fit.n_layout};
+    WbFitAnswer answer = fit.answer == WB_FIT_WITHIN_1_MM ? WB_FITS_NOT : fit.answer;
+    WbMixFact fact = {.counts = *counts, .layout = fit.layout, .n_layout = fit.n_layout};
+    if (answer == WB_FIT_UNDECIDED) /* what was laid of it is known to fit */
+        count_laid(&fact);
     free(fit.proof.literals);
-    if (!wb_mix_known_add(&quest->known, fact)) {
+    if (!wb_mix_known_add(&quest->known, fact))
         quest->status = WB_NO_MEMORY;
-        return NULL;
-    }
-    return &quest->known.fact[quest->known.n - 1];
+    return answer;
 }
 
-static void walk(Quest *quest)
+static bool fails(const Quest *quest, const WbMixCounts *counts)
+{
+    for (size_t i = 0; i < quest->n_failures; i++)
+        if (wb_mix_counts_within(&quest->failure[i].counts, counts))
+            return true;
+    return false;
+}
+
+/* Halves along the model of which the most lie alone until the vector fits, or a failure or a fact
+ * stands for it. */
+static void probe(Quest *quest, const WbMixCounts *counts)
+{
+    int along = 0;
+    for (int k = 1; k < WB_MIX_MODELS; k++)
+        if (quest->bound[k] > quest->bound[along])
+            along = k;
+    WbMixCounts at = *counts;
+    int low = -1, high = counts->count[along] + 1; /* fits at low, does not or fails at high */
+    while (high - low > 1 && quest->status == WB_OK && quest->short_left > 0) {
+        at.count[along] = (low + high) / 2;
+        const WbMixFact *known = wb_mix_known_find(&quest->known, &at);
+        bool fits = known && known->layout;
+        if (!known && !fails(quest, &at)) {
+            WbFitAnswer answer =
+                ask(quest, &at, quest->node_budget / SHORT_SHARE, &quest->short_left);
+            fits = answer == WB_FITS;
+            if (quest->status == WB_OK && answer == WB_FIT_UNDECIDED)
+                note_failure(quest, &at);
+        }
+        *(fits ? &low : &high) = at.count[along];
+    }
+}
+
+/* Wants the first failure that keeps this vector off and was not asked at length yet. */
+static void want_decided(Quest *quest, const WbMixCounts *counts)
+{
+    Failure *last = NULL;
+    for (size_t i = 0; i < quest->n_failures; i++) {
+        Failure *failure = &quest->failure[i];
+        if (!failure->asked_long && wb_mix_counts_within(&failure->counts, counts) &&
+            (!last || wb_mix_counts_within(&failure->counts, &last->counts)))
+            last = failure;
+    }
+    if (last)
+        last->wanted = true;
+}
+
+static void note_undecided(Quest *quest, const Candidate *candidate)
+{
+    want_decided(quest, &candidate->counts);
+    quest->undecided++;
+    if (candidate->power_w > quest->undecided_w)
+        quest->undecided_w = candidate->power_w;
+}
+
+/* Down the watts; `keeps`: the last time, for the front itself. */
+static void walk(Quest *quest, bool keeps)
 {
     int64_t cheapest_minor = INT64_MAX;
-    qsort(quest->candidate, quest->n_candidates, sizeof *quest->candidate, by_watts);
+    bool any = false;
+    quest->undecided = 0;
+    quest->undecided_w = -INFINITY;
     for (size_t i = 0; i < quest->n_candidates && quest->status == WB_OK; i++) {
         const Candidate *candidate = &quest->candidate[i];
-        if (quest->n_best > 0 && candidate->price_minor >= cheapest_minor)
+        if (any && candidate->price_minor >= cheapest_minor)
             continue;
-        const WbMixFact *fact = settle(quest, candidate);
+        if (!wb_mix_known_find(&quest->known, &candidate->counts) &&
+            !fails(quest, &candidate->counts))
+            probe(quest, &candidate->counts);
+        const WbMixFact *fact = wb_mix_known_find(&quest->known, &candidate->counts);
         if (fact && fact->layout) {
-            keep(quest, candidate, fact);
             cheapest_minor = candidate->price_minor;
+            any = true;
+            if (keeps)
+                keep(quest, candidate, fact);
         } else if (!fact && quest->status == WB_OK) {
-            quest->undecided++;
-            if (candidate->power_w > quest->undecided_w)
-                quest->undecided_w = candidate->power_w;
+            note_undecided(quest, candidate);
         }
     }
+}
+
+/* False: nothing was wanted, or no nodes are left. */
+static bool ask_wanted(Quest *quest)
+{
+    bool asked = false;
+    for (size_t i = 0; i < quest->n_failures && quest->status == WB_OK && quest->long_left > 0;
+         i++) {
+        Failure *failure = &quest->failure[i];
+        if (!failure->wanted || failure->asked_long)
+            continue;
+        failure->asked_long = asked = true;
+        if (!wb_mix_known_find(&quest->known, &failure->counts))
+            ask(quest, &failure->counts, quest->node_budget / LONG_SHARE, &quest->long_left);
+    }
+    /* Decided ones stand for no others any more. */
+    size_t kept = 0;
+    for (size_t i = 0; i < quest->n_failures; i++)
+        if (!wb_mix_known_find(&quest->known, &quest->failure[i].counts))
+            quest->failure[kept++] = quest->failure[i];
+    quest->n_failures = kept;
+    return asked;
+}
+
+static void find_front(Quest *quest)
+{
+    qsort(quest->candidate, quest->n_candidates, sizeof *quest->candidate, by_watts);
+    do
+        walk(quest, false);
+    while (quest->status == WB_OK && ask_wanted(quest));
+    if (quest->status == WB_OK)
+        walk(quest, true);
 }
 
 static bool models_valid(const WbMixModel *models, size_t n_models, int at_most)
@@ -214,6 +335,8 @@ WbStatus wb_mix_best(const WbRoof *roof, const WbMixModel *models, size_t n_mode
                    .n_models = n_models,
                    .at_most = at_most,
                    .node_budget = node_budget,
+                   .short_left = node_budget / ALL_SHORT_SHARE,
+                   .long_left = node_budget / ALL_LONG_SHARE,
                    .control = control,
                    .undecided_w = -INFINITY};
     for (size_t k = 0; k < n_models && quest.status == WB_OK; k++)
@@ -221,8 +344,9 @@ WbStatus wb_mix_best(const WbRoof *roof, const WbMixModel *models, size_t n_mode
     if (quest.status == WB_OK)
         quest.status = list_candidates(&quest);
     if (quest.status == WB_OK)
-        walk(&quest);
+        find_front(&quest);
     free(quest.candidate);
+    free(quest.failure);
     wb_mix_known_free(&quest.known);
     if (quest.status != WB_OK) {
         wb_mix_best_free(quest.best, quest.n_best);

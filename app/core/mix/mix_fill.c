@@ -33,6 +33,9 @@ typedef struct {
     int sky_room, depth_max;
     WbZone *laid; /* grown */
     int *laid_kind, n_laid;
+    double laid_mm2, best_mm2;
+    WbMixPlace *best; /* the caller's */
+    int n_best;
     uint64_t *steps, step_limit;
     WbRandom random;
 } Fill;
@@ -177,6 +180,42 @@ static int list_choices(Fill *fill, const Step *sky, int n, int first, int end, 
     return n_choices;
 }
 
+/* A range as seen from the other end, of true outlines. */
+static void mirror(int64_t *low_mm, int64_t *high_mm, int64_t true_room_mm)
+{
+    int64_t low = *low_mm;
+    *low_mm = true_room_mm - *high_mm;
+    *high_mm = true_room_mm - low;
+}
+
+static WbZone change_axes(WbZone zone)
+{
+    return (WbZone){zone.front_mm, zone.left_mm, zone.back_mm, zone.right_mm};
+}
+
+/* Keeps what is laid, seen from the question's own side. */
+static void keep_best(Fill *fill)
+{
+    const WbMixQuestion *question = fill->question;
+    for (int i = 0; i < fill->n_laid; i++) {
+        WbZone at = fill->laid[i];
+        at.right_mm -= question->gap_mm;
+        at.back_mm -= question->gap_mm;
+        if (fill->side & 2)
+            mirror(&at.left_mm, &at.right_mm, fill->room_mm[WB_ALONG] - question->gap_mm);
+        if (fill->side & 4)
+            mirror(&at.front_mm, &at.back_mm, fill->room_mm[WB_ACROSS] - question->gap_mm);
+        if (fill->side & 1)
+            at = change_axes(at);
+        fill->best[i] = (WbMixPlace){{at.left_mm + question->edge_mm[WB_ALONG],
+                                      at.front_mm + question->edge_mm[WB_ACROSS],
+                                      at.right_mm - at.left_mm, at.back_mm - at.front_mm},
+                                     question->kind[fill->laid_kind[i]].item};
+    }
+    fill->best_mm2 = fill->laid_mm2;
+    fill->n_best = fill->n_laid;
+}
+
 static bool go_on(Fill *fill, int n, int depth, int64_t given_up_mm2);
 
 /* The steps under a panel get its end as their front. Answers how many steps there are then. */
@@ -221,8 +260,13 @@ static bool try_choice(Fill *fill, int n, int first, int end, int depth, int64_t
     fill->laid[fill->n_laid++] = grown;
     fill->left[choice->kind]--;
     fill->n_left--;
+    double mm2 = (double)(grown.right_mm - grown.left_mm) * (double)across_mm;
+    fill->laid_mm2 += mm2;
+    if (fill->laid_mm2 > fill->best_mm2)
+        keep_best(fill);
     if (go_on(fill, n_next, depth + 1, given_up_mm2))
         return true;
+    fill->laid_mm2 -= mm2;
     fill->n_laid--;
     fill->left[choice->kind]++;
     fill->n_left++;
@@ -271,19 +315,6 @@ static bool go_on(Fill *fill, int n, int depth, int64_t given_up_mm2)
 
 /* ---- sides and rounds ---- */
 
-/* A range as seen from the other end, of true outlines. */
-static void mirror(int64_t *low_mm, int64_t *high_mm, int64_t true_room_mm)
-{
-    int64_t low = *low_mm;
-    *low_mm = true_room_mm - *high_mm;
-    *high_mm = true_room_mm - low;
-}
-
-static WbZone change_axes(WbZone zone)
-{
-    return (WbZone){zone.front_mm, zone.left_mm, zone.back_mm, zone.right_mm};
-}
-
 static void take_side(Fill *fill, int side)
 {
     const WbMixQuestion *question = fill->question;
@@ -297,26 +328,6 @@ static void take_side(Fill *fill, int side)
             mirror(&zone->left_mm, &zone->right_mm, fill->room_mm[WB_ALONG] - question->gap_mm);
         if (side & 4)
             mirror(&zone->front_mm, &zone->back_mm, fill->room_mm[WB_ACROSS] - question->gap_mm);
-    }
-}
-
-static void write_places(const Fill *fill, WbMixPlace *place)
-{
-    const WbMixQuestion *question = fill->question;
-    for (int i = 0; i < fill->n_laid; i++) {
-        WbZone at = fill->laid[i];
-        at.right_mm -= question->gap_mm;
-        at.back_mm -= question->gap_mm;
-        if (fill->side & 2)
-            mirror(&at.left_mm, &at.right_mm, fill->room_mm[WB_ALONG] - question->gap_mm);
-        if (fill->side & 4)
-            mirror(&at.front_mm, &at.back_mm, fill->room_mm[WB_ACROSS] - question->gap_mm);
-        if (fill->side & 1)
-            at = change_axes(at);
-        place[i] = (WbMixPlace){{at.left_mm + question->edge_mm[WB_ALONG],
-                                 at.front_mm + question->edge_mm[WB_ACROSS],
-                                 at.right_mm - at.left_mm, at.back_mm - at.front_mm},
-                                question->kind[fill->laid_kind[i]].item};
     }
 }
 
@@ -338,6 +349,7 @@ static bool try_round(Fill *fill, uint64_t round, uint64_t step_budget)
     fill->noise = round < SIDES ? 0 : 1;
     take_side(fill, (int)(round % SIDES));
     fill->n_laid = 0;
+    fill->laid_mm2 = 0;
     fill->n_left = question->n_pieces;
     for (int k = 0; k < question->n_kinds; k++)
         fill->left[k] = question->kind[k].count;
@@ -357,9 +369,9 @@ static void measure(Fill *fill)
 }
 
 WbStatus wb_mix_fill(const WbMixQuestion *question, int64_t spare_mm2, uint64_t step_budget,
-                     WbControl *control, uint64_t *steps, WbMixPlace *place, bool *found)
+                     WbControl *control, uint64_t *steps, WbMixPlace *place, int *n_laid)
 {
-    *found = false;
+    *n_laid = 0;
     if (question->n_pieces == 0 || question->n_pieces > PIECES_MAX || question->n_zones > ZONES_MAX)
         return WB_OK;
     int sky_room = 2 * (question->n_pieces + question->n_zones) + 2;
@@ -372,17 +384,18 @@ WbStatus wb_mix_fill(const WbMixQuestion *question, int64_t spare_mm2, uint64_t 
                  .zone = malloc((size_t)(question->n_zones + 1) * sizeof *fill.zone),
                  .laid = malloc((size_t)question->n_pieces * sizeof *fill.laid),
                  .laid_kind = malloc((size_t)question->n_pieces * sizeof *fill.laid_kind),
+                 .best = place,
                  .steps = steps};
     WbStatus status = fill.sky && fill.zone && fill.laid && fill.laid_kind ? WB_OK : WB_NO_MEMORY;
     measure(&fill);
     wb_random_seed(&fill.random, SEED);
-    for (uint64_t round = 0; status == WB_OK && !*found && *steps < step_budget; round++) {
-        *found = try_round(&fill, round, step_budget);
+    bool found = false;
+    for (uint64_t round = 0; status == WB_OK && !found && *steps < step_budget; round++) {
+        found = try_round(&fill, round, step_budget);
         if (wb_control_stopped(control))
             status = WB_STOPPED;
     }
-    if (*found)
-        write_places(&fill, place);
+    *n_laid = fill.n_best;
     free(fill.sky);
     free(fill.zone);
     free(fill.laid);

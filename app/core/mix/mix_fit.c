@@ -61,13 +61,21 @@ static WbStatus ask_steps(Asking *asking, WbMixFit *fit)
     return WB_OK;
 }
 
-/* Nothing is answered "fits" that the checker does not pass. */
+/* No layout is told that the checker does not pass: of a part, as of a mix of its own. */
 static void check_layout(const WbRoof *roof, const WbMixItem *items, size_t n_items, WbMixFit *fit)
 {
-    if (fit->answer != WB_FITS ||
-        wb_mix_layout_ok(roof, items, n_items, fit->layout, fit->n_layout))
+    WbMixItem laid[WB_MIX_SIZES];
+    for (size_t k = 0; k < n_items; k++) {
+        laid[k] = items[k];
+        laid[k].count = fit->answer == WB_FITS ? items[k].count : 0;
+    }
+    for (int i = 0; i < fit->n_layout && fit->answer != WB_FITS; i++)
+        laid[fit->layout[i].item].count++;
+    if (!fit->layout || wb_mix_layout_ok(roof, laid, n_items, fit->layout, fit->n_layout))
         return;
-    wb_mix_fit_free(fit);
+    free(fit->layout);
+    fit->layout = NULL;
+    fit->n_layout = 0;
     fit->answer = WB_FIT_UNDECIDED;
 }
 

@@ -25,7 +25,7 @@ void wb_mix_known_free(WbMixKnown *known)
     *known = (WbMixKnown){0};
 }
 
-static bool within(const WbMixCounts *inner, const WbMixCounts *outer)
+bool wb_mix_counts_within(const WbMixCounts *inner, const WbMixCounts *outer)
 {
     for (int k = 0; k < WB_MIX_MODELS; k++)
         if (inner->count[k] > outer->count[k])
@@ -37,7 +37,8 @@ const WbMixFact *wb_mix_known_find(const WbMixKnown *known, const WbMixCounts *c
 {
     for (size_t i = 0; i < known->n; i++) {
         const WbMixFact *fact = &known->fact[i];
-        if (fact->layout ? within(counts, &fact->counts) : within(&fact->counts, counts))
+        if (fact->layout ? wb_mix_counts_within(counts, &fact->counts)
+                         : wb_mix_counts_within(&fact->counts, counts))
             return fact;
     }
     return NULL;

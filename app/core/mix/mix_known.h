@@ -23,6 +23,9 @@ typedef struct {
 bool wb_mix_known_add(WbMixKnown *known, WbMixFact fact);
 void wb_mix_known_free(WbMixKnown *known);
 
+/* No count of the inner is more than the outer's. */
+bool wb_mix_counts_within(const WbMixCounts *inner, const WbMixCounts *outer);
+
 /* The fact that settles these counts, NULL: none. */
 const WbMixFact *wb_mix_known_find(const WbMixKnown *known, const WbMixCounts *counts);
 

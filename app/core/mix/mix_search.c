@@ -6,7 +6,10 @@
 #include "sat.h"
 #include <stdlib.h>
 
-enum { GREEDY_SHARE = 4, EQUAL_SHARE = 16, FILL_SHARE = 64, STEPS_PER_NODE = 1000 };
+enum { GREEDY_SHARE = 4, EQUAL_SHARE = 16, FILL_SHARE = 100 };
+enum { STEPS_PER_NODE = 1000, LITERALS_PER_NODE = 250 };
+/* Of a small budget filling takes the half, but no more than this. */
+enum { FILL_NODES = 1000 };
 /* More clauses than this are not written: some 400 MB. */
 static const double LITERALS_MAX = 3e7;
 
@@ -40,16 +43,16 @@ static WbStatus search_greedy(Search *search)
 static WbStatus search_fill(Search *search, int64_t spare_mm2)
 {
     WbMixFit *fit = search->fit;
-    uint64_t nodes = search->node_budget / FILL_SHARE, steps = 0;
+    uint64_t half = search->node_budget / 2, nodes = half < FILL_NODES ? half : FILL_NODES;
+    uint64_t steps = 0;
+    if (nodes < search->node_budget / FILL_SHARE)
+        nodes = search->node_budget / FILL_SHARE;
     uint64_t budget = nodes > UINT64_MAX / STEPS_PER_NODE ? UINT64_MAX : nodes * STEPS_PER_NODE;
-    bool found = false;
     WbStatus status = wb_mix_fill(search->question, spare_mm2, budget, search->control, &steps,
-                                  fit->layout, &found);
+                                  fit->layout, &fit->n_layout);
     fit->nodes += (steps + STEPS_PER_NODE - 1) / STEPS_PER_NODE;
-    if (found) {
+    if (fit->n_layout == search->question->n_pieces)
         fit->answer = WB_FITS;
-        fit->n_layout = search->question->n_pieces;
-    }
     return status;
 }
 
@@ -140,8 +143,14 @@ static WbStatus solve(Search *search, WbSat *sat, const WbMixNames *names)
 static WbStatus search_clauses(Search *search)
 {
     const WbMixQuestion *question = search->question;
-    if (wb_mix_literals(question) > LITERALS_MAX || search->fit->nodes >= search->node_budget)
+    double literals = wb_mix_literals(question);
+    if (literals > LITERALS_MAX)
         return WB_OK;
+    uint64_t nodes =
+        search->fit->nodes + (uint64_t)literals / LITERALS_PER_NODE; /* to write them */
+    if (nodes >= search->node_budget)
+        return WB_OK;
+    search->fit->nodes = nodes;
     int32_t first_pair;
     WbMixNames *names = wb_mix_names(question, &first_pair);
     WbSat *sat = wb_sat_new((int)wb_mix_variables(question));
@@ -196,9 +205,10 @@ WbStatus wb_mix_plain(const WbRoof *plain, const WbMixItem *items, size_t n_item
         wb_mix_fit_free(&found);
         return status;
     }
-    if (found.answer != WB_FITS) {
+    if (found.answer == WB_FITS_NOT || (found.answer != WB_FITS && found.n_layout == 0)) {
         free(found.layout);
         found.layout = NULL;
+        found.n_layout = 0;
     }
     *fit = found;
     return WB_OK;

@@ -4,7 +4,7 @@
 
 #include "mix.h"
 
-enum { WB_MIX_NODE_PROPAGATIONS = 20 };
+enum { WB_MIX_NODE_PROPAGATIONS = 12 };
 
 /* As wb_mix_fit on a plain roof; never "within 1 mm". */
 WbStatus wb_mix_plain(const WbRoof *plain, const WbMixItem *items, size_t n_items,

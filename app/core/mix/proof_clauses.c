@@ -233,8 +233,15 @@ static void state_before(Facts *facts, int32_t name, int axis, int p, int q)
         }
 }
 
-static void state_same_order(Facts *facts, int p, int q)
+static void state_same_order(Facts *facts, int32_t p_before_q, int p, int q)
 {
+    for (int32_t k = 0; k < facts->panel[p].n[0]; k++) {
+        Clause clause = {.open = true};
+        say_from(facts, &clause, p, 0, facts->panel[p].pos_mm[0][k], false);
+        say_from(facts, &clause, q, 0, facts->panel[p].pos_mm[0][k] + 1, true);
+        say(&clause, p_before_q);
+        close_clause(facts, &clause);
+    }
     for (int32_t k = 1; k < facts->panel[p].n[0]; k++) {
         Clause clause = {.open = true};
         say_from(facts, &clause, p, 0, facts->panel[p].pos_mm[0][k], false);
@@ -256,7 +263,7 @@ static void state_pair(Facts *facts, int32_t name, int p, int q)
     Clause not_after = {{-(name + 1)}, 1, true};
     close_clause(facts, &not_after);
     if (q == p + 1)
-        state_same_order(facts, p, q);
+        state_same_order(facts, name + 2, p, q);
 }
 
 static bool alone(const Facts *facts, int p)
