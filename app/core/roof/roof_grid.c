@@ -156,17 +156,49 @@ static WbStatus open_places(WbRoofGrid *grid, const WbRoof *roof)
     return WB_OK;
 }
 
+/* Whether no panel can rest against a zone's right side (along), or its back: another zone reaches
+ * over all of it. */
+static bool hidden(const WbZone *zones, size_t n, size_t i, bool along)
+{
+    WbZone zone = zones[i];
+    for (size_t k = 0; k < n; k++) {
+        WbZone other = zones[k];
+        if (along ? other.left_mm <= zone.right_mm && other.right_mm > zone.right_mm &&
+                        other.front_mm <= zone.front_mm && other.back_mm >= zone.back_mm
+                  : other.front_mm <= zone.back_mm && other.back_mm > zone.back_mm &&
+                        other.left_mm <= zone.left_mm && other.right_mm >= zone.right_mm)
+            return true;
+    }
+    return false;
+}
+
+/* Where panels may rest against zones, along and across; answers how many of each. */
+static void find_ends(const WbZone *zones, size_t n, int64_t *ends_mm[2], size_t n_ends[2])
+{
+    n_ends[0] = n_ends[1] = 0;
+    for (size_t i = 0; i < n; i++) {
+        if (!hidden(zones, n, i, true))
+            ends_mm[0][n_ends[0]++] = zones[i].right_mm;
+        if (!hidden(zones, n, i, false))
+            ends_mm[1][n_ends[1]++] = zones[i].back_mm;
+    }
+}
+
 static WbStatus build_axes(WbRoofGrid *grid, const WbRoof *roof, bool thin)
 {
     size_t n = roof->n_obstacles;
     int64_t *ends_mm = malloc((2 * n + 1) * sizeof *ends_mm);
-    if (!ends_mm)
+    WbZone *zones = malloc((n + 1) * sizeof *zones);
+    if (!ends_mm || !zones) {
+        free(ends_mm);
+        free(zones);
         return WB_NO_MEMORY;
-    for (size_t i = 0; i < n; i++) {
-        WbZone zone = wb_obstacle_zone(&roof->obstacles[i]);
-        ends_mm[i] = zone.right_mm;
-        ends_mm[n + i] = zone.back_mm;
     }
+    for (size_t i = 0; i < n; i++)
+        zones[i] = wb_obstacle_zone(&roof->obstacles[i]);
+    int64_t *end_of[2] = {ends_mm, ends_mm + n};
+    size_t n_ends[2];
+    find_ends(zones, n, end_of, n_ends);
     WbZone usable = grid->usable;
     Direction along = {usable.left_mm,
                        usable.right_mm - usable.left_mm,
@@ -178,14 +210,15 @@ static WbStatus build_axes(WbRoofGrid *grid, const WbRoof *roof, bool thin)
                         {grid->width_mm[0], grid->width_mm[1]},
                         roof->gap_mm,
                         grid->turns};
-    WbStatus status = find_lines(&grid->x, &along, ends_mm, n, thin);
+    WbStatus status = find_lines(&grid->x, &along, end_of[0], n_ends[0], thin);
     if (status == WB_OK)
-        status = find_lines(&grid->y, &across, ends_mm + n, n, thin);
+        status = find_lines(&grid->y, &across, end_of[1], n_ends[1], thin);
     if (status == WB_OK)
         status = link_lines(&grid->x, &along);
     if (status == WB_OK)
         status = link_lines(&grid->y, &across);
     free(ends_mm);
+    free(zones);
     return status;
 }
 

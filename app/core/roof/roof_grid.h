@@ -55,7 +55,14 @@ void wb_grid_close(const WbRoofGrid *grid, uint8_t *open, int place);
  * is left still holds a layout with the most panels. See support.c. */
 WbStatus wb_grid_prune(WbRoofGrid *grid, const WbRoof *roof);
 
+/* Closes places that others can stand for (dominate.c), and drops lines. After the pruning, if at
+ * all: what is left holds a layout with the most panels, not always a pushed one. */
+WbStatus wb_grid_dominate(WbRoofGrid *grid, const WbRoof *roof);
+
 /* Within the grid's own sources. */
+
+/* Lines at which no open place starts go. */
+WbStatus wb_grid_drop_lines(WbRoofGrid *grid, int64_t gap_mm);
 
 /* Fills end[] and from[] of one turn. */
 void wb_axis_link(WbAxis *axis, int turn, int64_t grown_mm);

@@ -62,6 +62,15 @@ WbZone wb_obstacle_zone(const WbObstacle *obstacle)
                     obstacle->y_mm + obstacle->width_mm + clearance_mm};
 }
 
+bool wb_panel_enters(const WbRoof *roof, int64_t panel_length_mm, int64_t panel_width_mm)
+{
+    WbZone usable = wb_roof_usable(roof);
+    int64_t length_mm = usable.right_mm - usable.left_mm;
+    int64_t width_mm = usable.back_mm - usable.front_mm;
+    return (panel_length_mm <= length_mm && panel_width_mm <= width_mm) ||
+           (panel_width_mm <= length_mm && panel_length_mm <= width_mm);
+}
+
 static int64_t least(int64_t a, int64_t b)
 {
     return a < b ? a : b;

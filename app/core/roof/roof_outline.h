@@ -20,6 +20,9 @@ WbZone wb_roof_usable(const WbRoof *roof);
 /* The obstacle with its clearance all round; of a round one, its square. */
 WbZone wb_obstacle_zone(const WbObstacle *obstacle);
 
+/* Whether the panel enters the usable frame, one way or the other. */
+bool wb_panel_enters(const WbRoof *roof, int64_t panel_length_mm, int64_t panel_width_mm);
+
 /* Area of `within` that a plain roof's obstacles leave, each zone first cut by cut_mm on its left
  * and front side. Exact, O(n^2). -1: out of memory. */
 int64_t wb_roof_area_left_mm2(const WbRoof *roof, WbZone within, int64_t cut_mm);

@@ -1,13 +1,17 @@
-/* Makes proofs. With slants and circles a proof is made on the outer roof, from a coarse staircase
- * to one of 1 mm: a coarse one is shorter to tell. */
+/* Makes proofs. With slants and circles a proof is made on an outer roof: the one on which the
+ * search refuted so many panels, for it has few strips; and where that fails, on staircases from a
+ * coarse one to one of 1 mm. */
 #include "roof_proof.h"
 #include "branch.h"
-#include "plain_roof.h"
+#include "slanted.h"
 #include <stdlib.h>
 #include <string.h>
 
 /* An unobstructed rectangle: one in so many nodes goes to the weights, the others to the search. */
 enum { WEIGHTS_SHARE = 32 };
+/* Of the budget, with slants: so much goes to the search by cuts, and as much to the proof on them.
+ */
+enum { CUTS_SHARE = 3 };
 
 typedef struct {
     const WbRoof *plain;
@@ -16,15 +20,6 @@ typedef struct {
     WbControl *control;
     WbRoofProof *proof;
 } Prover;
-
-static bool panel_enters(const Prover *prover)
-{
-    WbZone usable = wb_roof_usable(prover->plain);
-    int64_t length_mm = usable.right_mm - usable.left_mm;
-    int64_t width_mm = usable.back_mm - usable.front_mm;
-    return (prover->panel_length_mm <= length_mm && prover->panel_width_mm <= width_mm) ||
-           (prover->panel_width_mm <= length_mm && prover->panel_length_mm <= width_mm);
-}
 
 static bool strips_within(const WbRoof *plain)
 {
@@ -137,7 +132,7 @@ static WbStatus prove_plain(Prover *prover)
     int n = prover->proof->n_panels;
     if (wb_control_stopped(prover->control))
         return WB_STOPPED;
-    if (!panel_enters(prover)) {
+    if (!wb_panel_enters(prover->plain, prover->panel_length_mm, prover->panel_width_mm)) {
         prover->proof->kind = WB_PROOF_SIZE;
         return WB_OK;
     }
@@ -172,17 +167,46 @@ static WbStatus keep_strips(WbRoofProof *proof, const WbRoof *plain)
     return WB_OK;
 }
 
+static WbStatus prove_on(Prover *prover, const WbPlainRoof *outer)
+{
+    prover->plain = &outer->roof;
+    WbStatus status = prove_plain(prover);
+    return status == WB_OK ? keep_strips(prover->proof, &outer->roof) : status;
+}
+
+/* WB_BUDGET too where so many lie, or may. */
+static WbStatus prove_by_cuts(Prover *prover, const WbRoof *roof)
+{
+    int n = prover->proof->n_panels;
+    uint64_t whole_budget = prover->node_budget;
+    WbPlainRoof outer;
+    WbTrueFit fit = {.roof = roof,
+                     .panel_length_mm = prover->panel_length_mm,
+                     .panel_width_mm = prover->panel_width_mm,
+                     .node_budget = whole_budget / CUTS_SHARE,
+                     .control = prover->control,
+                     .found = {.bound = n, .mm_bound = n}};
+    WbStatus status = wb_slanted_most(&fit, &outer);
+    if (status == WB_OK) {
+        prover->nodes += fit.found.nodes;
+        prover->proof->step_mm = 1;
+        prover->node_budget = whole_budget / CUTS_SHARE * 2;
+        status = fit.found.bound < n ? prove_on(prover, &outer) : WB_BUDGET;
+        wb_plain_roof_free(&outer);
+    }
+    prover->node_budget = whole_budget;
+    free(fit.found.layout);
+    return status;
+}
+
 static WbStatus prove_at_step(Prover *prover, const WbRoof *roof, int64_t step_mm)
 {
     WbPlainRoof outer;
     WbStatus status = wb_plain_roof(roof, NULL, 0, WB_PLAIN_OUTER, step_mm, &outer);
     if (status != WB_OK)
         return status;
-    prover->plain = &outer.roof;
     prover->proof->step_mm = wb_roof_needs_steps(roof) ? step_mm : 0;
-    status = prove_plain(prover);
-    if (status == WB_OK)
-        status = keep_strips(prover->proof, &outer.roof);
+    status = prove_on(prover, &outer);
     wb_plain_roof_free(&outer);
     return status;
 }
@@ -201,9 +225,12 @@ WbStatus wb_roof_prove(const WbRoof *roof, int64_t panel_length_mm, int64_t pane
                      .node_budget = node_budget,
                      .control = control,
                      .proof = &made};
-    WbStatus status = WB_BUDGET;
-    size_t first = wb_roof_needs_steps(roof) ? 0 : n_steps - 1;
+    bool slanted = wb_roof_needs_steps(roof);
+    WbStatus status = slanted ? prove_by_cuts(&prover, roof) : WB_BUDGET;
+    size_t first = slanted ? 0 : n_steps - 1;
     uint64_t whole_budget = node_budget;
+    if (prover.nodes > whole_budget)
+        prover.nodes = whole_budget;
     for (size_t i = first; i < n_steps && status == WB_BUDGET; i++) {
         /* A coarse staircase that says too little must leave something for the next. */
         prover.node_budget = prover.nodes + (whole_budget - prover.nodes) / (n_steps - i);

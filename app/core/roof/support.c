@@ -8,7 +8,8 @@
 
 typedef struct {
     const WbRoofGrid *grid;
-    uint8_t *left, *front; /* [place]: rests against edge or obstacle */
+    uint8_t *left, *front;   /* [place]: rests against edge or obstacle */
+    int *down[2], *along[2]; /* by turn: counts of the pass's begin; never too few */
 } Rests;
 
 static void rest_on_edges(Rests *rests)
@@ -53,45 +54,64 @@ static int start_ending_at(const WbAxis *axis, int turn, int64_t grown_mm, int l
     return start >= 0 && axis->at_mm[start] + grown_mm == axis->at_mm[line] ? start : -1;
 }
 
-static bool rests_left_on_panel(const WbRoofGrid *grid, int64_t gap_mm, int turn, int i, int j)
+static bool rests_left_on_panel(const Rests *rests, int64_t gap_mm, int turn, int i, int j)
 {
+    const WbRoofGrid *grid = rests->grid;
     for (int other = 0; other < grid->turns; other++) {
         int column = start_ending_at(&grid->x, other, grid->length_mm[other] + gap_mm, i);
         if (column < 0)
             continue;
-        for (int row = grid->y.from[other][j]; row < grid->y.end[turn][j]; row++)
-            if (grid->open[other * grid->points + row * grid->x.n + column])
-                return true;
+        const int *down = rests->down[other] + column;
+        if (down[grid->y.end[turn][j] * grid->x.n] > down[grid->y.from[other][j] * grid->x.n])
+            return true;
     }
     return false;
 }
 
-static bool rests_in_front_on_panel(const WbRoofGrid *grid, int64_t gap_mm, int turn, int i, int j)
+static bool rests_in_front_on_panel(const Rests *rests, int64_t gap_mm, int turn, int i, int j)
 {
+    const WbRoofGrid *grid = rests->grid;
     for (int other = 0; other < grid->turns; other++) {
         int row = start_ending_at(&grid->y, other, grid->width_mm[other] + gap_mm, j);
         if (row < 0)
             continue;
-        const uint8_t *open = grid->open + other * grid->points + row * grid->x.n;
-        for (int column = grid->x.from[other][i]; column < grid->x.end[turn][i]; column++)
-            if (open[column])
-                return true;
+        const int *along = rests->along[other] + (size_t)row * (grid->x.n + 1);
+        if (along[grid->x.end[turn][i]] > along[grid->x.from[other][i]])
+            return true;
     }
     return false;
 }
 
+/* Open places further in front in a column, and further left in a row. */
+static void count_open(Rests *rests)
+{
+    const WbRoofGrid *grid = rests->grid;
+    int columns = grid->x.n;
+    for (int turn = 0; turn < grid->turns; turn++)
+        for (int j = 0; j < grid->y.n; j++) {
+            const uint8_t *open = grid->open + (size_t)turn * grid->points + (size_t)j * columns;
+            int *down = rests->down[turn] + (size_t)j * columns;
+            int *along = rests->along[turn] + (size_t)j * (columns + 1);
+            for (int i = 0; i < columns; i++) {
+                down[columns + i] = down[i] + open[i];
+                along[i + 1] = along[i] + open[i];
+            }
+        }
+}
+
 /* One pass; true while places were closed. */
-static bool close_unsupported(const Rests *rests, int64_t gap_mm)
+static bool close_unsupported(Rests *rests, int64_t gap_mm)
 {
     const WbRoofGrid *grid = rests->grid;
     bool closed = false;
+    count_open(rests);
     for (int place = 0; place < wb_grid_places(grid); place++) {
         if (!grid->open[place])
             continue;
         int turn = place / grid->points, point = place % grid->points;
         int i = point % grid->x.n, j = point / grid->x.n;
-        if ((rests->left[place] || rests_left_on_panel(grid, gap_mm, turn, i, j)) &&
-            (rests->front[place] || rests_in_front_on_panel(grid, gap_mm, turn, i, j)))
+        if ((rests->left[place] || rests_left_on_panel(rests, gap_mm, turn, i, j)) &&
+            (rests->front[place] || rests_in_front_on_panel(rests, gap_mm, turn, i, j)))
             continue;
         grid->open[place] = 0;
         closed = true;
@@ -99,11 +119,25 @@ static bool close_unsupported(const Rests *rests, int64_t gap_mm)
     return closed;
 }
 
+static WbStatus init_rests(Rests *rests)
+{
+    const WbRoofGrid *grid = rests->grid;
+    size_t columns = (size_t)grid->x.n, rows = (size_t)grid->y.n;
+    bool all = true;
+    rests->left = calloc(wb_grid_places(grid), 1);
+    rests->front = calloc(wb_grid_places(grid), 1);
+    for (int turn = 0; turn < grid->turns; turn++) {
+        rests->down[turn] = calloc(columns * (rows + 1), sizeof *rests->down[turn]);
+        rests->along[turn] = calloc((columns + 1) * rows, sizeof *rests->along[turn]);
+        all = all && rests->down[turn] && rests->along[turn];
+    }
+    return all && rests->left && rests->front ? WB_OK : WB_NO_MEMORY;
+}
+
 static WbStatus close_all_unsupported(WbRoofGrid *grid, const WbRoof *roof)
 {
-    int places = wb_grid_places(grid);
-    Rests rests = {grid, calloc(places, 1), calloc(places, 1)};
-    WbStatus status = rests.left && rests.front ? WB_OK : WB_NO_MEMORY;
+    Rests rests = {.grid = grid};
+    WbStatus status = init_rests(&rests);
     if (status == WB_OK) {
         rest_on_edges(&rests);
         for (size_t i = 0; i < roof->n_obstacles; i++)
@@ -113,6 +147,10 @@ static WbStatus close_all_unsupported(WbRoofGrid *grid, const WbRoof *roof)
     }
     free(rests.left);
     free(rests.front);
+    for (int turn = 0; turn < 2; turn++) {
+        free(rests.down[turn]);
+        free(rests.along[turn]);
+    }
     return status;
 }
 
@@ -149,7 +187,7 @@ static void pack_places(WbRoofGrid *grid, const uint8_t *columns, const uint8_t 
     }
 }
 
-static WbStatus drop_unused_lines(WbRoofGrid *grid, int64_t gap_mm)
+WbStatus wb_grid_drop_lines(WbRoofGrid *grid, int64_t gap_mm)
 {
     uint8_t *columns = calloc(grid->x.n, 1), *rows = calloc(grid->y.n, 1);
     WbStatus status = columns && rows ? WB_OK : WB_NO_MEMORY;
@@ -170,5 +208,5 @@ static WbStatus drop_unused_lines(WbRoofGrid *grid, int64_t gap_mm)
 WbStatus wb_grid_prune(WbRoofGrid *grid, const WbRoof *roof)
 {
     WbStatus status = close_all_unsupported(grid, roof);
-    return status == WB_OK ? drop_unused_lines(grid, roof->gap_mm) : status;
+    return status == WB_OK ? wb_grid_drop_lines(grid, roof->gap_mm) : status;
 }
