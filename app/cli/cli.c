@@ -49,16 +49,20 @@ static const WbCommand commands[] = {
     },
     {
         "roof",
-        N_("roof BRIEF|--instances FILE [--catalogue FILE] [--panel ID] [--nodes N] [--json]"),
+        N_("roof BRIEF|--instances FILE [--catalogue FILE] [--panel ID] [--mix] [--nodes N] "
+           "[--json]"),
         N_("Say for each ticked panel how many fit the roof, and whether that is proved"),
         N_("Each panel lies flat, turned by 0 or 90 degrees. Then follows how many of each ticked "
-           "battery stand in the storage bay. --panel shows one panel in full, with the distances "
-           "to measure out. --nodes lets each search look at N places of its tree before it gives "
-           "up; the same N gives the same answer on every machine. The layouts of all panels are "
-           "in the --json output. --instances takes packing instances from a file in place of a "
-           "brief, - for standard input: how many rectangles fit, or whether all do, with layouts "
-           "and proofs checked."),
-        "catalogue panel instances nodes json",
+           "battery stand in the storage bay. Under each panel stands the least change of the roof "
+           "or of the panel that lets one more lie, looked for briefly. --panel shows one panel in "
+           "full: the distances to measure out, shade, why no more fit, and every kind of change. "
+           "--mix adds the best mixes of the panels that give most alone; on a slanted roof that "
+           "can take half a minute. --nodes lets each search look at N places of its tree before "
+           "it gives up; the same N gives the same answer on every machine. Layouts and proofs of "
+           "all panels are in the --json output. --instances takes packing instances from a file "
+           "in place of a brief, - for standard input: how many rectangles fit, or whether all "
+           "do, with layouts and proofs checked."),
+        "catalogue panel instances mix nodes json",
         0,
         1,
         wb_cli_run_roof,
@@ -152,7 +156,7 @@ static int print_overview(void)
     g_string_append(out, "  wattberth [open] [BRIEF]\n");
     wb_cli_wrap(out, "      ", _("Open the window; without a display, rank the demo brief"));
     for (gsize i = 0; i < G_N_ELEMENTS(commands); i++) {
-        g_string_append_printf(out, "  wattberth %s\n", _(commands[i].usage));
+        wb_cli_wrap(out, "  wattberth ", _(commands[i].usage));
         wb_cli_wrap(out, "      ", _(commands[i].summary));
     }
     g_string_append(out, "  wattberth help COMMAND\n  wattberth --help | --version\n\n");
@@ -175,7 +179,8 @@ static int print_overview(void)
 static int print_help(const WbCommand *command)
 {
     GString *out = g_string_new(NULL);
-    g_string_append_printf(out, _("Usage: wattberth %s\n\n"), _(command->usage));
+    wb_cli_wrap(out, _("Usage: wattberth "), _(command->usage));
+    g_string_append_c(out, '\n');
     g_autofree char *summary = g_strconcat(_(command->summary), ".", NULL);
     wb_cli_wrap(out, "", summary);
     wb_cli_wrap(out, "", _(command->help));
@@ -215,6 +220,7 @@ static void parse(const WbCommand *command, char ***argv, WbArguments *arguments
         {"panel", 0, 0, G_OPTION_ARG_STRING, &arguments->panel, NULL, NULL},
         {"instances", 0, 0, G_OPTION_ARG_FILENAME, &arguments->instances, NULL, NULL},
         {"json", 0, 0, G_OPTION_ARG_NONE, &arguments->json, NULL, NULL},
+        {"mix", 0, 0, G_OPTION_ARG_NONE, &arguments->mix, NULL, NULL},
         {"preview", 0, 0, G_OPTION_ARG_NONE, &arguments->preview, NULL, NULL},
         {"new", 0, 0, G_OPTION_ARG_NONE, &arguments->make_new, NULL, NULL},
         {G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &arguments->rest, NULL, NULL},

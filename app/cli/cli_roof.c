@@ -14,6 +14,7 @@ static void clear_model(gpointer item)
     g_free(model->pinned);
     g_free(model->refused);
     wb_roof_fit_free(&model->fit);
+    wb_cli_roof_more_free(&model->more);
 }
 
 static int read_nodes(const char *text, uint64_t *nodes)
@@ -39,9 +40,12 @@ static int work_out(const WbArguments *arguments, const WbJob *job, WbRoofReport
     report->catalogue = wb_catalogue_view_get(job->view);
     if (report->panel != NULL && wb_cli_find_panel(report->catalogue, report->panel) == NULL)
         return wb_cli_fail_panel(report->catalogue, report->panel);
+    report->full = arguments->json || report->panel != NULL;
     int code = wb_cli_roof_models(report);
     if (code == WB_EXIT_DONE)
         code = wb_cli_roof_bays(report);
+    if (code == WB_EXIT_DONE && arguments->mix)
+        code = wb_cli_roof_mixes(report);
     if (code == WB_EXIT_DONE)
         code = wb_cli_print(arguments->json ? wb_cli_roof_json(report) : wb_cli_roof_text(report));
     return code;
@@ -62,6 +66,7 @@ static int run_brief(const WbArguments *arguments, uint64_t nodes)
     int code = wb_cli_load_both(arguments, arguments->rest[0], &job);
     if (code == WB_EXIT_DONE)
         code = work_out(arguments, &job, &report);
+    wb_cli_roof_mixes_free(report.mixes);
     wb_cli_clear_job(&job);
     return code;
 }

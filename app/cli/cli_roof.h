@@ -4,6 +4,7 @@
 
 #include "cli_job.h"
 #include "cli_json.h"
+#include "cli_roof_more.h"
 #include "roof.h"
 #include <glib.h>
 
@@ -18,6 +19,7 @@ typedef struct {
     WbRoofFit fit;
     double time_ms;
     bool layout_ok; /* by the independent checker */
+    WbRoofMore more;
 } WbRoofModel;
 
 typedef struct {
@@ -25,19 +27,31 @@ typedef struct {
     int stand, bound; /* so many stand; more than bound do not */
 } WbBayModel;
 
+typedef struct WbRoofMixes WbRoofMixes; /* cli_roof_mix.h */
+
 typedef struct {
     const WbBriefFile *file;
     const WbBrief *brief;
     const WbCatalogue *catalogue;
-    uint64_t nodes;    /* budget of one search */
-    const char *panel; /* --panel ID: this one in full; NULL: all ticked ones */
-    GArray *models;    /* of WbRoofModel, in the order of their ids */
-    GArray *bays;      /* of WbBayModel, in the order of their ids; none where there is no bay */
+    uint64_t nodes;     /* budget of one search */
+    const char *panel;  /* --panel ID: this one in full; NULL: all ticked ones */
+    bool full;          /* arrangement, proof and shade are wanted too */
+    GArray *models;     /* of WbRoofModel, in the order of their ids */
+    GArray *bays;       /* of WbBayModel, in the order of their ids; none where there is no bay */
+    WbRoofMixes *mixes; /* --mix; else NULL */
 } WbRoofReport;
 
 /* Fills the models, or the bays; a failure has been told. Return a WbExit. */
 int wb_cli_roof_models(WbRoofReport *report);
 int wb_cli_roof_bays(WbRoofReport *report);
+
+/* Fills report->mixes, to be freed whatever the answer. Returns a WbExit; a failure was told. */
+int wb_cli_roof_mixes(WbRoofReport *report);
+void wb_cli_roof_mixes_free(WbRoofMixes *mixes);
+/* The rest of one model, asked of a fit that is known. */
+WbStatus wb_cli_roof_more(const WbRoofReport *report, WbRoofModel *model);
+/* Budget of one model's changes. */
+uint64_t wb_cli_roof_change_nodes(const WbRoofReport *report);
 
 /* Of all panels with their mounts, kg. */
 double wb_cli_roof_load_kg(const WbRoofModel *model);
@@ -58,6 +72,8 @@ void wb_cli_roof_one_text(GString *out, const WbRoofReport *report, const WbRoof
 
 /* "proved", "within-1-mm", "not-decided" or "at-least". */
 const char *wb_cli_roof_answer_code(const WbRoofFit *fit);
+/* What is known of a model beside its count and layout. */
+void wb_cli_roof_more_json(WbJsonOut *json, const WbRoofReport *report, const WbRoofModel *model);
 /* Rectangles as an array under `key`. */
 void wb_cli_rects_json(WbJsonOut *json, const char *key, const WbRect *rects, int n);
 

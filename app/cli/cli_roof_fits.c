@@ -52,6 +52,8 @@ static int add_model(WbRoofReport *report, const WbPanel *panel)
     gint64 begun_us = g_get_monotonic_time();
     WbStatus status = fit_around_pins(report, &model);
     model.time_ms = (double)(g_get_monotonic_time() - begun_us) / 1e3;
+    if (status == WB_OK)
+        status = wb_cli_roof_more(report, &model);
     model.layout_ok = wb_roof_layout_ok(&report->brief->roof, panel->length_mm, panel->width_mm,
                                         model.fit.layout, model.fit.most, NULL);
     g_array_append_val(report->models, model);

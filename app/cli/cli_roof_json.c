@@ -1,7 +1,7 @@
 /* roof as JSON; the keys are documented in the man page. */
 #include "cli_json.h"
 #include "cli_kit_json.h"
-#include "cli_roof.h"
+#include "cli_roof_mix.h"
 
 static void rect_json(WbJsonOut *json, const WbRect *rect)
 {
@@ -40,9 +40,10 @@ static void load_json(WbJsonOut *json, const WbBrief *brief, const WbRoofModel *
         wb_out_integer(json, "load_most", carried);
 }
 
-static void model_json(WbJsonOut *json, const WbBrief *brief, const WbRoofModel *model)
+static void model_json(WbJsonOut *json, const WbRoofReport *report, const WbRoofModel *model)
 {
     const WbRoofFit *fit = &model->fit;
+    const WbBrief *brief = report->brief;
     wb_out_object(json, NULL);
     wb_out_text(json, "panel", model->panel->part.id);
     wb_out_integer(json, "length_mm", model->panel->length_mm);
@@ -60,6 +61,7 @@ static void model_json(WbJsonOut *json, const WbBrief *brief, const WbRoofModel 
     wb_out_text(json, "pins_refused", model->refused);
     wb_cli_rects_json(json, "layout", fit->layout, fit->most);
     wb_out_flag(json, "layout_checked", model->layout_ok);
+    wb_cli_roof_more_json(json, report, model);
     wb_out_end_object(json);
 }
 
@@ -85,14 +87,19 @@ char *wb_cli_roof_json(const WbRoofReport *report)
     g_autofree char *nothing_left = wb_cli_roof_nothing_left(&report->brief->roof);
     wb_out_text(&json, "nothing_left", nothing_left);
     wb_out_count(&json, "node_budget", report->nodes);
+    wb_out_count(&json, "change_node_budget", wb_cli_roof_change_nodes(report));
     wb_out_array(&json, "panels");
     for (guint i = 0; i < report->models->len; i++)
-        model_json(&json, report->brief, &g_array_index(report->models, WbRoofModel, i));
+        model_json(&json, report, &g_array_index(report->models, WbRoofModel, i));
     wb_out_end_array(&json);
     wb_out_array(&json, "bay");
     for (guint i = 0; i < report->bays->len; i++)
         bay_json(&json, &g_array_index(report->bays, WbBayModel, i));
     wb_out_end_array(&json);
+    if (report->mixes != NULL)
+        wb_cli_roof_mixes_json(&json, report);
+    else
+        wb_out_null(&json, "mixes");
     g_autoptr(GPtrArray) cautions = wb_cli_roof_cautions(report->brief);
     wb_out_array(&json, "cautions");
     for (guint i = 0; i < cautions->len; i++)

@@ -1,5 +1,5 @@
 /* roof for people: a line a panel, a line a battery, and what has to be known beside. */
-#include "cli_roof.h"
+#include "cli_roof_mix.h"
 #include "cli_table.h"
 #include "figures_text.h"
 #include "roof_words.h"
@@ -70,7 +70,18 @@ static void append_limits(WbTable *table, const WbBrief *brief, const WbRoofMode
         wb_table_line(table, g_strdup(model->refused));
 }
 
-static void append_model(WbTable *table, const WbBrief *brief, const WbRoofModel *model)
+/* The least of the changes; one that is proved goes before one that may be too much. */
+static void append_change(WbTable *table, const WbBrief *brief, const WbRoofMore *more)
+{
+    int least = 0;
+    while (least < more->n_changes && !more->change[least].proved)
+        least++;
+    if (more->n_changes > 0)
+        wb_table_line(
+            table, wb_roof_change_words(&brief->roof, &more->change[least % more->n_changes], 1));
+}
+
+static void append_model(WbTable *table, const WbBrief *brief, const WbRoofModel *model, bool full)
 {
     const WbPanel *panel = model->panel;
     wb_table_cell(table, g_strdup(panel->part.id));
@@ -82,13 +93,16 @@ static void append_model(WbTable *table, const WbBrief *brief, const WbRoofModel
     wb_table_cell(table, wb_text_number(model->time_ms, 2));
     wb_table_cell(table, wb_roof_fit_words(&model->fit));
     append_limits(table, brief, model);
+    if (!full)
+        append_change(table, brief, &model->more);
 }
 
 static void append_models(GString *out, const WbRoofReport *report)
 {
     g_autoptr(WbTable) table = wb_table_new(_("Panel|>mm x mm|>Fit|>W|>kg|>ms|Answer"));
     for (guint i = 0; i < report->models->len; i++)
-        append_model(table, report->brief, &g_array_index(report->models, WbRoofModel, i));
+        append_model(table, report->brief, &g_array_index(report->models, WbRoofModel, i),
+                     report->panel != NULL);
     wb_table_append(table, out);
 }
 
@@ -141,6 +155,8 @@ char *wb_cli_roof_text(const WbRoofReport *report)
     append_models(out, report);
     for (guint i = 0; report->panel != NULL && i < report->models->len; i++)
         wb_cli_roof_one_text(out, report, &g_array_index(report->models, WbRoofModel, i));
+    if (report->mixes != NULL)
+        wb_cli_roof_mixes_text(out, report);
     if (report->bays->len > 0)
         append_bays(out, report);
     g_string_append_c(out, '\n');
