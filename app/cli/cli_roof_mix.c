@@ -213,7 +213,10 @@ static int by_watts(gconstpointer a, gconstpointer b)
         return x->best.power_w > y->best.power_w ? -1 : 1;
     if (row_price(x) != row_price(y))
         return row_price(x) < row_price(y) ? -1 : 1;
-    return x->best.n_layout - y->best.n_layout;
+    if (x->best.n_layout != y->best.n_layout)
+        return x->best.n_layout - y->best.n_layout;
+    /* The same mix of a larger set says more: of each of its models one more can be asked. */
+    return (int)y->n_models - (int)x->n_models;
 }
 
 static void keep_front(WbRoofMixes *mixes)

@@ -34,10 +34,16 @@ class Plain:
             zones += [grown((o["x_mm"], o["y_mm"], o["length_mm"], o["width_mm"]), o.get("clearance_mm", 0)) for o in roof.obstacles]
         else:
             for strip in strips:
-                if not roof.forbids(strip):
+                if min(strip[2:]) <= 0 or not (roof.forbids(strip) or Plain.off(roof, strip)):
                     raise Broken("a strip in the open: %r" % (strip,))
             zones = [grown(strip, 0) for strip in strips]
         return Plain(m, m, roof.length - m, roof.width - m, roof.gap, zones)
+
+    @staticmethod
+    def off(roof, strip):
+        """It does not reach into the usable rectangle, so it takes nothing."""
+        m = roof.margin
+        return (strip[0] + strip[2] <= m or strip[1] + strip[3] <= m or strip[0] >= roof.length - m or strip[1] >= roof.width - m)
 
     def free(self, rect):
         x, y, length, width = rect
@@ -113,10 +119,11 @@ class Plain:
 class Weights:
     """Points with weights, and the sum under any grown place."""
 
-    def __init__(self, points, gap):
-        for x, y, weight in points:
-            if weight < 0:
-                raise Broken("a weight below 0")
+    def __init__(self, points, gap, one):
+        if any(len(point) != 3 for point in points):
+            raise Broken("a point without a weight")
+        if not all(0 <= weight <= one for _, _, weight in points):
+            raise Broken("a weight outside 0 to 1")
         self.gap, self.total = gap, sum(p[2] for p in points)
         self.xs = sorted({p[0] for p in points})
         self.ys = sorted({p[1] for p in points})
@@ -162,7 +169,7 @@ class Follower:
         if step["first"] < 0 or step["n"] < 0 or sum(key) > len(self.proof["points"]):
             raise Broken("weights that are not there")
         if key not in self.sets:
-            self.sets[key] = Weights(self.proof["points"][step["first"]:sum(key)], self.gap)
+            self.sets[key] = Weights(self.proof["points"][step["first"]:sum(key)], self.gap, self.one)
         return self.sets[key]
 
     def bound(self, weights, open_places):
@@ -171,17 +178,20 @@ class Follower:
 
     def case(self, open_places, need):
         """One case: these places are open and `need` panels have yet to be laid. The recursion is as deep as the splits."""
+        if need < 1:
+            raise Broken("a case with enough panels")
         while True:
             if self.at >= len(self.proof["steps"]):
                 raise Broken("a case is left open")
             step = self.proof["steps"][self.at]
             self.at += 1
             if step["kind"] == "empty":
-                if open_places or need <= 0:
+                if open_places:
                     raise Broken("a case said to be empty is not")
                 return
             if step["kind"] == "split":
-                return self.split(step, open_places, need)
+                open_places = self.split(step, open_places, need)
+                continue
             total, under = self.bound(self.weights(step), open_places)
             if step["kind"] == "refute":
                 if total >= need * self.one:
@@ -189,18 +199,21 @@ class Follower:
                 return
             if step["kind"] != "close":
                 raise Broken("a step that is none: %r" % step["kind"])
-            open_places = [p for p, w in zip(open_places, under) if total - max(0, self.one - w) + self.one - w >= need * self.one]
+            open_places = [p for p, w in zip(open_places, under) if total + self.one - w >= need * self.one]
 
     def split(self, step, open_places, need):
-        over = {p for p in open_places if covers(p, step["x_mm"], step["y_mm"], self.gap)}
-        listed = self.listed[step["first_place"]:step["first_place"] + step["n_places"]]
-        if len(listed) != step["n_places"] or set(listed) != over or len(set(listed)) != len(listed):
-            raise Broken("the places of a split are not those over its point")
-        if need <= 0:
-            raise Broken("a case with enough panels")
-        for place in listed:
-            self.case([p for p in open_places if not overlap(p, place, self.gap)], need - 1)
-        self.case([p for p in open_places if p not in over], need)
+        """Each of the places in turn is taken and then closed; what is left is open in the case that goes on."""
+        first, n, still = step["first_place"], step["n_places"], set(open_places)
+        if first < 0 or n < 0 or first + n > len(self.listed):
+            raise Broken("places of a split that are not there")
+        for place in self.listed[first:first + n]:
+            if place not in still:
+                raise Broken("a split names a place that is not open: %r" % (place,))
+            self.case([p for p in open_places if p in still and not overlap(p, place, self.gap)], need - 1)
+            still.discard(place)
+        if any(covers(p, step["x_mm"], step["y_mm"], self.gap) for p in still):
+            raise Broken("a split leaves out a place over its point")
+        return [p for p in open_places if p in still]
 
 
 def follow(proof, roof, length, width):
