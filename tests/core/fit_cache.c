@@ -213,6 +213,7 @@ static void change_question(Scene *scene, int which)
 {
     WbRoof *roof = &scene->roof;
     WbObstacle *vent = &scene->obstacle[0], *hatch = &scene->obstacle[1];
+    WbObstacle *tree = &scene->obstacle[3];
     int64_t *const one_more[] = {&roof->length_mm,
                                  &roof->width_mm,
                                  &roof->margin_mm,
@@ -231,8 +232,10 @@ static void change_question(Scene *scene, int which)
         return;
     }
     switch (which - (int)G_N_ELEMENTS(one_more)) {
-    case 0:
+    case 0: /* as many circles as before */
         vent->round = false;
+        tree->width_mm = tree->length_mm;
+        tree->round = true;
         break;
     case 1:
         roof->n_corners = 0;
@@ -365,9 +368,13 @@ static void test_oldest_goes(void)
 
 enum { THREADS = 4, QUESTIONS = 40 };
 
+static GMutex gate; /* so that all begin together */
+
 static gpointer ask_all(gpointer data)
 {
     WbFitCache *cache = data;
+    g_mutex_lock(&gate);
+    g_mutex_unlock(&gate);
     for (int i = 0; i < QUESTIONS; i++) {
         Scene scene;
         base_scene(&scene);
@@ -382,8 +389,10 @@ static void test_threads(void)
 {
     GThread *thread[THREADS];
     WbFitCache *cache = wb_fit_cache_new(WB_FIT_CACHE_BYTES);
+    g_mutex_lock(&gate);
     for (int i = 0; i < THREADS; i++)
         thread[i] = g_thread_new("asker", ask_all, wb_fit_cache_ref(cache));
+    g_mutex_unlock(&gate);
     for (int i = 0; i < THREADS; i++)
         g_thread_join(thread[i]);
     WbFitCacheCount count = wb_fit_cache_count(cache);
