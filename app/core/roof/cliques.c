@@ -2,7 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { PLACES_MAX = 6000, BITS = 64 };
+enum { BITS = 64 };
 
 /* All places over a point have a rectangle in common; it is told by its left front corner. There a
  * place begins at its column and one at its row. Such a corner matters only where, going right, a
@@ -192,11 +192,11 @@ static int count_before(const WbRoofGrid *grid, int *before)
     return n;
 }
 
-static WbStatus make_with(WbCliques *cliques, const WbRoofGrid *grid, int *before)
+static WbStatus make_with(WbCliques *cliques, const WbRoofGrid *grid, int places_max, int *before)
 {
     int n = count_before(grid, before);
     cliques->words = (n + BITS - 1) / BITS;
-    if (n > PLACES_MAX)
+    if (n > places_max)
         return WB_BUDGET;
     cliques->place = malloc((size_t)(n + 1) * sizeof *cliques->place);
     cliques->meets = calloc((size_t)n * (size_t)cliques->words + 1, sizeof *cliques->meets);
@@ -209,11 +209,11 @@ static WbStatus make_with(WbCliques *cliques, const WbRoofGrid *grid, int *befor
     return WB_OK;
 }
 
-static WbStatus make_graph(WbCliques *cliques, const WbRoofGrid *grid)
+static WbStatus make_graph(WbCliques *cliques, const WbRoofGrid *grid, int places_max)
 {
     int *before = malloc(((size_t)wb_grid_places(grid) + 1) * sizeof *before);
     *cliques = (WbCliques){0};
-    WbStatus status = before ? make_with(cliques, grid, before) : WB_NO_MEMORY;
+    WbStatus status = before ? make_with(cliques, grid, places_max, before) : WB_NO_MEMORY;
     free(before);
     return status;
 }
@@ -256,14 +256,15 @@ static WbStatus make_points(WbCliques *cliques, const WbRoofGrid *grid)
     return status;
 }
 
-WbStatus wb_cliques_make(WbCliques *cliques, WbRoofGrid *grid, int64_t gap_mm, uint64_t *visits)
+WbStatus wb_cliques_make(WbCliques *cliques, WbRoofGrid *grid, int64_t gap_mm, int places_max,
+                         uint64_t *visits)
 {
-    WbStatus status = make_graph(cliques, grid);
+    WbStatus status = make_graph(cliques, grid, places_max);
     if (status == WB_OK)
         status = close_dominated(cliques, grid, gap_mm, visits);
     if (status == WB_OK) {
         wb_cliques_free(cliques);
-        status = make_graph(cliques, grid);
+        status = make_graph(cliques, grid, places_max);
     }
     if (status == WB_OK)
         status = make_points(cliques, grid);

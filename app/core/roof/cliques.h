@@ -18,8 +18,9 @@ typedef struct {
 } WbCliques;
 
 /* Closes, in the grid too, the places that others can stand for. *visits is raised as in the
- * search's budget. WB_BUDGET: the grid has too many open places. Free it after WB_OK. */
-WbStatus wb_cliques_make(WbCliques *cliques, WbRoofGrid *grid, int64_t gap_mm, uint64_t *visits);
+ * search's budget. WB_BUDGET: more open places than places_max. Free it after WB_OK. */
+WbStatus wb_cliques_make(WbCliques *cliques, WbRoofGrid *grid, int64_t gap_mm, int places_max,
+                         uint64_t *visits);
 void wb_cliques_free(WbCliques *cliques);
 
 /* Takes out of a set of places, one after the other, each that meets all that another one of the

@@ -97,15 +97,16 @@ static bool pass(Counts *counts)
     WbRoofGrid *grid = counts->grid;
     bool any = false;
     count_open(counts);
-    for (int place = 0; place < wb_grid_places(grid); place++) {
-        if (!grid->open[place])
-            continue;
-        int point = place % grid->points, at[2] = {point % grid->x.n, point / grid->x.n};
-        if (!dominated(counts, place / grid->points, at))
-            continue;
-        grid->open[place] = 0;
-        any = true;
-    }
+    uint8_t *open = grid->open;
+    for (int turn = 0; turn < grid->turns; turn++)
+        for (int j = 0; j < grid->y.n; j++, open += grid->x.n)
+            for (int i = 0; i < grid->x.n; i++) {
+                int at[2] = {i, j};
+                if (!open[i] || !dominated(counts, turn, at))
+                    continue;
+                open[i] = 0;
+                any = true;
+            }
     return any;
 }
 

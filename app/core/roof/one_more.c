@@ -6,6 +6,8 @@
 
 /* Of each place, to find those that matter, about. */
 enum { REDUCE_VISITS = 8 };
+/* Larger graphs are left alone; the second, where no proof can come of it. */
+enum { PLACES_MAX = 6000, TRUE_PLACES_MAX = 800 };
 
 typedef struct {
     WbOneMoreQuestion q;
@@ -73,7 +75,8 @@ static WbStatus search_grid(Asking *asking, WbRoofGrid *grid)
     asking->steps += REDUCE_VISITS * (uint64_t)wb_grid_places(grid);
     WbStatus status = reduce(asking, grid);
     if (status == WB_OK)
-        status = wb_cliques_make(&cliques, grid, asking->q.plain->gap_mm, &asking->steps);
+        status = wb_cliques_make(&cliques, grid, asking->q.plain->gap_mm,
+                                 asking->q.place_ok ? TRUE_PLACES_MAX : PLACES_MAX, &asking->steps);
     if (status != WB_OK)
         return status;
     if (cliques.n < asking->q.n)

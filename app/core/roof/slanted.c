@@ -1,15 +1,15 @@
 /* By cuts: the plain roof at hand forbids less than the true one. One panel more is looked for on
- * it. Where that is refuted, it is refuted for the true roof. Else the layout found is slid until
- * it lies on the true roof; where it does not, what its panels ran into is cut out of the plain
- * roof, and it is looked for again. First with cuts that are wholly forbidden, which prove for
- * every real position; where those cannot tell, with cuts of square millimetres, which prove for
- * whole millimetres. A layout is first looked for directly: corner by corner, at places that are
- * free in truth. */
+ * it. Where that is refuted, it is refuted for the true roof. Else the layout found is relaxed
+ * until it lies on the true roof; where it does not, what its panels ran into is cut out of the
+ * plain roof, and it is looked for again. First with cuts that are wholly forbidden, which prove
+ * for every real position; where those cannot tell, with cuts of square millimetres, which prove
+ * for whole millimetres. A layout is first looked for directly: corner by corner, at places that
+ * are free in truth. */
 #include "slanted.h"
 #include "branch.h"
 #include "cuts.h"
 #include "one_more.h"
-#include "slide.h"
+#include "relax.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -148,12 +148,8 @@ static WbStatus use_layout(Pursuit *pursuit, WbRect **layout, int n, bool *on)
     int added = 0;
     WbStatus status = ok ? WB_OK : cut_all(pursuit, *layout, n, &added);
     *on = ok || added > 0;
-    if (!ok && status == WB_OK) {
-        WbRect *scratch = malloc((size_t)n * sizeof *scratch);
-        status = scratch ? WB_OK : WB_NO_MEMORY;
-        ok = scratch && wb_slide(fit->roof, fit->pinned, fit->n_pinned, *layout, n, scratch);
-        free(scratch);
-    }
+    if (!ok && status == WB_OK)
+        ok = wb_relax(fit->roof, fit->pinned, fit->n_pinned, *layout, n);
     if (ok && status == WB_OK)
         keep_layout(fit, layout, n);
     return status;

@@ -9,7 +9,7 @@
 typedef struct {
     const WbRoofGrid *grid;
     uint8_t *left, *front;   /* [place]: rests against edge or obstacle */
-    int *down[2], *along[2]; /* by turn: counts of the pass's begin; never too few */
+    int *down[2], *along[2]; /* by turn: open places before, as last counted */
 } Rests;
 
 static void rest_on_edges(Rests *rests)
@@ -82,40 +82,66 @@ static bool rests_in_front_on_panel(const Rests *rests, int64_t gap_mm, int turn
     return false;
 }
 
-/* Open places further in front in a column, and further left in a row. */
-static void count_open(Rests *rests)
+/* Open places further in front in a column, counted on to the next row. */
+static void count_down(Rests *rests, int turn, int i)
 {
     const WbRoofGrid *grid = rests->grid;
-    int columns = grid->x.n;
-    for (int turn = 0; turn < grid->turns; turn++)
-        for (int j = 0; j < grid->y.n; j++) {
-            const uint8_t *open = grid->open + (size_t)turn * grid->points + (size_t)j * columns;
-            int *down = rests->down[turn] + (size_t)j * columns;
-            int *along = rests->along[turn] + (size_t)j * (columns + 1);
-            for (int i = 0; i < columns; i++) {
-                down[columns + i] = down[i] + open[i];
-                along[i + 1] = along[i] + open[i];
-            }
-        }
+    const uint8_t *open = grid->open + (size_t)turn * grid->points + i;
+    int *down = rests->down[turn] + i, n = 0;
+    for (int j = 0; j < grid->y.n; j++) {
+        n += open[(size_t)j * grid->x.n];
+        down[(size_t)(j + 1) * grid->x.n] = n;
+    }
 }
 
-/* One pass; true while places were closed. */
-static bool close_unsupported(Rests *rests, int64_t gap_mm)
+/* Open places further left in a row. */
+static void count_along(Rests *rests, int turn, int j)
+{
+    const WbRoofGrid *grid = rests->grid;
+    const uint8_t *open = grid->open + (size_t)turn * grid->points + (size_t)j * grid->x.n;
+    int *along = rests->along[turn] + (size_t)j * (grid->x.n + 1), n = 0;
+    for (int i = 0; i < grid->x.n; i++) {
+        n += open[i];
+        along[i + 1] = n;
+    }
+}
+
+/* Column after column: what stands left of one was looked at before. True while places went. */
+static bool close_without_left(Rests *rests, int64_t gap_mm)
 {
     const WbRoofGrid *grid = rests->grid;
     bool closed = false;
-    count_open(rests);
-    for (int place = 0; place < wb_grid_places(grid); place++) {
-        if (!grid->open[place])
-            continue;
-        int turn = place / grid->points, point = place % grid->points;
-        int i = point % grid->x.n, j = point / grid->x.n;
-        if ((rests->left[place] || rests_left_on_panel(rests, gap_mm, turn, i, j)) &&
-            (rests->front[place] || rests_in_front_on_panel(rests, gap_mm, turn, i, j)))
-            continue;
-        grid->open[place] = 0;
-        closed = true;
-    }
+    for (int i = 0; i < grid->x.n; i++)
+        for (int turn = 0; turn < grid->turns; turn++) {
+            for (int j = 0; j < grid->y.n; j++) {
+                int place = turn * grid->points + j * grid->x.n + i;
+                if (!grid->open[place] || rests->left[place] ||
+                    rests_left_on_panel(rests, gap_mm, turn, i, j))
+                    continue;
+                grid->open[place] = 0;
+                closed = true;
+            }
+            count_down(rests, turn, i);
+        }
+    return closed;
+}
+
+static bool close_without_front(Rests *rests, int64_t gap_mm)
+{
+    const WbRoofGrid *grid = rests->grid;
+    bool closed = false;
+    for (int j = 0; j < grid->y.n; j++)
+        for (int turn = 0; turn < grid->turns; turn++) {
+            for (int i = 0; i < grid->x.n; i++) {
+                int place = turn * grid->points + j * grid->x.n + i;
+                if (!grid->open[place] || rests->front[place] ||
+                    rests_in_front_on_panel(rests, gap_mm, turn, i, j))
+                    continue;
+                grid->open[place] = 0;
+                closed = true;
+            }
+            count_along(rests, turn, j);
+        }
     return closed;
 }
 
@@ -142,8 +168,10 @@ static WbStatus close_all_unsupported(WbRoofGrid *grid, const WbRoof *roof)
         rest_on_edges(&rests);
         for (size_t i = 0; i < roof->n_obstacles; i++)
             rest_on_obstacle(&rests, wb_obstacle_zone(&roof->obstacles[i]));
-        while (close_unsupported(&rests, roof->gap_mm))
-            ;
+        for (bool closed = true; closed;) {
+            closed = close_without_left(&rests, roof->gap_mm);
+            closed = close_without_front(&rests, roof->gap_mm) || closed;
+        }
     }
     free(rests.left);
     free(rests.front);
@@ -169,22 +197,24 @@ static int keep_lines(WbAxis *axis, const uint8_t *used, const int64_t grown_mm[
 
 static void find_used(const WbRoofGrid *grid, uint8_t *columns, uint8_t *rows)
 {
-    for (int place = 0; place < wb_grid_places(grid); place++)
-        if (grid->open[place]) {
-            columns[place % grid->points % grid->x.n] = 1;
-            rows[place % grid->points / grid->x.n] = 1;
-        }
+    const uint8_t *open = grid->open;
+    for (int turn = 0; turn < grid->turns; turn++)
+        for (int j = 0; j < grid->y.n; j++, open += grid->x.n)
+            for (int i = 0; i < grid->x.n; i++)
+                if (open[i])
+                    columns[i] = rows[j] = 1;
 }
 
 /* In place: every place moves to a lower number or stays. */
 static void pack_places(WbRoofGrid *grid, const uint8_t *columns, const uint8_t *rows)
 {
-    int packed = 0;
-    for (int place = 0; place < wb_grid_places(grid); place++) {
-        int point = place % grid->points;
-        if (columns[point % grid->x.n] && rows[point / grid->x.n])
-            grid->open[packed++] = grid->open[place];
-    }
+    const uint8_t *open = grid->open;
+    uint8_t *packed = grid->open;
+    for (int turn = 0; turn < grid->turns; turn++)
+        for (int j = 0; j < grid->y.n; j++, open += grid->x.n)
+            for (int i = 0; rows[j] && i < grid->x.n; i++)
+                if (columns[i])
+                    *packed++ = open[i];
 }
 
 WbStatus wb_grid_drop_lines(WbRoofGrid *grid, int64_t gap_mm)
