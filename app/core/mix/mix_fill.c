@@ -7,8 +7,7 @@ enum {
     PIECES_MAX = 120,
     ZONES_MAX = 64,
     SIDES = 8, /* bit 0: along and across changed, bits 1 and 2: mirrored along and across */
-    ROUND_LOOKS = 100,
-    SEED = 1
+    ROUND_LOOKS = 100
 };
 
 /* Rows from..to are used up to `front`. */
@@ -368,8 +367,9 @@ static void measure(Fill *fill)
     }
 }
 
-WbStatus wb_mix_fill(const WbMixQuestion *question, int64_t spare_mm2, uint64_t step_budget,
-                     WbControl *control, uint64_t *steps, WbMixPlace *place, int *n_laid)
+WbStatus wb_mix_fill(const WbMixQuestion *question, int64_t spare_mm2, uint64_t seed,
+                     uint64_t step_budget, WbControl *control, uint64_t *steps, WbMixPlace *place,
+                     int *n_laid)
 {
     *n_laid = 0;
     if (question->n_pieces == 0 || question->n_pieces > PIECES_MAX || question->n_zones > ZONES_MAX)
@@ -388,7 +388,7 @@ WbStatus wb_mix_fill(const WbMixQuestion *question, int64_t spare_mm2, uint64_t 
                  .steps = steps};
     WbStatus status = fill.sky && fill.zone && fill.laid && fill.laid_kind ? WB_OK : WB_NO_MEMORY;
     measure(&fill);
-    wb_random_seed(&fill.random, SEED);
+    wb_random_seed(&fill.random, seed);
     bool found = false;
     for (uint64_t round = 0; status == WB_OK && !found && *steps < step_budget; round++) {
         found = try_round(&fill, round, step_budget);

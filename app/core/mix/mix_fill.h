@@ -10,8 +10,9 @@
 #include "question.h"
 
 /* place[] takes the layout with the most area, of *n_laid panels; all of them: found. steps as
- * wb_mix_greedy; spare_mm2: the room less the grown panels. */
-WbStatus wb_mix_fill(const WbMixQuestion *question, int64_t spare_mm2, uint64_t step_budget,
-                     WbControl *control, uint64_t *steps, WbMixPlace *place, int *n_laid);
+ * wb_mix_greedy; spare_mm2: the room less the grown panels; seed: of the drawn preferences. */
+WbStatus wb_mix_fill(const WbMixQuestion *question, int64_t spare_mm2, uint64_t seed,
+                     uint64_t step_budget, WbControl *control, uint64_t *steps, WbMixPlace *place,
+                     int *n_laid);
 
 #endif

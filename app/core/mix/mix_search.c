@@ -6,7 +6,7 @@
 #include "sat.h"
 #include <stdlib.h>
 
-enum { GREEDY_SHARE = 4, EQUAL_SHARE = 16, FILL_SHARE = 100 };
+enum { GREEDY_SHARE = 4, EQUAL_SHARE = 16, FILL_SHARE = 100, LAST_SHARE = 8 };
 enum { STEPS_PER_NODE = 1000, LITERALS_PER_NODE = 250 };
 /* Of a small budget filling takes the half, but no more than this. */
 enum { FILL_NODES = 1000 };
@@ -40,19 +40,48 @@ static WbStatus search_greedy(Search *search)
 }
 
 /* Where little would stay empty. */
-static WbStatus search_fill(Search *search, int64_t spare_mm2)
+static WbStatus search_fill(Search *search, int64_t spare_mm2, uint64_t seed, uint64_t nodes)
 {
     WbMixFit *fit = search->fit;
-    uint64_t half = search->node_budget / 2, nodes = half < FILL_NODES ? half : FILL_NODES;
-    uint64_t steps = 0;
-    if (nodes < search->node_budget / FILL_SHARE)
-        nodes = search->node_budget / FILL_SHARE;
     uint64_t budget = nodes > UINT64_MAX / STEPS_PER_NODE ? UINT64_MAX : nodes * STEPS_PER_NODE;
-    WbStatus status = wb_mix_fill(search->question, spare_mm2, budget, search->control, &steps,
-                                  fit->layout, &fit->n_layout);
+    uint64_t steps = 0;
+    WbStatus status = wb_mix_fill(search->question, spare_mm2, seed, budget, search->control,
+                                  &steps, fit->layout, &fit->n_layout);
     fit->nodes += (steps + STEPS_PER_NODE - 1) / STEPS_PER_NODE;
     if (fit->n_layout == search->question->n_pieces)
         fit->answer = WB_FITS;
+    return status;
+}
+
+static WbStatus search_fill_first(Search *search, int64_t spare_mm2)
+{
+    uint64_t half = search->node_budget / 2, nodes = half < FILL_NODES ? half : FILL_NODES;
+    if (nodes < search->node_budget / FILL_SHARE)
+        nodes = search->node_budget / FILL_SHARE;
+    return search_fill(search, spare_mm2, 1, nodes);
+}
+
+/* With what the clauses left. Of two parts the one of more panels stays. */
+static WbStatus search_fill_last(Search *search, int64_t spare_mm2)
+{
+    WbMixFit *fit = search->fit;
+    WbMixPlace *first = fit->layout;
+    int n_first = fit->n_layout;
+    fit->layout = malloc((search->question->n_pieces + 1) * sizeof *fit->layout);
+    if (!fit->layout) {
+        fit->layout = first;
+        return WB_NO_MEMORY;
+    }
+    WbStatus status =
+        search_fill(search, spare_mm2, 2,
+                    search->node_budget > fit->nodes ? search->node_budget - fit->nodes : 0);
+    if (fit->n_layout >= n_first) {
+        free(first);
+    } else {
+        free(fit->layout);
+        fit->layout = first;
+        fit->n_layout = n_first;
+    }
     return status;
 }
 
@@ -123,7 +152,8 @@ static WbStatus solve(Search *search, WbSat *sat, const WbMixNames *names)
     WbMixFit *fit = search->fit;
     WbInts learnt = {0};
     WbSatAnswer answer;
-    uint64_t nodes = search->node_budget > fit->nodes ? search->node_budget - fit->nodes : 0;
+    uint64_t kept = search->node_budget / LAST_SHARE + fit->nodes;
+    uint64_t nodes = search->node_budget > kept ? search->node_budget - kept : 0;
     uint64_t budget = nodes > UINT64_MAX / WB_MIX_NODE_PROPAGATIONS
                           ? UINT64_MAX
                           : nodes * WB_MIX_NODE_PROPAGATIONS;
@@ -182,11 +212,13 @@ static WbStatus search_question(Search *search, const WbRoof *plain, WbMixQuesti
     if (status == WB_OK && search->fit->answer == WB_FIT_UNDECIDED)
         status = search_equal(search, plain);
     if (status == WB_OK && search->fit->answer == WB_FIT_UNDECIDED)
-        status = search_fill(search, spare_mm2);
+        status = search_fill_first(search, spare_mm2);
     if (status == WB_OK && search->fit->answer == WB_FIT_UNDECIDED)
         status = wb_mix_positions(question);
     if (status == WB_OK && search->fit->answer == WB_FIT_UNDECIDED)
         status = search_clauses(search);
+    if (status == WB_OK && search->fit->answer == WB_FIT_UNDECIDED)
+        status = search_fill_last(search, spare_mm2);
     return status;
 }
 
