@@ -76,8 +76,12 @@ static GArray *find_choices(const WbRoofReport *report, WbRoofMixes *mixes)
         const Choice choice = {panel, wb_cli_mix_model(report, panel), 0};
         if (g_strcmp0(panel->part.id, report->panel) == 0)
             g_array_append_val(kept, choice);
-        else if (wb_brief_ticks(report->brief, panel->part.id) && may_stand(report->brief, panel))
+        else if (!wb_brief_ticks(report->brief, panel->part.id))
+            continue;
+        else if (may_stand(report->brief, panel))
             g_array_append_val(all, choice);
+        else
+            mixes->n_too_high++;
     }
     mixes->n_panels = all->len + kept->len;
     for (guint i = 0; i < all->len; i++)

@@ -26,6 +26,7 @@ typedef struct {
 
 struct WbRoofMixes {
     size_t n_panels;   /* ticked ones that were tried */
+    size_t n_too_high; /* ticked ones that the limit of height forbids; not tried */
     size_t n_left_out; /* of them: another is no larger, no weaker, no dearer and no heavier */
     size_t n_mixed;    /* those mixed with each other: the strongest alone */
     size_t n_sets;     /* of one, two or three models, each asked for its best mixes */

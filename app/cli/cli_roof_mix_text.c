@@ -129,17 +129,23 @@ static char *head_words(const WbRoofReport *report)
                            mixed);
 }
 
+static const char *nothing_words(const WbRoofMixes *mixes)
+{
+    if (mixes->n_panels == 0 && mixes->n_too_high > 0)
+        return _("No ticked panel may stand so high over the roof, so there is nothing to mix.");
+    if (mixes->n_panels == 0)
+        return _("No panel is ticked, so there is nothing to mix.");
+    if (mixes->undecided > 0)
+        return _("Whether any mix of the ticked panels fits is not decided.");
+    return _("No ticked panel fits this roof and its load limit, so there is nothing to mix.");
+}
+
 void wb_cli_roof_mixes_text(GString *out, const WbRoofReport *report)
 {
     const WbRoofMixes *mixes = report->mixes;
     g_string_append_c(out, '\n');
     if (mixes->rows->len == 0) {
-        wb_cli_wrap(out, "",
-                    mixes->n_panels == 0 ? _("No panel is ticked, so there is nothing to mix.")
-                    : mixes->undecided > 0
-                        ? _("Whether any mix of the ticked panels fits is not decided.")
-                        : _("No ticked panel fits this roof and its load limit, so there is "
-                            "nothing to mix."));
+        wb_cli_wrap(out, "", nothing_words(mixes));
         return;
     }
     g_autofree char *head = head_words(report);

@@ -10,7 +10,7 @@ import re
 import sqlite3
 import sys
 
-from terminal import FILE, WRONG_INPUT, Terminal, equal, holds, main, one_sentence
+from terminal import FILE, WRONG_INPUT, WRONG_USE, Terminal, equal, holds, main, one_sentence
 
 PROGRAM, ROOT = sys.argv[1], sys.argv[2]
 MEGABYTE = 1024 * 1024
@@ -329,6 +329,35 @@ def test_no_room():
         holds("does not fit: proved" in printed and (cause is None or cause in " ".join(printed.split())), printed)
 
 
+def test_roof_options():
+    """--panel and --mix where they cannot be; and where there is nothing to mix, an answer that says so."""
+    for arguments, name, code, wanted in (
+            (["roof", "demo", "--panel", "p-orrelith-50-rigi"], "p-orrelith-50-rigi", WRONG_USE, ["did you mean p-orrelith-50-rigid?"]),
+            (["roof", "demo", "--panel", "p-orrelith-50-rigi", "--mix", "--json"], "p-orrelith-50-rigi", WRONG_USE, ["p-orrelith-50-rigid"]),
+            (["roof", "demo", "--panel", ""], "no panel", WRONG_USE, ["export"]),
+            (["roof", "demo", "--panel", "x" * 5000], "xxx", WRONG_USE, []),
+            (["roof", "demo", "--panel", "b-pellawatt-12v-100-lfp"], "b-pellawatt-12v-100-lfp", WRONG_USE, ["no panel"]),
+            (["roof", "demo", "--panel"], "--panel", WRONG_USE, ["Missing argument"]),
+            (["roof", "--mix"], "roof BRIEF", WRONG_USE, ["needs a brief"]),
+            (["roof", "--instances", "no.txt", "--mix"], "--mix", WRONG_USE, ["--instances takes no brief"]),
+            (["roof", "demo", "--mix", "--nodes", "0"], "--nodes", WRONG_USE, ["1 to 1000000000"]),
+            (["rank", "demo", "--mix"], "--mix", WRONG_USE, ["Unknown option"])):
+        refused(arguments, name, code, wanted)
+    for pointer in ("/roof/length_mm", "/roof/width_mm"):
+        path = terminal.write("no-size.json", edited(BRIEF, pointer, 0))
+        refused(["roof", path, "--mix"], "no-size.json", WRONG_INPUT, [pointer, "0"])
+        roof = {key: value for key, value in BRIEF["roof"].items() if key != pointer.split("/")[-1]}
+        path = terminal.write("no-size.json", json.dumps(dict(BRIEF, roof=roof)))
+        refused(["roof", path, "--mix", "--json"], "no-size.json", WRONG_INPUT, [pointer.split("/")[-1]])
+    for members, said in (({"candidates": []}, "No panel is ticked, so there is nothing to mix."),
+                          ({"roof": dict(BRIEF["roof"], margin_mm=850)}, "No ticked panel fits this roof and its load limit"),
+                          ({"roof": dict(BRIEF["roof"], max_load_kg=0.5)}, "No ticked panel fits this roof and its load limit"),
+                          ({"roof": dict(BRIEF["roof"], standoff_mm=50, max_height_mm=10)}, "No ticked panel may stand so high")):
+        path = terminal.write("no-mix.json", json.dumps(dict(BRIEF, **members)))
+        holds(said in " ".join(terminal.text("roof", path, "--mix").split()), said)
+        equal(terminal.json("roof", path, "--mix")["mixes"]["front"], [], said)
+
+
 def test_folders():
     os.makedirs(terminal.path("folder"), exist_ok=True)
     for arguments in (["rank", "folder"], ["rank", "demo", "--catalogue", "folder"], ["catalogue", "check", "folder"],
@@ -433,6 +462,7 @@ main(
         ("files that are not there", test_missing_files),
         ("together: figures that make no curve", test_no_curve),
         ("roof: no room at all", test_no_room),
+        ("roof: --panel and --mix", test_roof_options),
         ("folders", test_folders),
         ("database: cut short", database_case(cut_database, WRONG_INPUT)),
         ("database: damaged", database_case(scrambled_database, WRONG_INPUT)),

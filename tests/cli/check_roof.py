@@ -33,6 +33,7 @@ ROOFS = [
     ("demo", {}),
     ("no margin and no gap", {"margin_mm": 0, "gap_mm": 0}),
     ("a wide gap", {"gap_mm": 170}),
+    ("a small bare roof", {"length_mm": 1000, "width_mm": 700, "obstacles": []}),
     ("one thing in the middle", {"obstacles": [box(1500, 700, 300, 300, 35)]}),
     ("things over the edge", {"obstacles": [box(-100, 300, 250, 900, 20), box(3300, 1600, 400, 300, 10)]}),
     ("a tapered front", {"corners": TAPERED}),
@@ -420,7 +421,7 @@ def candidates():
 
 def test_followed():
     """Last: how many proofs were followed on the way."""
-    holds(FOLLOWED.get("weights", 0) >= 200 and FOLLOWED.get("area", 0) >= 3, FOLLOWED)
+    holds(FOLLOWED.get("weights", 0) >= 200 and FOLLOWED.get("area", 0) >= 3 and FOLLOWED.get("size", 0) >= 10, FOLLOWED)
     print("# proofs followed: %s" % FOLLOWED)
 
 
