@@ -57,7 +57,7 @@ static const WbCommand commands[] = {
            "or of the panel that lets one more lie, looked for briefly. --panel shows one panel in "
            "full: the distances to measure out, shade, why no more fit, and every kind of change. "
            "--mix adds the best mixes of the panels that give most alone; on a slanted roof that "
-           "can take half a minute. --nodes lets each search look at N places of its tree before "
+           "takes some seconds. --nodes lets each search look at N places of its tree before "
            "it gives up; the same N gives the same answer on every machine. Layouts and proofs of "
            "all panels are in the --json output. --instances takes packing instances from a file "
            "in place of a brief, - for standard input: how many rectangles fit, or whether all "

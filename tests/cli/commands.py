@@ -103,7 +103,7 @@ def all_keys(value):
 
 def test_keys_documented():
     page = manual()
-    documents = [ranking, terminal.json("explain", "demo"), terminal.json("energy", "demo"), terminal.json("roof", "demo"), terminal.json("places", "nantes"),
+    documents = [ranking, terminal.json("explain", "demo"), terminal.json("energy", "demo"), terminal.json("roof", "demo", "--mix"), terminal.json("places", "nantes"),
                  terminal.json("together", "p-orrelith-50-rigid", "p-orrelith-80-rigid"),
                  terminal.json("brief", "check", terminal.write("new.json", terminal.text("brief", "--new"))),
                  terminal.json("catalogue", "check", terminal.database()),
@@ -403,6 +403,49 @@ def test_roof():
     narrow(text)
     for word in ("Roof load", "Fixing and wind", "Leaks", "Falls", "4 fit, 5 do not: proved"):
         holds(word in text, word)
+
+
+def test_roof_change_lines():
+    """Under each row of the table stands a change of the JSON output; with --panel stand all of them, and the proof."""
+    answer = terminal.json("roof", "demo")
+    text = " ".join(terminal.text("roof", "demo").split())
+    for panel in answer["panels"]:
+        said = text[text.index(" %s " % panel["panel"]):]
+        proved = [c["sentence"] for c in panel["changes"] if c["proved"]] or [c["sentence"] for c in panel["changes"]]
+        holds(proved[0] in said[:400], "%s: %s" % (panel["panel"], said[:400]))
+    panel = terminal.json("roof", "demo", "--panel", "p-brambleray-100-rigid")["panels"][0]
+    text = " ".join(terminal.text("roof", "demo", "--panel", "p-brambleray-100-rigid").split())
+    for change in panel["changes"]:
+        holds("- " + change["sentence"] in text, change["sentence"])
+    holds("Proof that 5 do not fit: weights on %d square millimetres" % len(panel["proof"]["points"]) in text, text)
+    holds("A checker of its own followed it." in text, text)
+
+
+def test_roof_mix():
+    """The table begins with the first mix of the JSON output, and its panels are measured out."""
+    first = terminal.json("roof", "demo", "--mix")["mixes"]["front"][0]
+    text = terminal.text("roof", "demo", "--mix")
+    narrow(text)
+    words = " + ".join("%(count)d x %(panel)s" % c for c in first["counts"] if c["count"])
+    holds(re.search(r"^%s +%d +" % (re.escape(words), first["power_w"]), text, re.M), words)
+    for rect in first["layout"]:
+        numbers = (rect["x_mm"], rect["x_mm"] + rect["length_mm"], rect["y_mm"], rect["y_mm"] + rect["width_mm"], rect["panel"])
+        holds(re.search(r"\s+".join(("",) + tuple(map(str, numbers))), text), numbers)
+    equal(terminal.json("roof", "demo")["mixes"], None)
+
+
+def test_roof_shade():
+    """Tall things take light, more in winter; without heights nothing is said."""
+    brief = demo_brief()
+    equal([p["shade"] for p in terminal.json("roof", "demo")["panels"]], [None] * len(terminal.json("roof", "demo")["panels"]))
+    brief["roof"]["obstacles"][0]["height_mm"] = 300
+    path = terminal.write("tall.json", json.dumps(brief))
+    panel = terminal.json("roof", path, "--panel", "p-orrelith-50-rigid")["panels"][0]
+    shade = panel["shade"]
+    equal((len(shade["months"]), len(shade["panels"])), (12, panel["most"]))
+    holds(0 < shade["months"][5] < shade["months"][11] < 1, shade["months"])
+    text = " ".join(terminal.text("roof", path, "--panel", "p-orrelith-50-rigid").split())
+    holds("December %.1f %%" % (100 * shade["months"][11]) in text, text)
 
 
 def test_roof_panel():
@@ -758,6 +801,9 @@ main([
     ("energy: hours that cannot be written", test_hours_not_written),
     ("explain a kit that fails", test_explain_failing),
     ("roof answers", test_roof),
+    ("roof: the least change under each row", test_roof_change_lines),
+    ("roof: the best mixes", test_roof_mix),
+    ("roof: shade of tall things", test_roof_shade),
     ("roof: one panel in full", test_roof_panel),
     ("roof: the storage bay", test_roof_bay),
     ("roof: a battery that must not turn", test_roof_bay_one_way),
