@@ -1,4 +1,5 @@
 #include "change_ask.h"
+#include "one_more.h"
 #include "plain_roof.h"
 #include <stdlib.h>
 
@@ -6,7 +7,7 @@
 enum { OBSTACLES_2_OF_A_NODE = 4096 };
 /* Beside slants and circles the staircases cost about so many times the nodes. */
 enum { STEPS_COST = 3 };
-enum { KNOWN_MAX = 1 << 16 };
+enum { KNOWN_MAX = 1 << 16, LOOK_NODES = 8, LOOK_NODES_BARE = 256 };
 
 static void pay(WbAsker *asker, const WbRoof *roof, uint64_t nodes)
 {
@@ -15,22 +16,58 @@ static void pay(WbAsker *asker, const WbRoof *roof, uint64_t nodes)
     asker->left -= nodes < asker->left ? nodes : asker->left;
 }
 
-/* The question is only whether all lie: one panel less counts as known to lie, so that nothing is
- * spent on a layout of so many. Its rectangles are never looked at. */
-static WbStatus ask_plain(const WbAsker *asker, const WbRoof *roof, uint64_t nodes, WbRoofFit *fit)
+/* Corners and areas. One panel less counts as known to lie, so that nothing is spent on a layout of
+ * so many; its rectangles are never looked at. */
+static WbStatus look(const WbAsker *asker, const WbRoof *plain, uint64_t nodes, WbRoofFit *fit)
 {
-    WbPlainRoof plain;
     int n_known = asker->n_panels <= KNOWN_MAX ? asker->n_panels - 1 : 0;
     WbRect *known = calloc((size_t)n_known + 1, sizeof *known);
     if (!known)
         return WB_NO_MEMORY;
-    WbStatus status = wb_plain_roof(roof, NULL, 0, WB_PLAIN_INNER, 1, &plain);
-    if (status == WB_OK) {
-        status = wb_plain_most(&plain.roof, asker->panel_length_mm, asker->panel_width_mm, known,
-                               n_known, asker->n_panels, nodes, asker->control, fit);
-        wb_plain_roof_free(&plain);
-    }
+    WbStatus status = wb_plain_most(plain, asker->panel_length_mm, asker->panel_width_mm, known,
+                                    n_known, asker->n_panels, nodes, asker->control, fit);
     free(known);
+    return status;
+}
+
+static WbStatus ask_graph(const WbAsker *asker, const WbRoof *plain, uint64_t nodes, WbRoofFit *fit)
+{
+    WbOneMore more;
+    WbOneMoreQuestion question = {.plain = plain,
+                                  .panel_length_mm = asker->panel_length_mm,
+                                  .panel_width_mm = asker->panel_width_mm,
+                                  .n = asker->n_panels,
+                                  .node_budget = nodes,
+                                  .control = asker->control};
+    WbStatus status = wb_one_more(&question, &more);
+    if (status != WB_OK)
+        return status;
+    *fit = (WbRoofFit){.most = more.layout ? asker->n_panels : 0,
+                       .mm_bound = more.refuted ? asker->n_panels - 1 : asker->n_panels,
+                       .layout = more.layout,
+                       .nodes = more.nodes};
+    return WB_OK;
+}
+
+/* Most questions are answered by a look; the others by the graph of the places that matter. */
+static WbStatus ask_plain(const WbAsker *asker, const WbRoof *roof, uint64_t nodes, WbRoofFit *fit)
+{
+    WbPlainRoof plain;
+    WbStatus status = wb_plain_roof(roof, NULL, 0, WB_PLAIN_INNER, 1, &plain);
+    if (status != WB_OK)
+        return status;
+    /* A bare rectangle has layouts of blocks, found early. */
+    uint64_t first = plain.roof.n_obstacles > 0 ? LOOK_NODES : LOOK_NODES_BARE;
+    status = look(asker, &plain.roof, nodes < first ? nodes : first, fit);
+    if (status == WB_OK && fit->most < asker->n_panels && fit->mm_bound >= asker->n_panels &&
+        fit->nodes < nodes) {
+        uint64_t spent = fit->nodes;
+        wb_roof_fit_free(fit);
+        status = ask_graph(asker, &plain.roof, nodes - spent, fit);
+        if (status == WB_OK)
+            fit->nodes += spent;
+    }
+    wb_plain_roof_free(&plain);
     return status;
 }
 
