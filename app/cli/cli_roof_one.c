@@ -106,14 +106,14 @@ static char *weights_words(const WbRoofProof *proof)
                                proof->n_panels);
     if (cases == 1)
         return g_strdup_printf(
-            _("Proof that %d do not fit: weights on %u square millimetres of the roof. Wherever "
-              "panels lie, each takes a weight of 1 of them for itself, and for %d there is not "
-              "enough."),
+            _("Proof that %d do not fit: weights on %u square millimetres of the roof. Every "
+              "panel, "
+              "wherever it lies, uses up its share of them, and for %d there is not enough."),
             proof->n_panels, (guint)proof->n_points, proof->n_panels);
     return g_strdup_printf(
         _("Proof that %d do not fit: %u cases, each with weights on square millimetres of the "
-          "roof. Wherever panels lie, each takes a weight of 1 of them for itself, and for %d "
-          "there is not enough."),
+          "roof. Every panel, wherever it lies, uses up its share of them, and for %d there is not "
+          "enough."),
         proof->n_panels, (guint)cases, proof->n_panels);
 }
 
