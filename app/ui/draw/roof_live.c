@@ -236,6 +236,8 @@ void wb_plan_paint_live(WbRoofPlan *self, cairo_t *cr, const WbPlanPlace *place)
     cairo_clip(cr);
     if (self->trial.panels != NULL && !self->held.off)
         paint_trial(self, &ink);
+    if (self->trial.panels != NULL)
+        wb_plan_paint_names(self, &ink); /* they lie over it */
     if (self->editable && !self->held.off)
         paint_outline_handles(self, &ink);
     paint_chosen(self, &ink);

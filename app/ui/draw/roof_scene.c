@@ -218,7 +218,8 @@ static void paint(WbRoofPlan *self, WbInk *ink, const WbSceneKey *key)
     wb_ink_stroke(ink, &ink->palette.ink, 1.5, 0);
     if (roof->has_gland && !hidden(self, WB_PLAN_GLAND, 0))
         wb_plan_paint_gland(ink, roof->gland.x_mm, roof->gland.y_mm);
-    wb_plan_paint_names(self, ink);
+    if (!key->trial)
+        wb_plan_paint_names(self, ink);
     paint_strips(ink);
     paint_length(ink, roof);
     paint_width(ink, roof);
