@@ -1,12 +1,16 @@
 /* The search of a plain roof: each method in turn while the question is open. */
 #include "branch.h"
+#include "clique_search.h"
 #include "fit_job.h"
+#include "one_more.h"
 #include "plain_roof.h"
 #include <stdlib.h>
 #include <string.h>
 
 /* Larger grids first look for a layout on the thin one: small panels need no fine grid. */
 enum { THIN_FIRST_POINTS = 1 << 14 };
+/* Graphs of more places are left alone. */
+enum { GRAPH_PLACES_MAX = 6000 };
 
 static WbStatus keep_layout(WbFitJob *job, const WbRoofSearch *search)
 {
@@ -112,6 +116,85 @@ static WbStatus search_rectangle(WbFitJob *job, const WbRoofGrid *grid)
     return status;
 }
 
+/* Takes over what was learnt before, and goes on until the best is proved. */
+static WbStatus search_graph(WbFitJob *job, const WbRoofGrid *grid, const WbCliques *cliques)
+{
+    WbCliqueSearch search = {.cliques = cliques,
+                             .control = job->control,
+                             .steps = job->steps,
+                             .step_budget = job->step_budget,
+                             .at_most = job->found.bound,
+                             .best = job->found.most};
+    WbStatus status = wb_clique_search_init(&search);
+    if (status == WB_OK) {
+        wb_clique_search_prove(&search);
+        job->steps = search.steps;
+        status = search.status;
+    }
+    if (status == WB_OK)
+        job->found.bound = search.best;
+    else if (status == WB_BUDGET && search.root_bound < job->found.bound)
+        job->found.bound = search.root_bound;
+    if (status == WB_BUDGET)
+        status = WB_OK;
+    if (status == WB_OK && search.best > job->found.most) {
+        for (int i = 0; i < search.best; i++)
+            search.best_place[i] = cliques->place[search.best_place[i]];
+        WbRoofSearch told = {.grid = grid, .best = search.best, .best_place = search.best_place};
+        status = keep_layout(job, &told);
+    }
+    wb_clique_search_free(&search);
+    return status;
+}
+
+/* The graph of the places that matter; where it is too large, the grid itself. */
+static WbStatus prove_grid(WbFitJob *job, WbRoofGrid *grid)
+{
+    WbCliques cliques;
+    WbStatus status = wb_grid_dominate(grid, job->roof);
+    if (status != WB_OK)
+        return status;
+    status = wb_cliques_make(&cliques, grid, job->roof->gap_mm, GRAPH_PLACES_MAX, &job->steps);
+    if (status == WB_BUDGET)
+        return search_grid(job, grid, PROOF);
+    if (status == WB_OK) {
+        status = search_graph(job, grid, &cliques);
+        wb_cliques_free(&cliques);
+    }
+    return status;
+}
+
+/* One panel more after the other, by the graph of the places that matter; where it is not decided
+ * within half of the steps left, the rest is for the weights. */
+static WbStatus by_graph(WbFitJob *job)
+{
+    bool open = true;
+    while (open && !wb_fit_proved(job) && job->steps < job->step_budget) {
+        WbOneMore more;
+        WbOneMoreQuestion question = {
+            .plain = job->roof,
+            .panel_length_mm = job->panel_length_mm,
+            .panel_width_mm = job->panel_width_mm,
+            .n = job->found.most + 1,
+            .node_budget = (job->step_budget - job->steps) / WB_ROOF_NODE_STEPS / 2 + 1,
+            .control = job->control,
+            .graph_only = true};
+        WbStatus status = wb_one_more(&question, &more);
+        if (status != WB_OK)
+            return status;
+        job->steps += more.nodes * WB_ROOF_NODE_STEPS;
+        open = more.layout;
+        if (more.refuted)
+            job->found.bound = job->found.most;
+        if (!open)
+            break;
+        free(job->found.layout);
+        job->found.layout = more.layout;
+        job->found.most++;
+    }
+    return WB_OK;
+}
+
 /* Each method in turn while the question is open: corners of the whole grid, where layouts pushed
  * to any side are, then the proofs. */
 static WbStatus search_whole(WbFitJob *job, WbRoofGrid *grid)
@@ -121,12 +204,14 @@ static WbStatus search_whole(WbFitJob *job, WbRoofGrid *grid)
         status = search_thin(job);
     if (status == WB_OK && !wb_fit_proved(job))
         status = search_grid(job, grid, CORNERS);
+    if (status == WB_OK && !job->unobstructed)
+        status = by_graph(job);
     if (status != WB_OK || wb_fit_proved(job))
         return status;
     status = wb_grid_prune(grid, job->roof);
     if (status != WB_OK)
         return status;
-    return job->unobstructed ? search_rectangle(job, grid) : search_grid(job, grid, PROOF);
+    return job->unobstructed ? search_rectangle(job, grid) : prove_grid(job, grid);
 }
 
 static WbStatus search_fine(WbFitJob *job)
