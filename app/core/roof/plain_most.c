@@ -2,7 +2,6 @@
 #include "branch.h"
 #include "clique_search.h"
 #include "fit_job.h"
-#include "one_more.h"
 #include "plain_roof.h"
 #include <stdlib.h>
 #include <string.h>
@@ -164,37 +163,6 @@ static WbStatus prove_grid(WbFitJob *job, WbRoofGrid *grid)
     return status;
 }
 
-/* One panel more after the other, by the graph of the places that matter; where it is not decided
- * within half of the steps left, the rest is for the weights. */
-static WbStatus by_graph(WbFitJob *job)
-{
-    bool open = true;
-    while (open && !wb_fit_proved(job) && job->steps < job->step_budget) {
-        WbOneMore more;
-        WbOneMoreQuestion question = {
-            .plain = job->roof,
-            .panel_length_mm = job->panel_length_mm,
-            .panel_width_mm = job->panel_width_mm,
-            .n = job->found.most + 1,
-            .node_budget = (job->step_budget - job->steps) / WB_ROOF_NODE_STEPS / 2 + 1,
-            .control = job->control,
-            .graph_only = true};
-        WbStatus status = wb_one_more(&question, &more);
-        if (status != WB_OK)
-            return status;
-        job->steps += more.nodes * WB_ROOF_NODE_STEPS;
-        open = more.layout;
-        if (more.refuted)
-            job->found.bound = job->found.most;
-        if (!open)
-            break;
-        free(job->found.layout);
-        job->found.layout = more.layout;
-        job->found.most++;
-    }
-    return WB_OK;
-}
-
 /* Each method in turn while the question is open: corners of the whole grid, where layouts pushed
  * to any side are, then the proofs. */
 static WbStatus search_whole(WbFitJob *job, WbRoofGrid *grid)
@@ -204,8 +172,6 @@ static WbStatus search_whole(WbFitJob *job, WbRoofGrid *grid)
         status = search_thin(job);
     if (status == WB_OK && !wb_fit_proved(job))
         status = search_grid(job, grid, CORNERS);
-    if (status == WB_OK && !job->unobstructed)
-        status = by_graph(job);
     if (status != WB_OK || wb_fit_proved(job))
         return status;
     status = wb_grid_prune(grid, job->roof);
