@@ -7,6 +7,8 @@
 
 /* Hours on any machine; no slip of the finger is that long. */
 #define NODES_MOST 1000000000
+/* Nobody drags anything while a file is answered, and instances may be harder than roofs. */
+#define INSTANCE_NODES (5 * WB_ROOF_NODES)
 
 static void clear_model(gpointer item)
 {
@@ -17,9 +19,10 @@ static void clear_model(gpointer item)
     wb_cli_roof_more_free(&model->more);
 }
 
-static int read_nodes(const char *text, uint64_t *nodes)
+static int read_nodes(const WbArguments *arguments, uint64_t *nodes)
 {
-    *nodes = WB_ROOF_NODES;
+    const char *text = arguments->nodes;
+    *nodes = arguments->instances != NULL ? INSTANCE_NODES : WB_ROOF_NODES;
     if (text == NULL)
         return WB_EXIT_DONE;
     guint64 value = 0;
@@ -74,7 +77,7 @@ static int run_brief(const WbArguments *arguments, uint64_t nodes)
 int wb_cli_run_roof(const WbArguments *arguments)
 {
     uint64_t nodes;
-    int code = read_nodes(arguments->nodes, &nodes);
+    int code = read_nodes(arguments, &nodes);
     if (code != WB_EXIT_DONE)
         return code;
     return arguments->instances != NULL ? wb_cli_run_roof_instances(arguments, nodes)
