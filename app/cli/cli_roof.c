@@ -7,8 +7,9 @@
 
 /* Hours on any machine; no slip of the finger is that long. */
 #define NODES_MOST 1000000000
-/* Nobody drags anything while a file is answered, and instances may be harder than roofs. */
-#define INSTANCE_NODES (5 * WB_ROOF_NODES)
+/* Nobody drags anything while these are answered: instances may be harder than roofs, and the good
+ * mixes beside a slant are found late. */
+#define PATIENT_NODES (5 * WB_ROOF_NODES)
 
 static void clear_model(gpointer item)
 {
@@ -22,7 +23,8 @@ static void clear_model(gpointer item)
 static int read_nodes(const WbArguments *arguments, uint64_t *nodes)
 {
     const char *text = arguments->nodes;
-    *nodes = arguments->instances != NULL ? INSTANCE_NODES : WB_ROOF_NODES;
+    bool patient = arguments->instances != NULL || arguments->mix;
+    *nodes = patient ? PATIENT_NODES : WB_ROOF_NODES;
     if (text == NULL)
         return WB_EXIT_DONE;
     guint64 value = 0;

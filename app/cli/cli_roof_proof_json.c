@@ -41,15 +41,19 @@ static void step_json(WbJsonOut *json, const WbProofStep *step)
     static const char *const kinds[] = {[WB_STEP_CLOSE] = "close",
                                         [WB_STEP_REFUTE] = "refute",
                                         [WB_STEP_SPLIT] = "split",
-                                        [WB_STEP_EMPTY] = "empty"};
+                                        [WB_STEP_EMPTY] = "empty",
+                                        [WB_STEP_KEEP] = "keep"};
     wb_out_object(json, NULL);
     wb_out_text(json, "kind", kinds[step->kind]);
     if (step->kind == WB_STEP_CLOSE || step->kind == WB_STEP_REFUTE) {
         wb_out_count(json, "first", step->first);
         wb_out_count(json, "n", step->n);
-    } else if (step->kind == WB_STEP_SPLIT) {
+    }
+    if (step->kind == WB_STEP_SPLIT) {
         wb_out_integer(json, "x_mm", step->x_mm);
         wb_out_integer(json, "y_mm", step->y_mm);
+    }
+    if (step->kind == WB_STEP_SPLIT || step->kind == WB_STEP_KEEP) {
         wb_out_count(json, "first_place", step->first_place);
         wb_out_count(json, "n_places", step->n_places);
     }

@@ -26,13 +26,15 @@ typedef enum {
     WB_STEP_REFUTE, /* by these weights this case holds too few panels; the case is done */
     WB_STEP_SPLIT,  /* at a point: one of the places over it is taken, each in turn, or none */
     WB_STEP_EMPTY,  /* no place is open; the case is done */
+    WB_STEP_KEEP, /* of the open places these are enough, for each other one there is one open that
+                   * can stand for it: it is in the way of no more places, and of the other one */
 } WbProofStepKind;
 
 typedef struct {
     int kind;                     /* WbProofStepKind */
     size_t first, n;              /* CLOSE, REFUTE: points[first .. first + n) */
     int64_t x_mm, y_mm;           /* SPLIT: the point; its places in the order below */
-    size_t first_place, n_places; /* SPLIT: places[first_place .. ) */
+    size_t first_place, n_places; /* SPLIT, KEEP: places[first_place .. ) */
 } WbProofStep;
 
 /* Taken as forbidden with its clearance all round. */

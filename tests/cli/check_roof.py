@@ -9,7 +9,7 @@ import sys
 
 sys.path.append(os.path.join(os.path.dirname(os.path.abspath(__file__)), os.pardir, "core"))
 from mix_proofs import Clauses, holds as clauses_hold  # the second checker of clauses, from METHOD.md alone
-from roof_damages import claim_damages, split_damages, step_damages, strip_damages, weight_damages
+from roof_damages import claim_damages, keep_damages, split_damages, step_damages, strip_damages, weight_damages
 from roof_geometry import Roof, rect_of
 from roof_proofs import Broken, Plain, follow, overlap
 from terminal import Terminal, equal, holds, main
@@ -298,6 +298,13 @@ def test_cases():
     equal((given["answer"], given["most"], proof["panels"]), ("proved", 32, 33))
     follow(proof, roof, 3, 4)
     damaged = list(split_damages(proof)) + list(step_damages(proof)) + list(claim_damages(proof, 32))
+    equal(refuse_all(damaged, roof, 3, 4), len(damaged))
+    # With few nodes by the places that no other can stand for.
+    given = terminal.json("roof", "--instances", terminal.write("cases.txt", CASES), "--nodes", "16000")["instances"][0]
+    proof = given["proof"]
+    equal((given["answer"], given["proof_checked"], proof["panels"]), ("proved", True, 33))
+    follow(proof, roof, 3, 4)
+    damaged = list(keep_damages(proof))
     equal(refuse_all(damaged, roof, 3, 4), len(damaged))
     # By hand: 850 x 300 with a gap of 50 has two places for 400 x 300.
     one = 1 << 30

@@ -94,3 +94,18 @@ def split_damages(proof):
     yield "the split left out", dict(proof, steps=proof["steps"][:at] + proof["steps"][at + 1:])
     if step["n_places"] > 1:
         yield "the same place twice", dict(proof, places=places[:first + 1] + [places[first]] + places[first + 2:])
+
+
+def keep_damages(proof):
+    """Of a proof that keeps places; what it keeps, nothing else of it can stand for."""
+    at = next(i for i, step in enumerate(proof["steps"]) if step["kind"] == "keep")
+    step, places = proof["steps"][at], proof["places"]
+    first = step["first_place"]
+    yield "a kept place let go", with_step(proof, at, n_places=step["n_places"] - 1)
+    yield "another kept place let go", with_step(proof, at, first_place=first + 1, n_places=step["n_places"] - 1)
+    yield "nothing kept", with_step(proof, at, n_places=0)
+    yield "kept from beyond the list", with_step(proof, at, first_place=len(places))
+    yield "kept from before the list", with_step(proof, at, first_place=-1)
+    yield "a kept place 1 mm off", dict(proof, places=places[:first] + [[places[first][0] + 1, *places[first][1:]]] + places[first + 1:])
+    yield "a kept place twice and another not", dict(proof, places=places[:first + 1] + [places[first]] + places[first + 2:])
+    yield "the keeping said to be an end", with_step(proof, at, kind="empty")

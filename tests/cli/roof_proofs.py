@@ -1,6 +1,7 @@
 """Follows the proofs that so many equal panels do not fit, as data/FORMATS.md describes them, with candidate places
 and sums of its own."""
 from bisect import bisect_left
+from functools import lru_cache
 
 
 class Broken(Exception):
@@ -155,6 +156,36 @@ def overlap(a, b, gap):
             a[1] < b[1] + b[3] + gap and b[1] < a[1] + a[3] + gap)
 
 
+def bits(number):
+    while number:
+        low = number & -number
+        yield low.bit_length() - 1
+        number ^= low
+
+
+def near_along(places, axis, gap):
+    """By span along the axis: the places, as bits, whose spans are nearer than the gap."""
+    own = {}
+    for k, p in enumerate(places):
+        span = (p[axis], p[axis] + p[axis + 2] + gap)
+        own[span] = own.get(span, 0) | 1 << k
+    near = {}
+    for low, high in own:
+        near[low, high] = 0
+        for (begin, end), some in own.items():
+            if begin < high and low < end:
+                near[low, high] |= some
+    return near
+
+
+@lru_cache(maxsize=4)
+def meetings(places, gap):
+    """The number of each place, and whom each meets, itself too, as bits."""
+    across, along = near_along(places, 0, gap), near_along(places, 1, gap)
+    return ({p: k for k, p in enumerate(places)},
+            [across[p[0], p[0] + p[2] + gap] & along[p[1], p[1] + p[3] + gap] for p in places])
+
+
 class Follower:
     """Walks the steps of a weights proof."""
 
@@ -192,6 +223,9 @@ class Follower:
             if step["kind"] == "split":
                 open_places = self.split(step, open_places, need)
                 continue
+            if step["kind"] == "keep":
+                open_places = self.keep(step, open_places)
+                continue
             total, under = self.bound(self.weights(step), open_places)
             if step["kind"] == "refute":
                 if total >= need * self.one:
@@ -200,6 +234,33 @@ class Follower:
             if step["kind"] != "close":
                 raise Broken("a step that is none: %r" % step["kind"])
             open_places = [p for p, w in zip(open_places, under) if total + self.one - w >= need * self.one]
+
+    def named(self, step, open_places):
+        first, n = step["first_place"], step["n_places"]
+        if first < 0 or n < 0 or first + n > len(self.listed):
+            raise Broken("places that are not in the list")
+        places = self.listed[first:first + n]
+        if not set(places) <= set(open_places):
+            raise Broken("a place that is not open")
+        return places
+
+    def keep(self, step, open_places):
+        """All but those named go, each for one that can lie in its stead. Sets of places are the bits of a number."""
+        kept = set(self.named(step, open_places))
+        number, meets = meetings(tuple(self.all), self.gap)
+        left = sum(1 << number[p] for p in open_places)
+        go = [number[p] for p in open_places if p not in kept]
+        while go:
+            stay = []
+            for k in go:
+                if any(not meets[q] & left & ~meets[k] for q in bits(meets[k] & left & ~(1 << k))):
+                    left &= ~(1 << k)
+                else:
+                    stay.append(k)
+            if len(stay) == len(go):
+                raise Broken("a place goes for which no other can lie")
+            go = stay
+        return [p for p in open_places if p in kept]
 
     def split(self, step, open_places, need):
         """Each of the places in turn is taken and then closed; what is left is open in the case that goes on."""

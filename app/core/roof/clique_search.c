@@ -136,15 +136,20 @@ static void restart(WbCliqueSearch *search, WbCliqueLevel *level)
 
 /* ---- what goes ---- */
 
-static void close_by_weights(WbCliqueSearch *search, uint64_t *open, int need)
+/* Answers whether any went. */
+static bool close_by_weights(WbCliqueSearch *search, uint64_t *open, int need)
 {
     int64_t spare = search->total - need * WB_WEIGHT_ONE;
+    bool any = false;
     for (int w = 0; w < search->cliques->words; w++)
         for (uint64_t left = open[w]; left; left &= left - 1) {
             int p = w * BITS + __builtin_ctzll(left);
-            if (search->under[p] - WB_WEIGHT_ONE > spare)
-                drop(open, p);
+            if (search->under[p] - WB_WEIGHT_ONE <= spare)
+                continue;
+            drop(open, p);
+            any = true;
         }
+    return any;
 }
 
 /* ---- layouts ---- */
@@ -199,18 +204,22 @@ static int settle(WbCliqueSearch *search, int depth)
     WbCliqueLevel *level = &search->level[depth];
     int evaluations = depth ? NODE_EVALUATIONS : ROOT_EVALUATIONS;
     spend(search, wb_cliques_dominate(search->cliques, level->open));
+    wb_proof_log_graph_case(search->log, search->cliques, level->open);
     restart(search, level);
     for (int k = 1; k <= evaluations && search->status == WB_OK; k++) {
         uint64_t visits = evaluate(search, level);
         int need = search->best + 1 - depth;
-        if (search->total < need * WB_WEIGHT_ONE)
+        if (search->total < need * WB_WEIGHT_ONE) {
+            wb_proof_log_graph_refute(search->log, search->cliques, level->weight, need);
             break;
+        }
         if (k % ROUND == 0 || k == ROUND / 2 || k == evaluations) {
             greedy(search, depth, k / ROUND);
             if (all_found(search))
                 break;
             need = search->best + 1 - depth;
-            close_by_weights(search, level->open, need);
+            if (close_by_weights(search, level->open, need))
+                wb_proof_log_graph_close(search->log, search->cliques, level->weight);
         }
         if (!spend(search, visits) || k == evaluations || !improve(search, level, need))
             break;
@@ -288,6 +297,8 @@ static void branch_at(WbCliqueSearch *search, int depth, int c)
         return;
     }
     int n = list_open_over(search, open, c, list);
+    if (n > 0)
+        wb_proof_log_graph_split(search->log, search->cliques, c, list, n);
     for (int k = 0; k < n && search->status == WB_OK && !all_found(search); k++) {
         take(search, depth, list[k]);
         drop(open, list[k]);
@@ -306,8 +317,10 @@ static void branch(WbCliqueSearch *search, int depth)
         if (search->status != WB_OK || bound <= search->best)
             return;
         int c = heaviest_point(search, &search->level[depth]);
-        if (c < 0)
+        if (c < 0) {
+            wb_proof_log_empty(search->log);
             return;
+        }
         branch_at(search, depth, c);
     }
 }

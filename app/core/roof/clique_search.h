@@ -4,6 +4,7 @@
 
 #include "cliques.h"
 #include "control.h"
+#include "proof_log.h"
 
 typedef struct {
     int64_t *weight; /* [m], of a point */
@@ -13,6 +14,7 @@ typedef struct {
 typedef struct {
     const WbCliques *cliques;
     WbControl *control;
+    WbProofLog *log;             /* NULL, or where each case is told */
     uint64_t steps, step_budget; /* see WB_ROOF_NODE_STEPS */
     WbStatus status;             /* other than WB_OK: unwind */
     int at_most;

@@ -238,9 +238,13 @@ static WbStatus make_points(WbCliques *cliques, const WbRoofGrid *grid)
 {
     int *number = malloc((size_t)(grid->points + 1) * sizeof *number);
     WbStatus status = number ? number_points(cliques, grid, number) : WB_NO_MEMORY;
+    cliques->at = malloc((size_t)(cliques->m + 1) * sizeof *cliques->at);
     cliques->first_point = malloc((size_t)(cliques->n + 1) * sizeof *cliques->first_point);
     cliques->first_over = malloc((size_t)(cliques->m + 1) * sizeof *cliques->first_over);
-    if (status == WB_OK && cliques->first_point && cliques->first_over) {
+    if (status == WB_OK && cliques->at && cliques->first_point && cliques->first_over) {
+        for (int k = 0; k < grid->points; k++)
+            if (number[k] >= 0)
+                cliques->at[number[k]] = k;
         int n = list_points(cliques, grid, number, NULL);
         cliques->point = malloc((size_t)(n + 1) * sizeof *cliques->point);
         cliques->over = malloc((size_t)(n + 1) * sizeof *cliques->over);
@@ -276,6 +280,7 @@ WbStatus wb_cliques_make(WbCliques *cliques, WbRoofGrid *grid, int64_t gap_mm, i
 void wb_cliques_free(WbCliques *cliques)
 {
     free(cliques->place);
+    free(cliques->at);
     free(cliques->first_point);
     free(cliques->point);
     free(cliques->first_over);

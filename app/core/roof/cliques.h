@@ -11,6 +11,7 @@ typedef struct {
     int n, words; /* places; 64-bit words of a set of them */
     int *place;   /* [n], of the grid */
     int m;        /* points that matter */
+    int *at;      /* [m], of the grid */
     int *first_point,
         *point;             /* points under place p: point[first_point[p] .. first_point[p + 1]) */
     int *first_over, *over; /* places over point c, likewise */

@@ -13,6 +13,7 @@ WbStatus wb_proof_log_init(WbProofLog *log, const WbRoofGrid *grid, WbRoofProof 
 void wb_proof_log_free(WbProofLog *log)
 {
     free(log->open_before);
+    free(log->kept_before);
     *log = (WbProofLog){0};
 }
 
@@ -31,7 +32,7 @@ static void *grown(WbProofLog *log, void *items, size_t size, size_t n, size_t m
     return bigger;
 }
 
-static void add_step(WbProofLog *log, WbProofStep step)
+void wb_proof_log_step(WbProofLog *log, WbProofStep step)
 {
     WbRoofProof *proof = log->proof;
     proof->steps =
@@ -40,7 +41,7 @@ static void add_step(WbProofLog *log, WbProofStep step)
         proof->steps[proof->n_steps++] = step;
 }
 
-static void add_point(WbProofLog *log, int point, int64_t weight)
+void wb_proof_log_point(WbProofLog *log, int point, int64_t weight)
 {
     const WbRoofGrid *grid = log->grid;
     WbRoofProof *proof = log->proof;
@@ -53,20 +54,31 @@ static void add_point(WbProofLog *log, int point, int64_t weight)
                            grid->usable.front_mm + grid->y.at_mm[point / grid->x.n], weight};
 }
 
+void wb_proof_log_place(WbProofLog *log, int place)
+{
+    WbRoofProof *proof = log->proof;
+    proof->places =
+        grown(log, proof->places, sizeof *proof->places, proof->n_places, 1, &log->places_room);
+    log->full = log->full || proof->n_places == POINTS_MAX;
+    if (!log->full)
+        proof->places[proof->n_places++] = wb_grid_rect(log->grid, place);
+}
+
 static void add_weights(WbProofLog *log, WbProofStepKind kind, const WbWeights *weights)
 {
     size_t first = log->proof->n_points;
     for (int point = 0; point < log->grid->points; point++)
         if (weights->weight[point] > 0)
-            add_point(log, point, weights->weight[point]);
-    add_step(log, (WbProofStep){.kind = kind, .first = first, .n = log->proof->n_points - first});
+            wb_proof_log_point(log, point, weights->weight[point]);
+    wb_proof_log_step(
+        log, (WbProofStep){.kind = kind, .first = first, .n = log->proof->n_points - first});
 }
 
 void wb_proof_log_few_points(WbProofLog *log)
 {
     for (int point = 0; point < log->grid->points; point++)
-        add_point(log, point, WB_WEIGHT_ONE);
-    add_step(log, (WbProofStep){.kind = WB_STEP_REFUTE, .n = log->proof->n_points});
+        wb_proof_log_point(log, point, WB_WEIGHT_ONE);
+    wb_proof_log_step(log, (WbProofStep){.kind = WB_STEP_REFUTE, .n = log->proof->n_points});
 }
 
 void wb_proof_log_case(WbProofLog *log, const uint8_t *open)
@@ -114,18 +126,18 @@ void wb_proof_log_split(WbProofLog *log, int point, const int *over, int n)
     WbRoofProof *proof = log->proof;
     const WbRoofGrid *grid = log->grid;
     size_t first = proof->n_places;
-    proof->places = grown(log, proof->places, sizeof *proof->places, first, n, &log->places_room);
-    for (int i = 0; !log->full && i < n; i++)
-        proof->places[proof->n_places++] = wb_grid_rect(grid, over[i]);
-    add_step(log, (WbProofStep){.kind = WB_STEP_SPLIT,
-                                .x_mm = grid->usable.left_mm + grid->x.at_mm[point % grid->x.n],
-                                .y_mm = grid->usable.front_mm + grid->y.at_mm[point / grid->x.n],
-                                .first_place = first,
-                                .n_places = n});
+    for (int i = 0; i < n; i++)
+        wb_proof_log_place(log, over[i]);
+    wb_proof_log_step(
+        log, (WbProofStep){.kind = WB_STEP_SPLIT,
+                           .x_mm = grid->usable.left_mm + grid->x.at_mm[point % grid->x.n],
+                           .y_mm = grid->usable.front_mm + grid->y.at_mm[point / grid->x.n],
+                           .first_place = first,
+                           .n_places = n});
 }
 
 void wb_proof_log_empty(WbProofLog *log)
 {
     if (log && !log->full)
-        add_step(log, (WbProofStep){.kind = WB_STEP_EMPTY});
+        wb_proof_log_step(log, (WbProofStep){.kind = WB_STEP_EMPTY});
 }

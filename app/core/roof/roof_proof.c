@@ -3,12 +3,15 @@
  * coarse one to one of 1 mm. */
 #include "roof_proof.h"
 #include "branch.h"
+#include "clique_search.h"
 #include "slanted.h"
 #include <stdlib.h>
 #include <string.h>
 
 /* An unobstructed rectangle: one in so many nodes goes to the weights, the others to the search. */
 enum { WEIGHTS_SHARE = 32 };
+/* With obstacles: so much before the graph is asked, whose proofs are longer to follow. */
+enum { WEIGHTS_FIRST_SHARE = 2, GRAPH_PLACES_MAX = 6000 };
 /* Of the budget, with slants: so much goes to the search by cuts, and as much to the proof on them.
  */
 enum { CUTS_SHARE = 3 };
@@ -44,6 +47,11 @@ static void drop_steps(WbRoofProof *proof)
     proof->n_points = proof->n_places = proof->n_steps = 0;
 }
 
+static uint64_t steps_of(uint64_t nodes)
+{
+    return nodes > UINT64_MAX / WB_ROOF_NODE_STEPS ? UINT64_MAX : nodes * WB_ROOF_NODE_STEPS;
+}
+
 static WbStatus search_with_log(Prover *prover, const WbRoofGrid *grid, uint64_t nodes_max)
 {
     int n = prover->proof->n_panels;
@@ -51,12 +59,8 @@ static WbStatus search_with_log(Prover *prover, const WbRoofGrid *grid, uint64_t
     WbStatus status = wb_proof_log_init(&log, grid, prover->proof);
     uint64_t left = prover->node_budget - prover->nodes;
     uint64_t nodes = left < nodes_max ? left : nodes_max;
-    WbRoofSearch search = {.control = prover->control,
-                           .at_most = n,
-                           .log = &log,
-                           .step_budget = nodes > UINT64_MAX / WB_ROOF_NODE_STEPS
-                                              ? UINT64_MAX
-                                              : nodes * WB_ROOF_NODE_STEPS};
+    WbRoofSearch search = {
+        .control = prover->control, .at_most = n, .log = &log, .step_budget = steps_of(nodes)};
     if (status == WB_OK)
         status = wb_roof_search_init(&search, grid);
     if (status == WB_OK) {
@@ -107,6 +111,69 @@ static WbStatus prove_by_weights(Prover *prover, uint64_t nodes_max)
     return status;
 }
 
+static WbStatus search_graph_with_log(Prover *prover, const WbRoofGrid *grid,
+                                      const WbCliques *cliques, uint64_t step_budget)
+{
+    int n = prover->proof->n_panels;
+    WbProofLog log;
+    WbStatus status = wb_proof_log_init(&log, grid, prover->proof);
+    WbCliqueSearch search = {.cliques = cliques,
+                             .control = prover->control,
+                             .log = &log,
+                             .step_budget = step_budget,
+                             .at_most = n,
+                             .best = n - 1};
+    if (status == WB_OK)
+        status = wb_clique_search_init(&search);
+    if (status == WB_OK) {
+        wb_clique_search_prove(&search);
+        status = search.status;
+        prover->nodes += search.steps / WB_ROOF_NODE_STEPS + 1;
+    }
+    if (status == WB_OK && (search.best >= n || log.full))
+        status = WB_BUDGET;
+    wb_clique_search_free(&search);
+    wb_proof_log_free(&log);
+    return status;
+}
+
+static WbStatus search_places_that_matter(Prover *prover, WbRoofGrid *grid, uint64_t step_budget)
+{
+    WbCliques cliques;
+    uint64_t visits = 0;
+    WbStatus status = wb_grid_prune(grid, prover->plain);
+    if (status == WB_OK)
+        status = wb_grid_dominate(grid, prover->plain);
+    if (status == WB_OK)
+        status = wb_cliques_make(&cliques, grid, prover->plain->gap_mm, GRAPH_PLACES_MAX, &visits);
+    if (status != WB_OK)
+        return status;
+    prover->nodes += visits / WB_ROOF_NODE_STEPS + 1;
+    status = search_graph_with_log(prover, grid, &cliques, step_budget);
+    wb_cliques_free(&cliques);
+    return status;
+}
+
+/* By the places that no other can stand for. */
+static WbStatus prove_by_graph(Prover *prover)
+{
+    WbRoofGrid grid;
+    if (prover->nodes >= prover->node_budget)
+        return WB_BUDGET;
+    WbStatus status =
+        wb_grid_build(&grid, prover->plain, prover->panel_length_mm, prover->panel_width_mm, false);
+    if (status != WB_OK)
+        return status;
+    status =
+        search_places_that_matter(prover, &grid, steps_of(prover->node_budget - prover->nodes));
+    wb_grid_free(&grid);
+    if (status == WB_OK)
+        prover->proof->kind = WB_PROOF_WEIGHTS;
+    else
+        drop_steps(prover->proof);
+    return status;
+}
+
 static WbStatus prove_by_search(Prover *prover)
 {
     if (prover->nodes >= prover->node_budget)
@@ -125,6 +192,18 @@ static WbStatus prove_by_search(Prover *prover)
         status = WB_BUDGET;
     wb_roof_fit_free(&fit);
     return status;
+}
+
+/* Nearly always one set of weights does, soon; the graph settles what takes many cases, unless it
+ * is too large. */
+static WbStatus prove_with_strips(Prover *prover)
+{
+    WbStatus status = prove_by_weights(prover, prover->node_budget / WEIGHTS_FIRST_SHARE);
+    if (status == WB_BUDGET)
+        status = prove_by_graph(prover);
+    return status == WB_BUDGET && prover->nodes < prover->node_budget
+               ? prove_by_weights(prover, UINT64_MAX)
+               : status;
 }
 
 static WbStatus prove_plain(Prover *prover)
@@ -147,7 +226,7 @@ static WbStatus prove_plain(Prover *prover)
     if (prover->nodes >= prover->node_budget)
         return WB_BUDGET;
     if (strips_within(prover->plain))
-        return prove_by_weights(prover, UINT64_MAX);
+        return prove_with_strips(prover);
     WbStatus status = prove_by_weights(prover, prover->node_budget / WEIGHTS_SHARE);
     return status == WB_BUDGET ? prove_by_search(prover) : status;
 }

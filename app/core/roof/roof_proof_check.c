@@ -12,9 +12,11 @@
  *   SPLIT: the places over a point one by one; what follows is the case with this one in use, those
  *     before it and all that are in its way closed, need - 1. After them the case goes on with all
  *     of them closed.
- *   EMPTY: no place is open. */
+ *   EMPTY: no place is open.
+ *   KEEP: proof_keep.h. */
 #include "plain_roof.h"
 #include "proof_fill.h"
+#include "proof_keep.h"
 #include "proof_places.h"
 #include <stdlib.h>
 #include <string.h>
@@ -281,6 +283,29 @@ static bool split(Check *check, const WbProofStep *step, uint8_t *open, int need
     return true;
 }
 
+static bool keep(Check *check, const WbProofStep *step, uint8_t *open)
+{
+    const WbRoofProof *proof = check->proof;
+    const WbProofPlaces *places = &check->places;
+    if (step->first_place > proof->n_places || step->n_places > proof->n_places - step->first_place)
+        return refuse(check, "The places kept lie outside the list.");
+    uint8_t *kept = calloc((size_t)places->n + 1, 1);
+    if (!kept)
+        return refuse(check, "There is not enough memory to check the proof.");
+    bool all_open = true;
+    for (size_t k = 0; k < step->n_places && all_open; k++) {
+        int place = place_of(places, proof->places[step->first_place + k]);
+        all_open = place >= 0 && open[place];
+        if (all_open)
+            kept[place] = 1;
+    }
+    bool done = all_open ? wb_proof_keep(places, open, kept) ||
+                               refuse(check, "A place is let go for which no other can stand.")
+                         : refuse(check, "A place is kept that is not open.");
+    free(kept);
+    return done;
+}
+
 static bool nothing_open(Check *check, const uint8_t *open)
 {
     for (int place = 0; place < check->places.n; place++)
@@ -303,6 +328,9 @@ static bool follow(Check *check, uint8_t *open, int need)
             break;
         case WB_STEP_SPLIT:
             done = split(check, step, open, need);
+            break;
+        case WB_STEP_KEEP:
+            done = keep(check, step, open);
             break;
         case WB_STEP_REFUTE:
             return refuted(check, step, open, need);
