@@ -264,9 +264,11 @@ static void test_stop_and_budget(void)
                     WB_OK);
     g_assert_cmpint(fit.answer, ==, WB_FIT_UNDECIDED);
     g_assert_cmpuint(fit.nodes, <=, 120);
+    wb_mix_fit_free(&fit);
     g_assert_cmpint(wb_mix_fit(&asked->roof, asked->item, asked->n_items, 0, NULL, &fit), ==,
                     WB_OK);
     g_assert_cmpint(fit.answer, ==, WB_FIT_UNDECIDED);
+    wb_mix_fit_free(&fit);
 }
 
 /* ---- the best of mixes ---- */
