@@ -192,6 +192,10 @@ class Story:
                 time.sleep(0.3)
         self.until_roof(lambda r: r["obstacles"][0] == fan, "the fan of before")
 
+    def chosen(self):
+        found = re.search("Chosen: ([^.]*)", self.told())
+        return found.group(1) if found else ""
+
     def the_middle_button_pans(self):
         """Zoomed in, the fan is taken hold of where it was pushed to."""
         self.choose("Roof fan")
@@ -200,15 +204,17 @@ class Story:
         x, y, width, height = self.plan().box
         left, top = self.plan().program_origin()
         middle = (left + x + width // 2, top + y + height // 2)
-        self.desk.x("mousemove", *middle, "click", 1)
-        first = re.search("Chosen: ([^.]*)", self.told())
-        names = {first.group(1) if first else ""}
-        for _ in range(4):
-            self.desk.x("mousemove", *middle, "mousedown", 2, "mousemove_relative", "--", -60, 0, "mousemove_relative", "--",
-                        -60, 0, "mouseup", 2, "mousemove", *middle, "click", 1)
-            found = re.search("Chosen: ([^.]*)", self.told())
-            names.add(found.group(1) if found else "")
-        assert len(names) > 1, "the same lies under the pointer: %r" % names
+        self.desk.x("mousemove", *middle, "sleep", 0.1, "click", 1)
+        time.sleep(0.5)
+        first = self.chosen()
+        for _ in range(6):
+            self.desk.x("mousemove", *middle, "sleep", 0.1, "mousedown", 2, "sleep", 0.1, "mousemove_relative", "--", -60, 0,
+                        "sleep", 0.1, "mousemove_relative", "--", -60, 0, "sleep", 0.1, "mouseup", 2, "sleep", 0.1,
+                        "mousemove", *middle, "sleep", 0.1, "click", 1)
+            time.sleep(0.5)
+            if self.chosen() != first:
+                break
+        assert self.chosen() != first, "the same lies under the pointer: " + first
         self.desk.keys("0")
         assert self.brief()["roof"] == before
 
