@@ -31,6 +31,7 @@ typedef struct {
     double surge_factor; /* >= 1, starting watts = power_w x this */
     bool together;       /* may run together with the others: counts in the peak */
     int drop_pct;        /* 3 or 10 */
+    double length_m;     /* one way from the fuse block; NaN: WbWiringWishes.length_m */
     bool needs_pure_sine;
 } WbLoad;
 
@@ -126,6 +127,34 @@ typedef struct {
     double nights_week, charger_a; /* 0: none */
 } WbShore;
 
+/* The circuits of a kit, in the order in which current flows and lists show them. */
+typedef enum {
+    WB_CIRCUIT_STRING,   /* a string of panels to where strings are joined */
+    WB_CIRCUIT_ARRAY,    /* joined strings to their controller */
+    WB_CIRCUIT_CHARGE,   /* controller to the bus bars */
+    WB_CIRCUIT_DCDC_IN,  /* starter battery to the DC-DC charger */
+    WB_CIRCUIT_DCDC_OUT, /* DC-DC charger to the bus bars */
+    WB_CIRCUIT_SHORE,    /* shore charger to the bus bars */
+    WB_CIRCUIT_BATTERY,  /* a string of batteries to where strings are joined */
+    WB_CIRCUIT_MAIN,     /* bank to the bus bars */
+    WB_CIRCUIT_INVERTER, /* bus bars to the inverter */
+    WB_CIRCUIT_FEED,     /* bus bars to the fuse block */
+    WB_CIRCUIT_LOAD,     /* fuse block to a load */
+    WB_N_CIRCUITS,
+} WbCircuitKind;
+
+typedef enum { WB_SIZES_ANY, WB_SIZES_AWG, WB_SIZES_METRIC } WbSizes;
+
+/* How the kit is to be wired. */
+typedef struct {
+    bool on;                        /* whether circuits are sized, paid and a limit */
+    int sizes;                      /* WbSizes that are bought */
+    int64_t terminal_c;             /* 60, 75 or 90: what terminals on land are rated for */
+    double inside_c, roof_c;        /* hottest air round conductors; NaN: by wb_wiring_air_c */
+    int bundled;                    /* conductors that carry current side by side; >= 1 */
+    double length_m[WB_N_CIRCUITS]; /* one way; a load may have its own */
+} WbWiringWishes;
+
 typedef struct {
     const char *part_id;
     int count;
@@ -161,7 +190,8 @@ typedef struct {
     double weight[WB_N_CRITERIA]; /* >= 0, as typed; wb_score normalises the sum to 1 */
     uint32_t front;               /* bit c: criterion c counts in the front */
     WbLargest largest;
-    int rule_set;                  /* WbRuleSet */
+    int rule_set; /* WbRuleSet */
+    WbWiringWishes wiring;
     uint32_t system_v;             /* bit 0: 12 V, bit 1: 24 V, bit 2: 48 V are tried */
     const char *const *candidates; /* ticked part ids; NULL: every part of the catalogue */
     size_t n_candidates;
@@ -176,5 +206,13 @@ typedef struct {
 /* Criterion names as they stand in JSON: "cost", "weight", "usable_capacity", "roof_area",
  * "autonomy", "spare_power", "dark_hours". */
 const char *wb_criterion_name(WbCriterion criterion);
+/* Circuit names as they stand in JSON: "string", "array", "charge", "dcdc_in", "dcdc_out", "shore",
+ * "battery", "main", "inverter", "feed", "load". */
+const char *wb_circuit_name(WbCircuitKind kind);
+/* Lengths where nothing was measured yet, m one way (our assumption, shown). */
+double wb_circuit_usual_m(WbCircuitKind kind);
+/* Hottest air round conductors, C, where the brief leaves it open: inside 30 on a boat (the air of
+ * its table; an engine space has to be told), else 40; on the roof 20 more. */
+double wb_wiring_air_c(const WbBrief *brief, bool on_roof);
 
 #endif

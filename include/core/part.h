@@ -22,6 +22,7 @@ typedef enum {
     WB_KIND_DCDC,
     WB_KIND_CONDUCTOR,
     WB_KIND_FUSE,
+    WB_KIND_FITTING,
     WB_N_KINDS,
 } WbPartKind;
 
@@ -79,6 +80,7 @@ typedef struct {
     double efficiency;              /* 0..1, input to output; PWM: 1 */
     double idle_w;                  /* own draw, all day */
     double headroom_v;              /* array must exceed the charging voltage by this to run */
+    double start_headroom_v;        /* and by this to start; may be missing: as headroom_v */
     bool profile_adjustable;        /* charging voltages can be set freely */
     const char *profiles;           /* chemistry ids it has a profile for, space between */
 } WbController;
@@ -144,6 +146,8 @@ typedef enum {
     WB_FUSE_ANL,
     WB_FUSE_CLASS_T,
     WB_FUSE_TERMINAL,
+    WB_FUSE_GPV, /* cylindrical, 10 x 38 mm, for photovoltaic strings (IEC 60269-6) */
+    WB_N_FUSE_FORMS,
 } WbFuseForm;
 
 typedef struct {
@@ -154,6 +158,25 @@ typedef struct {
     double interrupt_a; /* at max_v, DC */
 } WbFuse;
 
+typedef enum {
+    WB_FITTING_HOLDER, /* of one fuse of its form */
+    WB_FITTING_LUG,    /* crimped on a conductor's end */
+    WB_FITTING_SWITCH, /* disconnect, one pole */
+    WB_FITTING_BLOCK,  /* fuse block of so many ways, for fuses of its form */
+    WB_FITTING_BUS,    /* pair of bus bars, positive and negative */
+} WbFittingRole;
+
+/* What a circuit needs besides its conductor and fuse. Each figure counts for the roles named. */
+typedef struct {
+    WbPart part;
+    int64_t role;                      /* WbFittingRole */
+    int64_t form;                      /* WbFuseForm; holder, block */
+    double max_a;                      /* holder, block (all ways together), switch, bus */
+    double max_v;                      /* DC; holder, block, switch */
+    double min_area_mm2, max_area_mm2; /* of the conductor; lug */
+    int64_t ways;                      /* block */
+} WbFitting;
+
 typedef enum { WB_FAMILY_LEAD_ACID, WB_FAMILY_LITHIUM, WB_FAMILY_OTHER } WbFamily;
 typedef enum { WB_GAS_NONE, WB_GAS_VALVE_REGULATED, WB_GAS_VENTED } WbGassing;
 
@@ -161,11 +184,13 @@ typedef enum { WB_GAS_NONE, WB_GAS_VALVE_REGULATED, WB_GAS_VENTED } WbGassing;
 typedef struct {
     const char *id; /* "flooded", "agm", "gel", "lfp", ... */
     const char *name;
-    int64_t family;                                 /* WbFamily */
-    int64_t gassing;                                /* WbGassing */
-    double cell_v;                                  /* nominal volts of a cell */
-    double charge_v_per_cell;                       /* absorption */
-    double depth_limit;                             /* 0..1 of rated capacity drawn at most */
+    int64_t family;           /* WbFamily */
+    int64_t gassing;          /* WbGassing */
+    double cell_v;            /* nominal volts of a cell */
+    double charge_v_per_cell; /* absorption */
+    double end_v_per_cell;    /* no discharge below; may be missing: by family */
+    double cell_mohm_100ah;   /* internal resistance of a cell of 100 Ah; may be missing: 0.4 */
+    double depth_limit;       /* 0..1 of rated capacity drawn at most */
     double charge_efficiency, discharge_efficiency; /* 0..1, energy */
     double charge_efficiency_full; /* at full charge; may be missing: as charge_efficiency. Counts
                                       from accept_from on */
@@ -211,6 +236,8 @@ typedef struct {
     size_t n_conductors;
     const WbFuse *fuses;
     size_t n_fuses;
+    const WbFitting *fittings;
+    size_t n_fittings;
     const WbChemistry *chemistries;
     size_t n_chemistries;
     const WbShop *shops;

@@ -38,7 +38,7 @@ bool wb_profiles_hold(const char *profiles, const char *chemistry)
 const char *wb_kind_name(WbPartKind kind)
 {
     static const char *const names[WB_N_KINDS] = {"panel", "controller", "storage", "inverter",
-                                                  "dcdc",  "conductor",  "fuse"};
+                                                  "dcdc",  "conductor",  "fuse",    "fitting"};
     return names[kind];
 }
 
@@ -46,6 +46,6 @@ size_t wb_kind_size(WbPartKind kind)
 {
     static const size_t sizes[WB_N_KINDS] = {
         sizeof(WbPanel), sizeof(WbController), sizeof(WbStorage), sizeof(WbInverter),
-        sizeof(WbDcdc),  sizeof(WbConductor),  sizeof(WbFuse)};
+        sizeof(WbDcdc),  sizeof(WbConductor),  sizeof(WbFuse),    sizeof(WbFitting)};
     return sizes[kind];
 }

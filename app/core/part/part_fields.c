@@ -60,7 +60,9 @@ static const char *const builds[] = {"rigid", "flexible", NULL};
 static const char *const technologies[] = {"pwm", "mppt", NULL};
 static const char *const waveforms[] = {"pure-sine", "modified-sine", "square", NULL};
 static const char *const size_systems[] = {"awg", "metric", NULL};
-static const char *const forms[] = {"blade", "midi", "mega", "anl", "class-t", "terminal", NULL};
+static const char *const forms[] = {"blade",   "midi",     "mega", "anl",
+                                    "class-t", "terminal", "gpv",  NULL};
+static const char *const roles[] = {"holder", "lug", "switch", "block", "bus", NULL};
 static const char *const families[] = {"lead-acid", "lithium", "other", NULL};
 static const char *const gassings[] = {"none", "valve-regulated", "vented", NULL};
 static const char *const bus_volts[] = {"12", "24", "48", NULL};
@@ -108,6 +110,8 @@ static const WbField controller_fields[] = {
     NUMBER(WbController, idle_w, "Own draw", "W", 0, 200, 0, 4, false),
     NUMBER(WbController, headroom_v, "Array voltage needed over the charging voltage", "V", 0, 100,
            0, 6, false),
+    NUMBER(WbController, start_headroom_v, "Array voltage needed over it to start", "V", 0, 100, 0,
+           8, true),
     FLAG(WbController, profile_adjustable, "Charging voltages can be set"),
     WORDS(WbController, profiles, "Charging profiles"),
 };
@@ -130,7 +134,7 @@ static const WbField storage_fields[] = {
            5, 1500, true),
     INTEGER(WbStorage, max_series, "Most in series", "", 1, 100, 1, 8, false),
     INTEGER(WbStorage, max_parallel, "Most in parallel", "", 1, 100, 1, 10, false),
-    NUMBER(WbStorage, internal_mohm, "Internal resistance", "mohm", 0, 10000, 0.5, 30, true),
+    NUMBER(WbStorage, internal_mohm, "Internal resistance", "mohm", 0.01, 10000, 0.5, 30, true),
     FLAG(WbStorage, heated, "Heated"),
     NUMBER(WbStorage, heater_w, "Power of the heater", "W", 1, 1000, 10, 100, true),
     INTEGER(WbStorage, length_mm, "Length", "mm", 10, 10000, 100, 600, false),
@@ -178,6 +182,17 @@ static const WbField fuse_fields[] = {
     NUMBER(WbFuse, interrupt_a, "Interrupting rating, DC", "A", 1, 1000000, 1000, 50000, false),
 };
 
+static const WbField fitting_fields[] = {
+    COMMON("Weight", 0, 2),
+    CHOICE(WbFitting, role, "Role", roles),
+    CHOICE(WbFitting, form, "For fuses of the form", forms),
+    NUMBER(WbFitting, max_a, "Highest current", "A", 0.05, 5000, 5, 600, true),
+    NUMBER(WbFitting, max_v, "Highest voltage, DC", "V", 1, 2000, 32, 1000, true),
+    NUMBER(WbFitting, min_area_mm2, "Smallest conductor", "mm2", 0.01, 2000, 0.5, 130, true),
+    NUMBER(WbFitting, max_area_mm2, "Largest conductor", "mm2", 0.01, 2000, 0.5, 130, true),
+    INTEGER(WbFitting, ways, "Ways", "", 0, 100, 0, 24, true),
+};
+
 static const WbField chemistry_fields[] = {
     TEXT(WbChemistry, id, "Id", false),
     TEXT(WbChemistry, name, "Name", false),
@@ -186,6 +201,9 @@ static const WbField chemistry_fields[] = {
     NUMBER(WbChemistry, cell_v, "Nominal voltage of a cell", "V", 0.5, 10, 1.2, 4, false),
     NUMBER(WbChemistry, charge_v_per_cell, "Absorption voltage of a cell", "V", 0.5, 10, 1.4, 4.3,
            false),
+    NUMBER(WbChemistry, end_v_per_cell, "Lowest voltage of a cell", "V", 0.5, 10, 1, 3.2, true),
+    NUMBER(WbChemistry, cell_mohm_100ah, "Internal resistance of a cell of 100 Ah", "mohm", 0.01,
+           100, 0.2, 3, true),
     NUMBER(WbChemistry, depth_limit, "Depth of discharge, at most", "", 0.01, 1, 0.3, 1, false),
     NUMBER(WbChemistry, charge_efficiency, "Charge efficiency", "", 0.01, 1, 0.75, 1, false),
     NUMBER(WbChemistry, discharge_efficiency, "Discharge efficiency", "", 0.01, 1, 0.85, 1, false),
@@ -222,6 +240,7 @@ const WbField *wb_part_fields(WbPartKind kind, size_t *n)
         [WB_KIND_DCDC] = {dcdc_fields, N(dcdc_fields)},
         [WB_KIND_CONDUCTOR] = {conductor_fields, N(conductor_fields)},
         [WB_KIND_FUSE] = {fuse_fields, N(fuse_fields)},
+        [WB_KIND_FITTING] = {fitting_fields, N(fitting_fields)},
     };
     *n = tables[kind].n;
     return tables[kind].fields;
