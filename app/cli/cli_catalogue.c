@@ -55,6 +55,7 @@ static void counts_json(WbJsonOut *json, const WbCatalogue *catalogue)
     wb_out_count(json, "dcdc", catalogue->n_dcdc);
     wb_out_count(json, "conductors", catalogue->n_conductors);
     wb_out_count(json, "fuses", catalogue->n_fuses);
+    wb_out_count(json, "fittings", catalogue->n_fittings);
     wb_out_count(json, "chemistries", catalogue->n_chemistries);
     wb_out_count(json, "shops", catalogue->n_shops);
     wb_out_count(json, "offers", catalogue->n_offers);
@@ -65,10 +66,11 @@ static char *counts_text(const char *path, const WbCatalogue *catalogue)
 {
     g_autofree char *sentence = g_strdup_printf(
         _("“%s” holds, by kind: panels %zu, controllers %zu, storage %zu, inverters %zu, DC-DC "
-          "chargers %zu, conductors %zu, fuses %zu, chemistries %zu, shops %zu, offers %zu."),
+          "chargers %zu, conductors %zu, fuses %zu, fittings %zu, chemistries %zu, shops %zu, "
+          "offers %zu."),
         path, catalogue->n_panels, catalogue->n_controllers, catalogue->n_storage,
         catalogue->n_inverters, catalogue->n_dcdc, catalogue->n_conductors, catalogue->n_fuses,
-        catalogue->n_chemistries, catalogue->n_shops, catalogue->n_offers);
+        catalogue->n_fittings, catalogue->n_chemistries, catalogue->n_shops, catalogue->n_offers);
     GString *out = g_string_new(NULL);
     wb_cli_wrap(out, "", sentence);
     return g_string_free(out, FALSE);

@@ -25,6 +25,8 @@ static Shelf shelf_of(const WbCatalogue *catalogue, WbPartKind kind)
         return (Shelf){(const WbPart *)catalogue->conductors, catalogue->n_conductors, size};
     case WB_KIND_FUSE:
         return (Shelf){(const WbPart *)catalogue->fuses, catalogue->n_fuses, size};
+    case WB_KIND_FITTING:
+        return (Shelf){(const WbPart *)catalogue->fittings, catalogue->n_fittings, size};
     case WB_N_KINDS:
         break;
     }

@@ -24,6 +24,7 @@ static gboolean holds_part(const WbCatalogue *catalogue, const char *id)
         {catalogue->dcdc, catalogue->n_dcdc, sizeof(WbDcdc)},
         {catalogue->conductors, catalogue->n_conductors, sizeof(WbConductor)},
         {catalogue->fuses, catalogue->n_fuses, sizeof(WbFuse)},
+        {catalogue->fittings, catalogue->n_fittings, sizeof(WbFitting)},
     };
     for (size_t i = 0; i < G_N_ELEMENTS(lists); i++)
         for (size_t j = 0; j < lists[i].n; j++) {

@@ -45,6 +45,7 @@ static const WbTable tables[WB_N_TABLES] = {
     [WB_TABLE_PART +
         WB_KIND_CONDUCTOR] = {"conductor", "conductors", IN_CATALOGUE(WbConductor, conductors)},
     [WB_TABLE_PART + WB_KIND_FUSE] = {"fuse", "fuses", IN_CATALOGUE(WbFuse, fuses)},
+    [WB_TABLE_PART + WB_KIND_FITTING] = {"fitting", "fittings", IN_CATALOGUE(WbFitting, fittings)},
     [WB_TABLE_OFFER] = {"offer", "offers", IN_CATALOGUE(WbOffer, offers)},
 };
 

@@ -54,8 +54,9 @@ bool wb_field_text_ok(const WbField *field, const char *text);
 /* Is the value in the record accepted? */
 bool wb_field_ok(const WbField *field, const void *record);
 /* The first field whose value does not go with another of the same row: a panel's working point
- * lies within its curve; the three figures of a chemistry's charge acceptance go together. NULL:
- * all go. *accepted: "below voc_v, which is 22" (transfer full). */
+ * lies within its curve; the three figures of a chemistry's charge acceptance go together; a
+ * fitting has the figures of its role. NULL: all go. *accepted: "below voc_v, which is 22"
+ * (transfer full). */
 const WbField *wb_row_conflict(const WbTable *table, const void *record, char **accepted);
 /* A value as a message shows it. (transfer full) */
 char *wb_field_value_text(const WbField *field, const void *record);

@@ -186,12 +186,57 @@ static const WbField *chemistry_conflict(const WbTable *table, const WbChemistry
     return field_of(table, "accept_full_c");
 }
 
+static const WbField *missing_in(const WbTable *table, const char *key, const char *role,
+                                 char **accepted)
+{
+    *accepted = g_strdup_printf("a number, because a %s needs it", role);
+    return field_of(table, key);
+}
+
+static const WbField *lug_conflict(const WbTable *table, const WbFitting *lug, char **accepted)
+{
+    if (isnan(lug->min_area_mm2) || isnan(lug->max_area_mm2))
+        return missing_in(table, isnan(lug->min_area_mm2) ? "min_area_mm2" : "max_area_mm2", "lug",
+                          accepted);
+    return NULL;
+}
+
+/* Each role has figures without which no circuit could be judged with it. */
+static const WbField *fitting_conflict(const WbTable *table, const WbFitting *fitting,
+                                       char **accepted)
+{
+    const char *role = field_of(table, "role")->choices[fitting->role];
+    bool takes_fuses = fitting->role == WB_FITTING_HOLDER || fitting->role == WB_FITTING_BLOCK;
+    if (fitting->min_area_mm2 > fitting->max_area_mm2) {
+        g_autofree char *most = wb_json_number_text(fitting->max_area_mm2);
+        *accepted = g_strdup_printf("at most max_area_mm2, which is %s", most);
+        return field_of(table, "min_area_mm2");
+    }
+    if (fitting->role == WB_FITTING_LUG)
+        return lug_conflict(table, fitting, accepted);
+    if (takes_fuses && fitting->form == WB_N_FUSE_FORMS) {
+        *accepted = g_strdup_printf("the form of the fuses it takes, because it is a %s", role);
+        return field_of(table, "form");
+    }
+    if (isnan(fitting->max_a))
+        return missing_in(table, "max_a", role, accepted);
+    if (isnan(fitting->max_v) && fitting->role != WB_FITTING_BUS)
+        return missing_in(table, "max_v", role, accepted);
+    if (fitting->role == WB_FITTING_BLOCK && fitting->ways < 1) {
+        *accepted = g_strdup("at least 1, because it is a block");
+        return field_of(table, "ways");
+    }
+    return NULL;
+}
+
 const WbField *wb_row_conflict(const WbTable *table, const void *record, char **accepted)
 {
     if (strcmp(table->name, "panel") == 0)
         return panel_conflict(table, record, accepted);
     if (strcmp(table->name, "chemistry") == 0)
         return chemistry_conflict(table, record, accepted);
+    if (strcmp(table->name, "fitting") == 0)
+        return fitting_conflict(table, record, accepted);
     return NULL;
 }
 

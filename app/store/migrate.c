@@ -4,9 +4,9 @@
 
 WbMigrations wb_migrations(void)
 {
-    static const char *const scripts[] = {wb_embedded_schema_0001_catalogue_sql,
-                                          wb_embedded_schema_0002_energy_sql,
-                                          wb_embedded_schema_0003_bay_sql};
+    static const char *const scripts[] = {
+        wb_embedded_schema_0001_catalogue_sql, wb_embedded_schema_0002_energy_sql,
+        wb_embedded_schema_0003_bay_sql, wb_embedded_schema_0004_wiring_sql};
     return (WbMigrations){scripts, G_N_ELEMENTS(scripts)};
 }
 
@@ -33,6 +33,21 @@ gboolean wb_migrate_check(const WbSql *sql, const WbMigrations *migrations, GErr
     return TRUE;
 }
 
+/* Scripts run with foreign keys off, so that they can make a table anew without losing the rows
+ * that refer to it; what they leave has to hold together all the same. */
+static gboolean references_hold(const WbSql *sql, GError **error)
+{
+    gint64 broken;
+    if (!wb_sql_integer(sql, "SELECT count(*) FROM pragma_foreign_key_check", &broken, error))
+        return FALSE;
+    if (broken > 0)
+        wb_store_fail(error, WB_STORE_ERROR_DAMAGED,
+                      "%s cannot be brought to this version: %d rows would refer to what is not "
+                      "there; put back a copy of it, or import an export into a new catalogue.",
+                      sql->name, (int)broken);
+    return broken == 0;
+}
+
 /* The version is read again inside: another program may have migrated in between. */
 static gboolean step_within(const WbSql *sql, const WbMigrations *migrations, GError **error)
 {
@@ -43,10 +58,11 @@ static gboolean step_within(const WbSql *sql, const WbMigrations *migrations, GE
         return TRUE;
     g_autofree char *mark = g_strdup_printf("PRAGMA application_id = %d; PRAGMA user_version = %d",
                                             WB_APPLICATION_ID, (int)version + 1);
-    return wb_sql_run(sql, migrations->scripts[version], error) && wb_sql_run(sql, mark, error);
+    return wb_sql_run(sql, migrations->scripts[version], error) && references_hold(sql, error) &&
+           wb_sql_run(sql, mark, error);
 }
 
-gboolean wb_migrate(const WbSql *sql, const WbMigrations *migrations, GError **error)
+static gboolean run_steps(const WbSql *sql, const WbMigrations *migrations, GError **error)
 {
     for (;;) {
         gint64 version;
@@ -59,4 +75,16 @@ gboolean wb_migrate(const WbSql *sql, const WbMigrations *migrations, GError **e
         if (!wb_sql_end(sql, step_within(sql, migrations, error), error))
             return FALSE;
     }
+}
+
+gboolean wb_migrate(const WbSql *sql, const WbMigrations *migrations, GError **error)
+{
+    gint64 before;
+    if (!wb_sql_integer(sql, "PRAGMA foreign_keys", &before, error) ||
+        !wb_sql_run(sql, "PRAGMA foreign_keys = OFF", error))
+        return FALSE;
+    gboolean done = run_steps(sql, migrations, error);
+    if (before == 0)
+        return done;
+    return wb_sql_run(sql, "PRAGMA foreign_keys = ON", done ? error : NULL) && done;
 }

@@ -170,7 +170,7 @@ typedef enum {
 typedef struct {
     WbPart part;
     int64_t role;                      /* WbFittingRole */
-    int64_t form;                      /* WbFuseForm; holder, block */
+    int64_t form;                      /* WbFuseForm; holder, block; WB_N_FUSE_FORMS: none */
     double max_a;                      /* holder, block (all ways together), switch, bus */
     double max_v;                      /* DC; holder, block, switch */
     double min_area_mm2, max_area_mm2; /* of the conductor; lug */

@@ -62,6 +62,9 @@ static const char *const waveforms[] = {"pure-sine", "modified-sine", "square", 
 static const char *const size_systems[] = {"awg", "metric", NULL};
 static const char *const forms[] = {"blade",   "midi",     "mega", "anl",
                                     "class-t", "terminal", "gpv",  NULL};
+/* As forms, and one more for what takes no fuse. */
+static const char *const fitting_forms[] = {"blade",    "midi", "mega", "anl", "class-t",
+                                            "terminal", "gpv",  "none", NULL};
 static const char *const roles[] = {"holder", "lug", "switch", "block", "bus", NULL};
 static const char *const families[] = {"lead-acid", "lithium", "other", NULL};
 static const char *const gassings[] = {"none", "valve-regulated", "vented", NULL};
@@ -185,7 +188,7 @@ static const WbField fuse_fields[] = {
 static const WbField fitting_fields[] = {
     COMMON("Weight", 0, 2),
     CHOICE(WbFitting, role, "Role", roles),
-    CHOICE(WbFitting, form, "For fuses of the form", forms),
+    CHOICE(WbFitting, form, "For fuses of the form", fitting_forms),
     NUMBER(WbFitting, max_a, "Highest current", "A", 0.05, 5000, 5, 600, true),
     NUMBER(WbFitting, max_v, "Highest voltage, DC", "V", 1, 2000, 32, 1000, true),
     NUMBER(WbFitting, min_area_mm2, "Smallest conductor", "mm2", 0.01, 2000, 0.5, 130, true),

@@ -32,15 +32,16 @@ struct _WbPartsPage {
 G_DEFINE_FINAL_TYPE(WbPartsPage, wb_parts_page, GTK_TYPE_BOX)
 
 static const char *const kind_titles[WB_N_KINDS + 1] = {
-    N_("Panels"),         N_("Charge controllers"), N_("Storage"), N_("Inverters"),
-    N_("DC-DC chargers"), N_("Conductors"),         N_("Fuses"),   NULL};
+    N_("Panels"),    N_("Charge controllers"), N_("Storage"),
+    N_("Inverters"), N_("DC-DC chargers"),     N_("Conductors"),
+    N_("Fuses"),     N_("Fittings"),           NULL};
 
 static WbPartKind current_kind(WbPartsPage *self)
 {
     return (WbPartKind)wb_session_get_part_kind(self->session);
 }
 
-/* Conductors and fuses are chosen by the program, not ticked by the person. */
+/* Conductors, fuses and fittings are chosen by the program, not ticked by the person. */
 static gboolean ticks_matter(WbPartKind kind)
 {
     return kind < WB_KIND_CONDUCTOR;

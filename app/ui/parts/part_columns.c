@@ -45,6 +45,9 @@ static const Column kind_columns[WB_N_KINDS][3] = {
     [WB_KIND_FUSE] = {{"form", N_("Form"), 84, TRUE},
                       {"rating_a", N_("Rating, A"), 80, FALSE},
                       {"max_v", N_("Highest, V"), 84, FALSE}},
+    [WB_KIND_FITTING] = {{"role", N_("Role"), 72, TRUE},
+                         {"form", N_("For fuses"), 84, TRUE},
+                         {"max_a", N_("Highest, A"), 84, FALSE}},
 };
 
 static guint list_columns(WbPartKind kind, const Column *columns[MOST])
