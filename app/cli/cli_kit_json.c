@@ -96,6 +96,15 @@ static void assumed_json(WbJsonOut *json, uint32_t assumed)
         {WB_ASSUMED_SURGE_A, "surge-current"},
         {WB_ASSUMED_WINDOW, "inverter-window"},
         {WB_ASSUMED_VMP_COEFF, "voltage-coefficient"},
+        {WB_ASSUMED_START_V, "start-headroom"},
+        {WB_ASSUMED_CELLS, "cells"},
+        {WB_ASSUMED_LOWEST_V, "inverter-lowest"},
+        {WB_ASSUMED_END_V, "end-voltage"},
+        {WB_ASSUMED_MIN_CHARGE, "minimum-charge"},
+        {WB_ASSUMED_CHARGE_V, "charge-voltage"},
+        {WB_ASSUMED_DEPTH, "depth-limit"},
+        {WB_ASSUMED_PEUKERT, "peukert"},
+        {WB_ASSUMED_LOW_LIGHT, "low-light"},
     };
     wb_out_array(json, "assumed");
     for (gsize i = 0; i < G_N_ELEMENTS(codes); i++)

@@ -32,6 +32,14 @@ static const Sentences sentences[WB_N_RULES] = {
     [WB_RULE_CONTROLLER_SHARE] = {0, N_("{strings-shared}."),
                                   N_("{strings} on {controllers}: {value} left over where {limit} "
                                      "may be, for each controller needs the same.")},
+    [WB_RULE_CONTROLLERS_ALIKE] =
+        {0, N_("The kit has {controllers}; up to {limit} there is nothing to match."),
+         N_("The kit has {controllers} where {limit} would need no matching: set them alike, and "
+            "let no string reach two of them.")},
+    [WB_RULE_UNLIKE_PANELS] =
+        {0, N_("The panels of a string differ by {value} % in current; up to {limit} % is fair."),
+         N_("The panels of a string differ by {value} % in current; over {limit} % the weakest "
+            "holds back the rest, so give each kind a string of its own.")},
     [WB_RULE_SYSTEM_VOLTAGE] = {1,
                                 N_("{string-reaches} {value} V on the coldest morning; the panel "
                                    "is built for {limit} V."),
@@ -42,6 +50,12 @@ static const Sentences sentences[WB_N_RULES] = {
                              "takes {limit} V."),
                           N_("{string-reaches} {value} V on the coldest morning; the controller "
                              "takes only {limit} V and can be destroyed.")},
+    [WB_RULE_TOUCH_VOLTAGE] =
+        {1,
+         N_("{string-reaches} {value} V on the coldest morning; up to {limit} V is held to be safe "
+            "to touch."),
+         N_("{string-reaches} {value} V on the coldest morning; over {limit} V a touch can kill, "
+            "so guard and mark every joint and fit a disconnect.")},
     [WB_RULE_PV_CURRENT] = {1,
                             N_("In the brightest sun the panels push up to {value} A; the "
                                "controller takes {limit} A."),
@@ -52,21 +66,35 @@ static const Sentences sentences[WB_N_RULES] = {
                             "needs {limit} V."),
                          N_("In the hottest hour the string works at only {value} V; charging "
                             "needs {limit} V, so the bank never gets full.")},
+    [WB_RULE_MPPT_START] =
+        {1,
+         N_("In the hottest hour the open string stands at {value} V; the controller starts from "
+            "{limit} V on."),
+         N_("In the hottest hour the open string stands at only {value} V; while the bank is being "
+            "charged the controller starts from {limit} V on, so it may sleep until the bank has "
+            "fallen.")},
     [WB_RULE_PWM_MATCH] = {0,
                            N_("Behind a PWM controller {value} % of the string's voltage is lost; "
                               "up to {limit} % is fair."),
                            N_("Behind a PWM controller {value} % of the string's voltage is lost; "
                               "over {limit} % is a waste of panel.")},
+    [WB_RULE_PWM_CELLS] =
+        {0,
+         N_("The string has {value} cells; behind a PWM controller about {limit} suit this bank."),
+         N_("The string has {value} cells; behind a PWM controller about {limit} suit this bank: "
+            "more waste volts, fewer cannot fill it.")},
     [WB_RULE_ARRAY_WATTS] = {0,
                              N_("{value} W of panels hang on each controller; its maker allows "
                                 "{limit} W."),
                              N_("{value} W of panels hang on each controller; its maker allows "
                                 "only {limit} W.")},
-    [WB_RULE_OUTPUT_CLIPPED] = {0,
-                                N_("Each controller gets {value} W of panels and puts out up to "
-                                   "{limit} W."),
-                                N_("Each controller gets {value} W of panels and puts out no more "
-                                   "than {limit} W; what is above is cut off in strong sun.")},
+    [WB_RULE_OUTPUT_CLIPPED] =
+        {0,
+         N_("Each controller gets {value} W of panels and puts out up to "
+            "{limit} W."),
+         N_("Each controller gets {value} W of panels and puts out no more "
+            "than {limit} W; what is above is cut off in strong sun, over the "
+            "months in use {clipped-pct} % of the harvest.")},
     [WB_RULE_STRING_FUSE] = {1, N_("{others-push}; the panel stands {limit} A."),
                              N_("A faulty string gets up to {value} A from the others; the panel "
                                 "stands {limit} A, so every string needs its own fuse.")},
@@ -87,6 +115,16 @@ static const Sentences sentences[WB_N_RULES] = {
     [WB_RULE_LOAD_VOLTAGE] = {1, N_("The DC loads' {load-v} V suit the bank's {limit} V."),
                               N_("The load “{load}” runs on {load-v} V; this bank makes {limit} "
                                  "V, so it needs a converter.")},
+    [WB_RULE_LOAD_CONVERTER] =
+        {1, N_("No load needs more than the {limit} A that are counted for it."),
+         N_("“{odd-load}” runs on {odd-load-v} V and needs a converter: through one, at 85 %, such "
+            "loads take {value} A from the bank where {limit} A are counted for them.")},
+    [WB_RULE_MOTOR_START] =
+        {1,
+         N_("Starting, “{starting-load}” takes {value} A; a fuse for its running current stands "
+            "{limit} A for a moment."),
+         N_("Starting, “{starting-load}” takes {value} A; a quick fuse for its running current "
+            "stands {limit} A for a moment, so give it a slow one.")},
     [WB_RULE_BAY_FIT] = {0, N_("All {value} of the batteries stand in the bay of {bay}."),
                          N_("The bank needs {value} batteries; no more than {limit} were found to "
                             "stand in the bay of {bay}.")},
@@ -105,6 +143,14 @@ static const Sentences sentences[WB_N_RULES] = {
                                     "takes up to {limit} V."),
                                  N_("While it charges the bank stands at {value} V; the inverter "
                                     "takes only {limit} V and would switch off.")},
+    [WB_RULE_INVERTER_LOWEST] =
+        {1, N_("The inverter runs down to {value} V; the bank's nominal voltage is {limit} V."),
+         N_("The inverter runs down to {value} V; the bank's nominal voltage is only {limit} V, so "
+            "it will not run.")},
+    [WB_RULE_INVERTER_CUTOUT] =
+        {1, N_("The inverter stops at {value} V; the bank's cells may be drawn down to {limit} V."),
+         N_("The inverter runs down to {value} V; the bank's cells must not be drawn below {limit} "
+            "V, so set its stop higher or fit a voltage-controlled disconnect.")},
     [WB_RULE_INVERTER_CONTINUOUS] = {0,
                                      N_("The AC loads that run together draw {value} W; the "
                                         "inverter carries {limit} W."),
@@ -122,10 +168,17 @@ static const Sentences sentences[WB_N_RULES] = {
                                   "{limit} A."),
                                N_("At full load the inverter draws {value} A; the bank gives only "
                                   "{limit} A.")},
+    [WB_RULE_INVERTER_SURGE_DRAW] =
+        {0, N_("In a surge the inverter can draw {value} A; the bank gives {limit} A for seconds."),
+         N_("In a surge the inverter can draw {value} A; the bank gives only {limit} A for "
+            "seconds, so its protection may cut off when something large starts.")},
     [WB_RULE_PEAK_DRAW] = {0,
                            N_("At their peak all loads draw {value} A; the bank gives {limit} A."),
                            N_("At their peak all loads draw {value} A; the bank gives only {limit} "
                               "A.")},
+    [WB_RULE_SHORE_CHARGE] =
+        {0, N_("The shore charger gives {value} A; the bank takes {limit} A."),
+         N_("The shore charger gives {value} A; the bank takes only {limit} A.")},
     [WB_RULE_COLD_CHARGE] =
         {0, N_("{chemistry} may be charged down to {limit} °C; {cold-night} is no colder."),
          N_("{chemistry} must not be charged below {limit} °C; {cold-night} is colder, so "
@@ -140,7 +193,9 @@ static const Sentences sentences[WB_N_RULES] = {
                              N_("Charging gives off {value} m³ of air to be replaced an hour; the "
                                 "vents carry {limit} m³."),
                              N_("While charging, this bank gives off hydrogen and needs {value} m³ "
-                                "of fresh air an hour; the brief names {limit} m³.")},
+                                "of fresh air an hour ({float-air} m³ once full); the brief names "
+                                "{limit} m³. Two openings of {vent-cm2} cm² each, low and high, "
+                                "carry it.")},
     [WB_RULE_AUTONOMY] = {1,
                           N_("In {month} the bank alone carries the loads for {value} days; you "
                              "want {limit}."),
@@ -198,16 +253,44 @@ static const struct {
                                 "power; -0.45 % per K was used.")},
     {WB_ASSUMED_NOCT, N_("The data sheet of {panel} gives no NOCT; 45 °C was used.")},
     {WB_ASSUMED_MAX_SYSTEM_V,
-     N_("The data sheet of {panel} gives no maximum system voltage; look for it on the label.")},
+     N_("The data sheet of {panel} gives no maximum system voltage; 50 V was used, the least that "
+        "panels are built for: look for yours on the label.")},
     {WB_ASSUMED_SERIES_FUSE,
-     N_("The data sheet of {panel} gives no maximum series fuse; 15 A was used.")},
-    {WB_ASSUMED_PV_WATTS, N_("The data sheet of {controller} gives no maximum of panel watts.")},
+     N_("The data sheet of {panel} gives no maximum series fuse; 15 A was used, the least that is "
+        "common.")},
+    {WB_ASSUMED_PV_WATTS,
+     N_("The data sheet of {controller} gives no maximum of panel watts; its rated output was "
+        "used, for only its maker can allow more.")},
     {WB_ASSUMED_SURGE_A, N_("The data sheet of {storage} gives no current for a few seconds; the "
-                            "continuous one was used.")},
-    {WB_ASSUMED_WINDOW, N_("The data sheet of {inverter} gives no highest input voltage; ask its "
-                           "maker.")},
+                            "continuous one was used, which is never more.")},
+    {WB_ASSUMED_WINDOW,
+     N_("The data sheet of {inverter} gives no highest input voltage; 1.25 times its own was used, "
+        "the least that is common.")},
     {WB_ASSUMED_VMP_COEFF, N_("The data sheet of {panel} gives no temperature coefficient of "
                               "voltage; -0.45 % per K was used.")},
+    {WB_ASSUMED_START_V,
+     N_("The data sheet of {controller} gives no voltage to start from; the one to run was used, "
+        "and it may need more.")},
+    {WB_ASSUMED_CELLS,
+     N_("The data sheet of {panel} gives no number of cells; its voltage alone was judged.")},
+    {WB_ASSUMED_LOWEST_V,
+     N_("The data sheet of {inverter} gives no lowest input voltage; 10 V for each 12 V was used, "
+        "the lowest that is common.")},
+    {WB_ASSUMED_END_V,
+     N_("The data sheet of {storage} gives no lowest voltage of a cell ({chemistry}); 1.75 V for "
+        "lead-acid and 2.5 V for lithium are usual, and nothing is assumed for other kinds.")},
+    {WB_ASSUMED_MIN_CHARGE,
+     N_("The data sheet of {storage} gives no least charging current; a tenth of its Ah was used, "
+        "the custom with lead-acid.")},
+    {WB_ASSUMED_CHARGE_V,
+     N_("The data sheet of {storage} gives no charging voltage; that of {chemistry} was used.")},
+    {WB_ASSUMED_DEPTH,
+     N_("The data sheet of {storage} gives no depth it may be drawn to; that of {chemistry} was "
+        "used.")},
+    {WB_ASSUMED_PEUKERT,
+     N_("The data sheet of {storage} gives no Peukert exponent; that of {chemistry} was used.")},
+    {WB_ASSUMED_LOW_LIGHT, N_("The data sheet of {panel} gives no output in low light; 96 % at 200 "
+                              "W/m² was used.")},
 };
 
 static bool idle(const WbFinding *finding)
@@ -254,6 +337,9 @@ char *wb_words_finding(const WbProblem *problem, const WbVerdict *verdict, const
         broken =
             N_("In {month} the bank stands at {value} °C; {chemistry} must not be charged below "
                "{limit} °C, so it needs a warmer place or a battery that warms itself.");
+    if (finding->rule == WB_RULE_MPPT_START && finding->severity == WB_STOP)
+        broken = N_("In the hottest hour the open string stands at only {value} V; even with the "
+                    "bank at rest the controller starts from {limit} V on, so it stays asleep.");
     if (finding->rule == WB_RULE_LOAD_VOLTAGE && isnan(finding->value))
         broken = N_("This bank makes {limit} V: whatever DC load is given in watts, such as "
                     "“{load}”, must be made for that or needs a converter.");

@@ -277,6 +277,57 @@ static char *load_v(const WbTold *told)
     return wb_text_number(volts, volts == floor(volts) ? 0 : telling_decimals(told));
 }
 
+/* A name and its volts; none: words that read on. */
+static char *odd_load(const WbTold *told)
+{
+    const WbLoad *decides = wb_load_of_converter(told->problem->brief);
+    return g_strdup(decides != NULL ? decides->name : _("any"));
+}
+
+static char *odd_load_v(const WbTold *told)
+{
+    const WbLoad *decides = wb_load_of_converter(told->problem->brief);
+    double volts = decides != NULL ? decides->volts : 0;
+    return wb_text_number(volts, volts == floor(volts) ? 0 : 1);
+}
+
+static char *starting_load(const WbTold *told)
+{
+    const WbLoad *decides = wb_load_of_start(told->problem->brief);
+    return g_strdup(decides != NULL ? decides->name : _("any"));
+}
+
+/* Of what the panels could give over the months in use. */
+static char *clipped_pct(const WbTold *told)
+{
+    double clipped_wh = 0, kept_wh = 0;
+    for (int m = 0; m < WB_MONTHS; m++) {
+        if (!(told->problem->brief->site.months >> m & 1))
+            continue;
+        clipped_wh += told->verdict->month[m].clipped_wh;
+        kept_wh += told->verdict->month[m].array_wh;
+    }
+    return wb_text_number(clipped_wh > 0 ? 100 * clipped_wh / (clipped_wh + fmax(0, kept_wh)) : 0,
+                          1);
+}
+
+static double air_m3_h(const WbTold *told, bool boost)
+{
+    const WbKit *kit = &told->verdict->kit;
+    return wb_bank_air_m3_h(wb_told_storage(told), wb_told_chemistry(told), kit->bank_series,
+                            kit->bank_parallel, boost);
+}
+
+static char *float_air(const WbTold *told)
+{
+    return wb_text_number(air_m3_h(told, false), 2);
+}
+
+static char *vent_cm2(const WbTold *told)
+{
+    return wb_text_number(wb_vent_cm2(air_m3_h(told, true)), 0);
+}
+
 static const struct {
     const char *name;
     char *(*text)(const WbTold *told);
@@ -307,6 +358,12 @@ static const struct {
     {"unpriced", unpriced},
     {"load", load},
     {"load-v", load_v},
+    {"odd-load", odd_load},
+    {"odd-load-v", odd_load_v},
+    {"starting-load", starting_load},
+    {"clipped-pct", clipped_pct},
+    {"float-air", float_air},
+    {"vent-cm2", vent_cm2},
 };
 
 static char *slot_text(const char *name, gsize length, const WbTold *told)

@@ -51,10 +51,12 @@ typedef struct {
     double design_a;    /* conductor and fuse are for this */
     double volts;       /* the drop is a share of these */
     double most_v;      /* the highest that can stand on it: for fuse, holder, switch */
-    double drop_pct;    /* left for it of allowed_pct by the circuits before it */
-    double allowed_pct; /* from the source to its end */
+    double allowed_pct; /* drop from the source to its end */
+    double before_pct;  /* of it, reached by the circuits before this one */
     double fault_a;     /* what a short behind its fuse draws */
     double most_fuse_a; /* no larger fuse, whatever the conductor: a panel's; infinite */
+    double block_a;     /* a load's fuse sits in a block of at least so many A, if one is sold for
+                           its form; 0: in a holder */
     bool fused, switched;
     int lugs;         /* in one */
     uint32_t assumed; /* bits of WbAssumption */
@@ -63,7 +65,7 @@ typedef struct {
 typedef enum {
     WB_CIRCUIT_SOUND,
     WB_CIRCUIT_OVER_AMPS,        /* no conductor: design A over the most any carries, A */
-    WB_CIRCUIT_OVER_DROP,        /* least drop of any that carries it over what is left, % */
+    WB_CIRCUIT_OVER_DROP,        /* least drop to its end of any that carries it, over allowed, % */
     WB_CIRCUIT_OVER_FUSE_V,      /* its volts over the most of any fuse, V */
     WB_CIRCUIT_OVER_INTERRUPT,   /* fault current over the most of any fuse of its volts, A */
     WB_CIRCUIT_OVER_FUSE_A,      /* design A over the largest fuse that suffices otherwise, A */
@@ -90,13 +92,27 @@ typedef struct {
     int64_t cost_minor, weight_g; /* of all `count` */
 } WbCircuit;
 
-/* What one choice adds to a bill. */
-typedef void (*WbCircuitBuys)(void *bill, const WbSourced *sourced, double count);
+/* Hears of every part bought for all `count`: what it costs and weighs. */
+typedef void (*WbCircuitBuys)(void *bill, const WbSourced *sourced, int64_t minor,
+                              int64_t weight_g);
 
-/* Sizes one circuit; `buys` (may be NULL) hears of every part bought, with how many (conductors:
- * metres) for all `count`. */
 void wb_circuit_size(const WbWireStock *stock, const WbCircuitAsk *ask, WbCircuit *circuit,
                      WbCircuitBuys buys, void *bill);
+
+/* Cheapest switch or pair of bus bars, ties by id; NULL: the catalogue sells none that suffices.
+ * Volts do not matter to bus bars. */
+const WbFittingChoice *wb_fitting_for(const WbWireStock *stock, WbFittingRole role, double amps,
+                                      double most_v);
+
+/* Fuse blocks of one form: the model whose number for so many ways costs least (ties: id), each for
+ * all of `amps`. choice NULL: none is sold. */
+typedef struct {
+    const WbFittingChoice *choice;
+    int count;
+} WbBlocks;
+
+WbBlocks wb_blocks_for(const WbWireStock *stock, int64_t form, int ways, double amps,
+                       double most_v);
 
 /* Where the fuse of a circuit stands at most from its source, mm along the conductor: a boat 178 (7
  * inches; 33 CFR 183.455), else 0, at the source (NEC 240.21). */

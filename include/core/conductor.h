@@ -9,7 +9,8 @@
 /* The sizes the ampacity tables know, from 18 AWG to 4/0. */
 enum { WB_AWG_SIZES = 15 };
 
-/* Gauge numbers as the formula takes them: 18, 16, ..., 1, 0 (1/0), -1 (2/0), -2 (3/0), -3 (4/0). */
+/* Gauge numbers as the formula takes them: 18, 16, ..., 1, 0 (1/0), -1 (2/0), -2 (3/0), -3 (4/0).
+ */
 int wb_awg_gauge(int size);
 
 /* Diameter of a solid wire, mm: 0.127 mm x 92^((36 - gauge) / 39) (ASTM B258). */
@@ -37,6 +38,7 @@ typedef struct {
 /* What one conductor carries, and why no more. */
 typedef struct {
     double table_a;   /* by size and insulation at the table's own temperature; 0: too thin */
+    double column_c;  /* insulation of the table's column, not above the conductor's */
     double ambient;   /* factor */
     double bundle;    /* factor */
     double terminals; /* A that the terminals allow; infinite on boats */
@@ -46,14 +48,14 @@ typedef struct {
 
 /* Boat: 33 CFR 183.425 table 5 with its note for spaces at 50 C, and bundles of 3 and more.
  * Road vehicle, building: NEC table 310.16 (copper; above 90 C its 90 C column), corrected by
- * 310.15(B)(1) and 310.15(C)(1), held to the terminals' column by 110.14(C), fuses of small sizes by
- * 240.4(D). A metric size counts as wb_awg_size_within.
- * All 0 where the insulation is none of 60, 75, 80, 90, 105, 125, 200 C, where the air is as hot as
- * it, or where the size is below the table's (boat 18 AWG; land 14 AWG, at 90 C 18 AWG). */
+ * 310.15(B)(1) and 310.15(C)(1), held to the terminals' column by 110.14(C), fuses of small sizes
+ * by 240.4(D). A metric size counts as wb_awg_size_within. All 0 where the insulation is none of
+ * 60, 75, 80, 90, 105, 125, 200 C, where the air is as hot as it, or where the size is below the
+ * table's (boat 18 AWG; land 14 AWG, at 90 C 18 AWG). */
 WbAmpacity wb_ampacity(double area_mm2, int64_t insulation_c, const WbLaying *laying);
 
-/* C, of a conductor that carries `amps` of the most it may: the rise over the air goes with the
- * square of the current. */
-double wb_conductor_c(const WbLaying *laying, int64_t insulation_c, double amps, double ampacity_a);
+/* C, of a conductor that carries `amps`: air + (column - air) x (amps / (table x factors))^2, for
+ * the rise goes with the square of the current and the table's current heats it to its column. */
+double wb_conductor_c(const WbAmpacity *ampacity, double ambient_c, double amps);
 
 #endif

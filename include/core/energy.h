@@ -16,9 +16,10 @@ double wb_heating_k_m2_w(double noct_c, int mounting);
 
 /* What a bank is to a charger. */
 typedef struct {
-    int system_v;     /* 12, 24, 48; 0: none fits */
-    double nominal_v; /* bank: series x part V */
-    double charge_v;  /* absorption, bank */
+    int system_v;          /* 12, 24, 48; 0: none fits */
+    double nominal_v;      /* bank: series x part V */
+    double charge_v;       /* absorption, bank */
+    bool charge_v_assumed; /* by the chemistry, not by the data sheet */
 } WbBankVolts;
 
 /* system_v: the one of 12, 24, 48 with system_v <= nominal <= 1.07 x system_v. */

@@ -41,7 +41,7 @@ typedef struct {
 } WbMonth;
 
 typedef struct {
-    int64_t parts_minor, shipping_minor, allowance_minor, cost_minor;
+    int64_t parts_minor, wiring_minor, shipping_minor, allowance_minor, cost_minor;
     int64_t weight_g;
     int64_t roof_area_mm2;
     double usable_wh; /* lowest over the months in use */

@@ -7,6 +7,7 @@
 #include "array.h"
 #include "bank_days.h"
 #include "brief.h"
+#include "circuit.h"
 #include "control.h"
 #include "demand.h"
 #include "energy.h"
@@ -14,17 +15,9 @@
 #include "load.h"
 #include "part.h"
 #include "roof.h"
+#include "sourced.h"
 #include "status.h"
 #include "weather.h"
-
-typedef struct {
-    bool priced;         /* false: has to be bought and has no usable offer */
-    int64_t price_minor; /* of one, in the brief's currency */
-    int shop;            /* index into WbProblem.shops, -1 none */
-    int owned;           /* how many the person has */
-    int64_t weight_g;    /* of one; panels: with mount */
-    const WbOffer *offer;
-} WbSourced;
 
 typedef struct {
     const WbPanel *panel;
@@ -59,6 +52,9 @@ typedef struct {
     WbSourced sourced;
 } WbDcdcChoice;
 
+#define WB_SHOP_WORDS 4
+#define WB_MOST_SHOPS (64 * WB_SHOP_WORDS)
+
 typedef struct {
     const WbShop *shop;
     int64_t shipping_minor; /* in the brief's currency */
@@ -87,8 +83,9 @@ typedef struct {
     size_t n_inverters;
     WbDcdcChoice *dcdc; /* [0] is "none" */
     size_t n_dcdc;
-    WbShopChoice *shops; /* at most 64 that sell a chosen offer */
+    WbShopChoice *shops; /* that sell a chosen offer, at most WB_MOST_SHOPS */
     size_t n_shops;
+    WbWireStock wires; /* empty while the brief has the wiring off */
 } WbProblem;
 
 /* Keeps pointers to brief and catalogue, which must outlive the problem. */

@@ -15,22 +15,38 @@ typedef struct {
 
 WbBankKind wb_bank_kind(const WbProblem *problem, int storage, int bank_series);
 
-/* What a side costs and weighs: parts to be bought, the shops they come from (-1: none). */
+/* Strings that meet on one controller, the fullest: an uneven share is a stop of its own. */
+int wb_strings_of_one(const WbKit *kit);
+
+/* Shops that charge for shipping, as bits of their index in WbProblem.shops. */
+typedef struct {
+    uint64_t word[WB_SHOP_WORDS];
+} WbShopSet;
+
+/* What a side costs and weighs: parts to be bought, its circuits, the shops they come from. */
 typedef struct {
     int64_t parts_minor;
+    int64_t wiring_minor;
     int64_t weight_g;
-    int shop[2];
+    WbShopSet shops;
     int unpriced; /* parts to be bought that have no usable offer */
 } WbSideBill;
 
-void wb_bill_add(const WbProblem *problem, WbSideBill *bill, const WbSourced *sourced, int count);
+void wb_bill_add(WbSideBill *bill, const WbSourced *sourced, int count);
+/* What circuits are made of: always bought. */
+void wb_bill_add_wiring(WbSideBill *bill, const WbSourced *sourced, int64_t minor,
+                        int64_t weight_g);
 WbSideBill wb_bill_empty(void);
+void wb_bill_join(WbSideBill *bill, const WbSideBill *other);
 WbSideBill wb_array_bill(const WbProblem *problem, const WbKit *kit);
 WbSideBill wb_bank_bill(const WbProblem *problem, const WbKit *kit);
 WbSideBill wb_dcdc_bill(const WbProblem *problem, const WbKit *kit);
-/* Shipping once per shop over the sides. */
-int64_t wb_bills_shipping_minor(const WbProblem *problem, const WbSideBill *array,
-                                const WbSideBill *bank, const WbSideBill *dcdc);
+/* Shipping once per shop. */
+int64_t wb_shops_shipping_minor(const WbProblem *problem, const WbShopSet *shops);
+
+/* Everything of money in the figures: the allowance is a share of the parts, not of the circuits.
+ */
+void wb_figures_money(const WbProblem *problem, const WbSideBill *bill, WbFigures *figures);
 
 /* The sides' rules stand together in the published order. */
 #define WB_FIRST_OWN_RULE WB_RULE_ROOF_FIT /* array side, whatever the bank */

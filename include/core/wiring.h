@@ -6,11 +6,15 @@
 #include "kit.h"
 
 typedef struct {
+    const WbFitting *block; /* NULL: no load has a fuse of this form in a block */
+    int count;
+} WbBlock;
+
+typedef struct {
     WbCircuit *circuit; /* in the order of WbCircuitKind, loads in the brief's order */
     size_t n;
-    const WbFitting *bus;   /* pair of bus bars; NULL: the catalogue sells none that suffices */
-    const WbFitting *block; /* fuse block for most of the loads; NULL as above */
-    int n_blocks;
+    const WbFitting *bus; /* pair of bus bars; NULL: the catalogue sells none that suffices */
+    WbBlock blocks[WB_N_FUSE_FORMS]; /* fuse blocks, by the form of the loads' fuses */
     int missing_fittings; /* pieces that the catalogue does not sell: the allowance has to do */
     int faults;           /* circuits that cannot be built, each counted once whatever its count */
     double string_mohm;   /* of one string of batteries */

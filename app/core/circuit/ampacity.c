@@ -39,7 +39,7 @@ typedef struct {
 
 /* From memory: the usual factors for bundles on boats, and NEC table 310.15(C)(1). */
 static const BundleRow boat_bundles[] = {{2, 1}, {3, 0.7}, {6, 0.6}, {24, 0.5}, {1 << 30, 0.4}};
-static const BundleRow land_bundles[] = {{3, 1},    {6, 0.8},   {9, 0.7},       {20, 0.5},
+static const BundleRow land_bundles[] = {{3, 1},     {6, 0.8},  {9, 0.7},       {20, 0.5},
                                          {30, 0.45}, {40, 0.4}, {1 << 30, 0.35}};
 
 static double bundle_factor(const BundleRow *row, int bundled)
@@ -69,9 +69,9 @@ static double boat_ambient(int column, double ambient_c)
     if (ambient_c <= HOT_SPACE_C)
         return boat_hot[column];
     double left_c = (double)boat_insulation_c[column] - ambient_c;
-    return left_c > 0 ? boat_hot[column] *
-                            sqrt(left_c / ((double)boat_insulation_c[column] - HOT_SPACE_C))
-                      : 0;
+    return left_c > 0
+               ? boat_hot[column] * sqrt(left_c / ((double)boat_insulation_c[column] - HOT_SPACE_C))
+               : 0;
 }
 
 static WbAmpacity on_boat(int size, int64_t insulation_c, const WbLaying *laying)
@@ -80,6 +80,7 @@ static WbAmpacity on_boat(int size, int64_t insulation_c, const WbLaying *laying
     if (column < 0)
         return (WbAmpacity){0};
     WbAmpacity found = {.table_a = boat_a[size][column],
+                        .column_c = (double)boat_insulation_c[column],
                         .ambient = boat_ambient(column, laying->ambient_c),
                         .bundle = bundle_factor(boat_bundles, laying->bundled),
                         .terminals = INFINITY};
@@ -109,6 +110,7 @@ static WbAmpacity on_land(int size, int64_t insulation_c, const WbLaying *laying
     if (column < 0 || terminal < 0)
         return (WbAmpacity){0};
     WbAmpacity found = {.table_a = land_a[size][column],
+                        .column_c = (double)land_insulation_c[column],
                         .ambient = land_ambient(land_insulation_c[column], laying->ambient_c),
                         .bundle = bundle_factor(land_bundles, laying->bundled),
                         .terminals = land_a[size][terminal] > 0 ? land_a[size][terminal]

@@ -41,8 +41,9 @@ double wb_drop_v(double r_ohm_km, double one_way_m, double amps)
     return 2 * one_way_m * r_ohm_km / 1000 * amps;
 }
 
-double wb_conductor_c(const WbLaying *laying, int64_t insulation_c, double amps, double ampacity_a)
+double wb_conductor_c(const WbAmpacity *ampacity, double ambient_c, double amps)
 {
-    double share = ampacity_a > 0 ? amps / ampacity_a : 0;
-    return laying->ambient_c + ((double)insulation_c - laying->ambient_c) * share * share;
+    double most_a = ampacity->table_a * ampacity->ambient * ampacity->bundle;
+    double share = most_a > 0 ? amps / most_a : 0;
+    return ambient_c + (ampacity->column_c - ambient_c) * share * share;
 }

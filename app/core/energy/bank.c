@@ -29,7 +29,8 @@ WbBankVolts wb_bank_volts(const WbStorage *storage, const WbChemistry *chemistry
 {
     static const int system_v[] = {12, 24, 48};
     WbBankVolts volts = {.nominal_v = series * storage->nominal_v,
-                         .charge_v = series * wb_charge_v(storage, chemistry)};
+                         .charge_v = series * wb_charge_v(storage, chemistry),
+                         .charge_v_assumed = isnan(storage->charge_v)};
     for (int i = 0; i < 3; i++)
         if (system_v[i] <= volts.nominal_v && volts.nominal_v <= NOMINAL_SPREAD * system_v[i])
             volts.system_v = system_v[i];

@@ -1,11 +1,18 @@
+#include "money.h"
 #include "sides.h"
 
 WbSideBill wb_bill_empty(void)
 {
-    return (WbSideBill){.shop = {-1, -1}};
+    return (WbSideBill){0};
 }
 
-void wb_bill_add(const WbProblem *problem, WbSideBill *bill, const WbSourced *sourced, int count)
+static void add_shop(WbShopSet *shops, int shop)
+{
+    if (shop >= 0)
+        shops->word[shop / 64] |= UINT64_C(1) << shop % 64;
+}
+
+void wb_bill_add(WbSideBill *bill, const WbSourced *sourced, int count)
 {
     int bought = count > sourced->owned ? count - sourced->owned : 0;
     bill->weight_g += count * sourced->weight_g;
@@ -16,28 +23,41 @@ void wb_bill_add(const WbProblem *problem, WbSideBill *bill, const WbSourced *so
         return;
     }
     bill->parts_minor += bought * sourced->price_minor;
-    if (bill->shop[0] < 0)
-        bill->shop[0] = sourced->shop;
-    else if (bill->shop[0] != sourced->shop)
-        bill->shop[1] = sourced->shop;
+    add_shop(&bill->shops, sourced->shop);
+}
+
+void wb_bill_add_wiring(WbSideBill *bill, const WbSourced *sourced, int64_t minor, int64_t weight_g)
+{
+    bill->wiring_minor += minor;
+    bill->weight_g += weight_g;
+    add_shop(&bill->shops, sourced->shop);
+}
+
+void wb_bill_join(WbSideBill *bill, const WbSideBill *other)
+{
+    bill->parts_minor += other->parts_minor;
+    bill->wiring_minor += other->wiring_minor;
+    bill->weight_g += other->weight_g;
+    bill->unpriced += other->unpriced;
+    for (int i = 0; i < WB_SHOP_WORDS; i++)
+        bill->shops.word[i] |= other->shops.word[i];
 }
 
 WbSideBill wb_array_bill(const WbProblem *problem, const WbKit *kit)
 {
     WbSideBill bill = wb_bill_empty();
-    wb_bill_add(problem, &bill, &problem->panels[kit->panel].sourced,
-                kit->n_series * kit->n_parallel);
-    wb_bill_add(problem, &bill, &problem->controllers[kit->controller].sourced, kit->n_controllers);
+    wb_bill_add(&bill, &problem->panels[kit->panel].sourced, kit->n_series * kit->n_parallel);
+    wb_bill_add(&bill, &problem->controllers[kit->controller].sourced, kit->n_controllers);
     return bill;
 }
 
 WbSideBill wb_bank_bill(const WbProblem *problem, const WbKit *kit)
 {
     WbSideBill bill = wb_bill_empty();
-    wb_bill_add(problem, &bill, &problem->storage[kit->storage].sourced,
+    wb_bill_add(&bill, &problem->storage[kit->storage].sourced,
                 kit->bank_series * kit->bank_parallel);
     if (kit->inverter)
-        wb_bill_add(problem, &bill, &problem->inverters[kit->inverter].sourced, 1);
+        wb_bill_add(&bill, &problem->inverters[kit->inverter].sourced, 1);
     return bill;
 }
 
@@ -45,22 +65,26 @@ WbSideBill wb_dcdc_bill(const WbProblem *problem, const WbKit *kit)
 {
     WbSideBill bill = wb_bill_empty();
     if (kit->dcdc)
-        wb_bill_add(problem, &bill, &problem->dcdc[kit->dcdc].sourced, 1);
+        wb_bill_add(&bill, &problem->dcdc[kit->dcdc].sourced, 1);
     return bill;
 }
 
-int64_t wb_bills_shipping_minor(const WbProblem *problem, const WbSideBill *array,
-                                const WbSideBill *bank, const WbSideBill *dcdc)
+int64_t wb_shops_shipping_minor(const WbProblem *problem, const WbShopSet *shops)
 {
-    const int shop[5] = {array->shop[0], array->shop[1], bank->shop[0], bank->shop[1],
-                         dcdc->shop[0]};
     int64_t shipping_minor = 0;
-    for (int i = 0; i < 5; i++) {
-        bool seen = shop[i] < 0;
-        for (int j = 0; j < i && !seen; j++)
-            seen = shop[j] == shop[i];
-        if (!seen)
-            shipping_minor += problem->shops[shop[i]].shipping_minor;
-    }
+    for (size_t i = 0; i < problem->n_shops; i++)
+        if (shops->word[i / 64] >> i % 64 & 1)
+            shipping_minor += problem->shops[i].shipping_minor;
     return shipping_minor;
+}
+
+void wb_figures_money(const WbProblem *problem, const WbSideBill *bill, WbFigures *figures)
+{
+    figures->parts_minor = bill->parts_minor;
+    figures->wiring_minor = bill->wiring_minor;
+    figures->shipping_minor = wb_shops_shipping_minor(problem, &bill->shops);
+    figures->allowance_minor =
+        wb_allowance_minor(figures->parts_minor, problem->brief->sundries_pct);
+    figures->cost_minor = figures->parts_minor + figures->wiring_minor + figures->shipping_minor +
+                          figures->allowance_minor;
 }

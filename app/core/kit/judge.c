@@ -1,24 +1,54 @@
 #include "kit_year.h"
-#include "money.h"
-#include "sides.h"
+#include "loom.h"
+
+/* Circuits of the sides by themselves, and of the chargers, whose fuses look at the bank too. */
+typedef struct {
+    WbLoom sides, chargers;
+} Looms;
+
+/* Parts and circuits of all sides. */
+static WbSideBill whole_bill(const WbProblem *problem, const WbKit *kit, const Looms *looms)
+{
+    WbSideBill bill = wb_array_bill(problem, kit);
+    const WbSideBill bank = wb_bank_bill(problem, kit), dcdc = wb_dcdc_bill(problem, kit);
+    wb_bill_join(&bill, &bank);
+    wb_bill_join(&bill, &dcdc);
+    wb_bill_join(&bill, &looms->sides.bill);
+    wb_bill_join(&bill, &looms->chargers.bill);
+    return bill;
+}
+
+static Looms looms_of(const WbProblem *problem, const WbKit *kit, const WbBankKind *kind)
+{
+    Looms looms = {wb_loom_empty(NULL), wb_loom_empty(NULL)};
+    wb_loom_array(problem, kit, &looms.sides);
+    wb_loom_bank(problem, kit, kind, &looms.sides);
+    wb_loom_dcdc_in(problem, kit, &looms.sides);
+    double bus_fault_a = looms.sides.bus_fault_a;
+    wb_loom_charge(problem, kit, kind, bus_fault_a, &looms.chargers);
+    wb_loom_dcdc_out(problem, kit, kind, bus_fault_a, &looms.chargers);
+    return looms;
+}
+
+static void circuit_findings(const WbBrief *brief, const Looms *looms, WbFinding *f)
+{
+    const WbLoom *sides = &looms->sides, *chargers = &looms->chargers;
+    f[WB_RULE_CIRCUITS] = wb_rule_circuits(brief, WB_RULE_CIRCUITS, sides->faults, sides->assumed);
+    f[WB_RULE_CHARGE_CIRCUITS] =
+        wb_rule_circuits(brief, WB_RULE_CHARGE_CIRCUITS, chargers->faults, chargers->assumed);
+    f[WB_RULE_FITTINGS] =
+        wb_rule_fittings(brief, sides->missing_fittings + chargers->missing_fittings);
+}
 
 static void fill_figures(const WbProblem *problem, const WbKit *kit, const WbBankSide *bank,
-                         WbFigures *figures, int *unpriced)
+                         const WbSideBill *bill, WbFigures *figures)
 {
-    WbSideBill array_bill = wb_array_bill(problem, kit);
-    WbSideBill bank_bill = wb_bank_bill(problem, kit);
-    WbSideBill dcdc_bill = wb_dcdc_bill(problem, kit);
     const WbPanel *panel = problem->panels[kit->panel].panel;
     int64_t n = (int64_t)kit->n_series * kit->n_parallel;
 
-    *unpriced = array_bill.unpriced + bank_bill.unpriced + dcdc_bill.unpriced;
-    figures->priced = *unpriced == 0;
-    figures->parts_minor = array_bill.parts_minor + bank_bill.parts_minor + dcdc_bill.parts_minor;
-    figures->shipping_minor = wb_bills_shipping_minor(problem, &array_bill, &bank_bill, &dcdc_bill);
-    figures->allowance_minor =
-        wb_allowance_minor(figures->parts_minor, problem->brief->sundries_pct);
-    figures->cost_minor = figures->parts_minor + figures->shipping_minor + figures->allowance_minor;
-    figures->weight_g = array_bill.weight_g + bank_bill.weight_g + dcdc_bill.weight_g;
+    figures->priced = bill->unpriced == 0;
+    wb_figures_money(problem, bill, figures);
+    figures->weight_g = bill->weight_g;
     figures->roof_area_mm2 = n * panel->length_mm * panel->width_mm;
     figures->usable_wh = bank->lowest_usable_wh;
     figures->autonomy_days = bank->lowest_autonomy_days;
@@ -66,7 +96,8 @@ static void joint_findings(const WbProblem *problem, const WbKit *kit, const WbB
     double solar_a = wb_solar_charge_a(panel, kit->n_series, kit->n_parallel, controller,
                                        kit->n_controllers, &kind->volts);
     f[WB_RULE_CHARGE_MAXIMUM] = wb_rule_charge_maximum(solar_a, dcdc, storage, kit->bank_parallel);
-    f[WB_RULE_CHARGE_MINIMUM] = wb_rule_charge_minimum(solar_a, dcdc, storage, kit->bank_parallel);
+    f[WB_RULE_CHARGE_MINIMUM] =
+        wb_rule_charge_minimum(solar_a, dcdc, storage, kind->chemistry, kit->bank_parallel);
 
     double array_wh[WB_MONTHS], supply_wh = 0.0;
     for (int m = 0; m < WB_MONTHS; m++)
@@ -77,6 +108,7 @@ static void joint_findings(const WbProblem *problem, const WbKit *kit, const WbB
     figures->worst_supply_month = worst;
     f[WB_RULE_SUPPLY] = worst < 0 ? wb_finding_idle(WB_RULE_SUPPLY)
                                   : wb_rule_supply(supply_wh, bank->need_wh[worst], worst);
+    f[WB_RULE_SUPPLY].assumed = worst < 0 ? 0 : wb_array_assumed(panel, controller);
     f[WB_RULE_MONEY] = figures->priced ? wb_rule_money(problem->brief, figures->cost_minor)
                                        : wb_finding_idle(WB_RULE_MONEY);
     f[WB_RULE_WEIGHT] = wb_rule_weight(problem->brief, figures->weight_g);
@@ -89,8 +121,9 @@ void wb_judge_without_year(const WbProblem *problem, const WbKit *kit, WbVerdict
     verdict->bank = kind.volts;
     WbBankSide bank;
     wb_bank_side(problem, kit, &kind, &bank);
-    int unpriced;
-    fill_figures(problem, kit, &bank, &verdict->figures, &unpriced);
+    Looms looms = looms_of(problem, kit, &kind);
+    WbSideBill bill = whole_bill(problem, kit, &looms);
+    fill_figures(problem, kit, &bank, &bill, &verdict->figures);
 
     WbSupply supply;
     wb_kit_array_months(problem, kit, &kind.volts, &supply);
@@ -98,11 +131,12 @@ void wb_judge_without_year(const WbProblem *problem, const WbKit *kit, WbVerdict
         fill_month(problem, kit, &bank, &kind, &supply, m, &verdict->month[m]);
 
     WbFinding *f = verdict->finding;
-    f[WB_RULE_NO_PRICE] = wb_finding_at_most(WB_RULE_NO_PRICE, unpriced, 0.0, WB_STOP);
+    f[WB_RULE_NO_PRICE] = wb_finding_at_most(WB_RULE_NO_PRICE, bill.unpriced, 0.0, WB_STOP);
     wb_array_findings_own(problem, kit, f);
     wb_array_findings_with(problem, kit, &kind, f);
     wb_bank_findings(problem, kit, &kind, bank.lowest_autonomy_days, bank.worst_autonomy_month, f);
     wb_dcdc_findings(problem, kit, &kind, f);
+    circuit_findings(problem->brief, &looms, f);
     joint_findings(problem, kit, &kind, &bank, verdict);
     wb_judge_dark_hours(problem, WB_MISSING, verdict);
 }

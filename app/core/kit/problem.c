@@ -2,6 +2,7 @@
 #include "anchors.h"
 #include "bay.h"
 #include "source.h"
+#include "wire_stock.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -249,9 +250,11 @@ static WbStatus fill(WbProblem *problem, WbFitCache *cache, WbControl *control)
     wb_fill_weights(problem);
     if ((status = fill_controllers(problem)) != WB_OK ||
         (status = fill_storage(problem, cache, control)) != WB_OK ||
-        (status = fill_inverters(problem)) != WB_OK || (status = fill_dcdc(problem)) != WB_OK)
+        (status = fill_inverters(problem)) != WB_OK || (status = fill_dcdc(problem)) != WB_OK ||
+        (status = wb_wire_stock_fill(problem)) != WB_OK ||
+        (status = fill_panels(problem, cache, control)) != WB_OK)
         return status;
-    return fill_panels(problem, cache, control);
+    return problem->n_shops > WB_MOST_SHOPS ? WB_BAD_INPUT : WB_OK;
 }
 
 WbStatus wb_problem_new_cached(const WbBrief *brief, const WbCatalogue *catalogue,
@@ -298,5 +301,6 @@ void wb_problem_free(WbProblem *problem)
     free(problem->inverters);
     free(problem->dcdc);
     free(problem->shops);
+    wb_wire_stock_free(&problem->wires);
     free(problem);
 }

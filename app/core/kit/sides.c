@@ -10,8 +10,7 @@ WbBankKind wb_bank_kind(const WbProblem *problem, int storage, int bank_series)
     };
 }
 
-/* An uneven share is a stop of its own; currents are judged for the fullest controller. */
-static int strings_of_one(const WbKit *kit)
+int wb_strings_of_one(const WbKit *kit)
 {
     return (kit->n_parallel + kit->n_controllers - 1) / kit->n_controllers;
 }
@@ -29,9 +28,13 @@ void wb_array_findings_own(const WbProblem *problem, const WbKit *kit, WbFinding
     f[WB_RULE_ROOF_LOAD] = wb_rule_roof_load(problem->brief, panel, n);
     f[WB_RULE_ROOF_HEIGHT] = wb_rule_roof_height(problem->brief, panel);
     f[WB_RULE_CONTROLLER_SHARE] = wb_rule_controller_share(kit->n_parallel, kit->n_controllers);
+    f[WB_RULE_CONTROLLERS_ALIKE] = wb_rule_controllers_alike(kit->n_controllers);
+    f[WB_RULE_UNLIKE_PANELS] = wb_rule_unlike_panels(panel, panel, kit->n_series);
     f[WB_RULE_SYSTEM_VOLTAGE] = wb_rule_system_voltage(panel, kit->n_series, cold_c);
     f[WB_RULE_COLD_VOC] = wb_rule_cold_voc(panel, kit->n_series, controller, cold_c);
-    f[WB_RULE_PV_CURRENT] = wb_rule_pv_current(panel, strings_of_one(kit), controller);
+    f[WB_RULE_TOUCH_VOLTAGE] =
+        wb_rule_touch_voltage(panel, kit->n_series, cold_c, problem->brief->rule_set);
+    f[WB_RULE_PV_CURRENT] = wb_rule_pv_current(panel, wb_strings_of_one(kit), controller);
 }
 
 void wb_array_findings_with(const WbProblem *problem, const WbKit *kit, const WbBankKind *bank,
@@ -42,10 +45,12 @@ void wb_array_findings_with(const WbProblem *problem, const WbKit *kit, const Wb
     const WbController *controller = problem->controllers[kit->controller].controller;
     const WbBankVolts *volts = &bank->volts;
     double hot_c = choice->hottest_cell_c;
-    int s = kit->n_series, strings = strings_of_one(kit);
+    int s = kit->n_series, strings = wb_strings_of_one(kit);
 
     f[WB_RULE_HOT_VMP] = wb_rule_hot_vmp(panel, s, controller, volts, hot_c);
+    f[WB_RULE_MPPT_START] = wb_rule_mppt_start(panel, s, controller, volts, hot_c);
     f[WB_RULE_PWM_MATCH] = wb_rule_pwm_match(panel, s, controller, volts, hot_c);
+    f[WB_RULE_PWM_CELLS] = wb_rule_pwm_cells(panel, s, controller, volts);
     f[WB_RULE_ARRAY_WATTS] = wb_rule_array_watts(panel, s, strings, controller, volts);
     f[WB_RULE_OUTPUT_CLIPPED] = wb_rule_output_clipped(panel, s, strings, controller, volts);
     f[WB_RULE_STRING_FUSE] = wb_rule_string_fuse(panel, strings);
@@ -73,22 +78,30 @@ void wb_bank_findings(const WbProblem *problem, const WbKit *kit, const WbBankKi
     f[WB_RULE_BANK_SERIES] = wb_rule_bank_series(storage, s);
     f[WB_RULE_BANK_PARALLEL] = wb_rule_bank_parallel(storage, p);
     f[WB_RULE_LOAD_VOLTAGE] = wb_rule_load_voltage(brief, &bank->volts);
+    f[WB_RULE_LOAD_CONVERTER] = wb_rule_load_converter(brief, &bank->volts);
+    f[WB_RULE_MOTOR_START] = wb_rule_motor_start(brief, &bank->volts);
     f[WB_RULE_BAY_FIT] =
         wb_rule_bay_fit(brief, bay_answer(&problem->storage[kit->storage], s * p), s * p);
     f[WB_RULE_NO_INVERTER] = wb_rule_no_inverter(loads, inverter);
     f[WB_RULE_INVERTER_BUS] = wb_rule_inverter_bus(inverter, &bank->volts);
     f[WB_RULE_INVERTER_WINDOW] = wb_rule_inverter_window(inverter, &bank->volts);
+    f[WB_RULE_INVERTER_LOWEST] = wb_rule_inverter_lowest(inverter, &bank->volts);
+    f[WB_RULE_INVERTER_CUTOUT] = wb_rule_inverter_cutout(inverter, storage, bank->chemistry, s);
     f[WB_RULE_INVERTER_CONTINUOUS] = wb_rule_inverter_continuous(loads, inverter);
     f[WB_RULE_INVERTER_SURGE] = wb_rule_inverter_surge(loads, inverter);
     f[WB_RULE_WAVEFORM] = wb_rule_waveform(loads, inverter);
     f[WB_RULE_INVERTER_DRAW] = wb_rule_inverter_draw(storage, p, &bank->volts, inverter);
+    f[WB_RULE_INVERTER_SURGE_DRAW] =
+        wb_rule_inverter_surge_draw(storage, p, &bank->volts, inverter);
     f[WB_RULE_PEAK_DRAW] = wb_rule_peak_draw(loads, storage, p, &bank->volts, inverter);
+    f[WB_RULE_SHORE_CHARGE] = wb_rule_shore_charge(brief, storage, p);
     f[WB_RULE_COLD_CHARGE] =
         wb_rule_cold_charge(&brief->site, problem->design_cold_c, storage, bank->chemistry);
     f[WB_RULE_FREEZING] =
         wb_rule_freezing(&brief->site, problem->design_cold_c, storage, bank->chemistry);
     f[WB_RULE_VENTILATION] = wb_rule_ventilation(&brief->site, storage, bank->chemistry, s, p);
     f[WB_RULE_AUTONOMY] = wb_rule_autonomy(brief, autonomy_days, worst_autonomy_month);
+    f[WB_RULE_AUTONOMY].assumed = wb_bank_assumed(storage);
 }
 
 void wb_dcdc_findings(const WbProblem *problem, const WbKit *kit, const WbBankKind *bank,

@@ -3,6 +3,7 @@
 #include "compare.h"
 
 #define ALTERNATOR_SHARE 0.5 /* of its rating, for hours on end: common practice */
+#define LEAST_CHARGE_C 0.1   /* A for each Ah of lead-acid: common practice */
 
 WbFinding wb_rule_controller_share(int n_parallel, int n_controllers)
 {
@@ -11,27 +12,55 @@ WbFinding wb_rule_controller_share(int n_parallel, int n_controllers)
     return wb_finding_at_most(WB_RULE_CONTROLLER_SHARE, n_parallel % n_controllers, 0, WB_STOP);
 }
 
+/* Controllers in parallel do not know of each other: alike settings, and no string on two. */
+WbFinding wb_rule_controllers_alike(int n_controllers)
+{
+    return wb_finding_at_most(WB_RULE_CONTROLLERS_ALIKE, n_controllers, 1, WB_CAUTION);
+}
+
+uint32_t wb_array_assumed(const WbPanel *panel, const WbController *controller)
+{
+    if (controller->technology == WB_CONTROLLER_PWM)
+        return 0;
+    return (isnan(panel->power_coeff_pct_k) ? WB_ASSUMED_POWER_COEFF : 0) |
+           (isnan(panel->noct_c) ? WB_ASSUMED_NOCT : 0) |
+           (isnan(panel->low_light_pct) ? WB_ASSUMED_LOW_LIGHT : 0);
+}
+
+/* What the panels of one controller can bring to the bank, W. Behind a PWM controller they work at
+ * the bank's voltage, so theirs are Imp x bank V. */
+static double brought_w(const WbPanel *panel, int n_series, int strings,
+                        const WbController *controller, const WbBankVolts *bank)
+{
+    double string_w = controller->technology == WB_CONTROLLER_PWM ? panel->imp_a * bank->nominal_v
+                                                                  : panel->power_w * n_series;
+    return string_w * strings;
+}
+
+/* Where the maker names no limit, more than the rated output is for him to allow. */
 WbFinding wb_rule_array_watts(const WbPanel *panel, int n_series, int strings_per_controller,
                               const WbController *controller, const WbBankVolts *bank)
 {
-    if (isnan(controller->max_pv_w_12v))
-        return wb_finding_unchecked(WB_RULE_ARRAY_WATTS, WB_ASSUMED_PV_WATTS);
     if (bank->system_v == 0)
         return wb_finding_idle(WB_RULE_ARRAY_WATTS);
-    return wb_finding_at_most(WB_RULE_ARRAY_WATTS,
-                              panel->power_w * n_series * strings_per_controller,
-                              controller->max_pv_w_12v * bank->system_v / 12, WB_STOP);
+    if (!isnan(controller->max_pv_w_12v))
+        return wb_finding_at_most(WB_RULE_ARRAY_WATTS,
+                                  panel->power_w * n_series * strings_per_controller,
+                                  controller->max_pv_w_12v * bank->system_v / 12, WB_STOP);
+    WbFinding finding = wb_finding_at_most(
+        WB_RULE_ARRAY_WATTS, brought_w(panel, n_series, strings_per_controller, controller, bank),
+        controller->rated_output_a * bank->nominal_v, WB_CAUTION);
+    finding.assumed = WB_ASSUMED_PV_WATTS;
+    return finding;
 }
 
-/* Behind a PWM controller the panels work at the bank's voltage, so theirs are Imp x bank V. */
 WbFinding wb_rule_output_clipped(const WbPanel *panel, int n_series, int strings_per_controller,
                                  const WbController *controller, const WbBankVolts *bank)
 {
     if (!(bank->nominal_v > 0))
         return wb_finding_idle(WB_RULE_OUTPUT_CLIPPED);
-    double string_w = controller->technology == WB_CONTROLLER_PWM ? panel->imp_a * bank->nominal_v
-                                                                  : panel->power_w * n_series;
-    return wb_finding_at_most(WB_RULE_OUTPUT_CLIPPED, string_w * strings_per_controller,
+    return wb_finding_at_most(WB_RULE_OUTPUT_CLIPPED,
+                              brought_w(panel, n_series, strings_per_controller, controller, bank),
                               controller->rated_output_a * bank->nominal_v, WB_NOTE);
 }
 
@@ -114,11 +143,25 @@ WbFinding wb_rule_charge_maximum(double solar_a, const WbDcdc *dcdc, const WbSto
                               parallel * storage->max_charge_a, WB_STOP);
 }
 
+/* Lead-acid that is always charged gently sulphates and its acid settles in layers. */
 WbFinding wb_rule_charge_minimum(double solar_a, const WbDcdc *dcdc, const WbStorage *storage,
-                                 int parallel)
+                                 const WbChemistry *chemistry, int parallel)
 {
-    if (isnan(storage->min_charge_a))
+    bool given = !isnan(storage->min_charge_a);
+    if (!given && chemistry->family != WB_FAMILY_LEAD_ACID)
         return wb_finding_idle(WB_RULE_CHARGE_MINIMUM);
-    return wb_finding_at_least(WB_RULE_CHARGE_MINIMUM, charge_a(solar_a, dcdc),
-                               parallel * storage->min_charge_a, WB_CAUTION);
+    double least_a = given ? storage->min_charge_a : LEAST_CHARGE_C * storage->capacity_ah;
+    WbFinding finding = wb_finding_at_least(WB_RULE_CHARGE_MINIMUM, charge_a(solar_a, dcdc),
+                                            parallel * least_a, WB_CAUTION);
+    finding.assumed = given ? 0 : WB_ASSUMED_MIN_CHARGE;
+    return finding;
+}
+
+/* It charges by night, when the sun adds nothing. */
+WbFinding wb_rule_shore_charge(const WbBrief *brief, const WbStorage *storage, int parallel)
+{
+    if (!(brief->shore.nights_week > 0) || !(brief->shore.charger_a > 0))
+        return wb_finding_idle(WB_RULE_SHORE_CHARGE);
+    return wb_finding_at_most(WB_RULE_SHORE_CHARGE, brief->shore.charger_a,
+                              parallel * storage->max_charge_a, WB_STOP);
 }

@@ -1,7 +1,11 @@
 /* What the bank makes and drives: system voltage, series and parallel, the inverter behind it and
  * the amps that loads draw. */
 #include "compare.h"
-#include "load_window.h"
+
+#define HIGHEST_SHARE 1.25       /* of an inverter's volts, where none is given */
+#define LOWEST_SHARE (10.0 / 12) /* the same */
+#define LEAD_ACID_END_V 1.75     /* of a cell: common practice */
+#define LITHIUM_END_V 2.5        /* of a cell: cell data sheets; common practice */
 
 WbFinding wb_rule_bank_system(const WbBrief *brief, const WbBankVolts *bank)
 {
@@ -22,52 +26,6 @@ WbFinding wb_rule_bank_parallel(const WbStorage *storage, int parallel)
                               WB_STOP);
 }
 
-/* 0: no system voltage, or not known. */
-static int system_v_of(double volts)
-{
-    static const int system_v[] = {12, 24, 48};
-    for (int i = 0; i < 3; i++)
-        if (volts >= system_v[i] / 1.2 && volts <= system_v[i] * 1.25)
-            return system_v[i];
-    return 0;
-}
-
-static bool is_dc_in_use(const WbBrief *brief, const WbLoad *load)
-{
-    bool used = false;
-    for (int m = 0; m < WB_MONTHS; m++)
-        used |= (brief->site.months >> m & 1) && wb_load_runs(load, m);
-    return used && !load->ac;
-}
-
-const WbLoad *wb_load_of_voltage(const WbBrief *brief, const WbBankVolts *bank)
-{
-    const WbLoad *same = NULL, *unknown = NULL;
-    for (size_t i = 0; i < brief->n_loads && bank->system_v != 0; i++) {
-        const WbLoad *load = &brief->loads[i];
-        int made_for_v = system_v_of(load->volts);
-        if (!is_dc_in_use(brief, load))
-            continue;
-        if (made_for_v != 0 && made_for_v != bank->system_v)
-            return load;
-        if (made_for_v != 0 && !same)
-            same = load;
-        if (isnan(load->volts) && !unknown)
-            unknown = load;
-    }
-    return unknown && bank->system_v != 12 ? unknown : same;
-}
-
-WbFinding wb_rule_load_voltage(const WbBrief *brief, const WbBankVolts *bank)
-{
-    const WbLoad *load = wb_load_of_voltage(brief, bank);
-    if (!load)
-        return wb_finding_idle(WB_RULE_LOAD_VOLTAGE);
-    bool same = system_v_of(load->volts) == bank->system_v;
-    return wb_finding_of(WB_RULE_LOAD_VOLTAGE, load->volts, bank->system_v, same,
-                         isnan(load->volts) ? WB_NOTE : WB_CAUTION);
-}
-
 WbFinding wb_rule_no_inverter(const WbLoadBudget *loads, const WbInverter *inverter)
 {
     if (!loads->any_ac)
@@ -86,9 +44,60 @@ WbFinding wb_rule_inverter_window(const WbInverter *inverter, const WbBankVolts 
 {
     if (!inverter)
         return wb_finding_idle(WB_RULE_INVERTER_WINDOW);
-    if (isnan(inverter->max_v))
-        return wb_finding_unchecked(WB_RULE_INVERTER_WINDOW, WB_ASSUMED_WINDOW);
-    return wb_finding_at_most(WB_RULE_INVERTER_WINDOW, bank->charge_v, inverter->max_v, WB_STOP);
+    bool given = !isnan(inverter->max_v);
+    WbFinding finding =
+        wb_finding_at_most(WB_RULE_INVERTER_WINDOW, bank->charge_v,
+                           given ? inverter->max_v : HIGHEST_SHARE * (double)inverter->bus_v,
+                           given ? WB_STOP : WB_CAUTION);
+    finding.assumed =
+        (given ? 0 : WB_ASSUMED_WINDOW) | (bank->charge_v_assumed ? WB_ASSUMED_CHARGE_V : 0);
+    return finding;
+}
+
+static double lowest_v(const WbInverter *inverter, uint32_t *assumed)
+{
+    if (!isnan(inverter->min_v))
+        return inverter->min_v;
+    *assumed |= WB_ASSUMED_LOWEST_V;
+    return LOWEST_SHARE * (double)inverter->bus_v;
+}
+
+WbFinding wb_rule_inverter_lowest(const WbInverter *inverter, const WbBankVolts *bank)
+{
+    if (!inverter || !(bank->nominal_v > 0))
+        return wb_finding_idle(WB_RULE_INVERTER_LOWEST);
+    uint32_t assumed = 0;
+    WbFinding finding = wb_finding_at_most(WB_RULE_INVERTER_LOWEST, lowest_v(inverter, &assumed),
+                                           bank->nominal_v, WB_STOP);
+    finding.assumed = assumed;
+    return finding;
+}
+
+/* NaN: the family says nothing of its cells. */
+static double end_v_per_cell(const WbChemistry *chemistry, uint32_t *assumed)
+{
+    if (!isnan(chemistry->end_v_per_cell))
+        return chemistry->end_v_per_cell;
+    *assumed |= WB_ASSUMED_END_V;
+    if (chemistry->family == WB_FAMILY_OTHER)
+        return WB_MISSING;
+    return chemistry->family == WB_FAMILY_LITHIUM ? LITHIUM_END_V : LEAD_ACID_END_V;
+}
+
+WbFinding wb_rule_inverter_cutout(const WbInverter *inverter, const WbStorage *storage,
+                                  const WbChemistry *chemistry, int series)
+{
+    if (!inverter || !(chemistry->cell_v > 0))
+        return wb_finding_idle(WB_RULE_INVERTER_CUTOUT);
+    uint32_t assumed = 0;
+    double cell_end_v = end_v_per_cell(chemistry, &assumed);
+    if (isnan(cell_end_v))
+        return wb_finding_unchecked(WB_RULE_INVERTER_CUTOUT, assumed);
+    double cells = round(storage->nominal_v / chemistry->cell_v) * series;
+    WbFinding finding = wb_finding_at_least(WB_RULE_INVERTER_CUTOUT, lowest_v(inverter, &assumed),
+                                            cells * cell_end_v, WB_CAUTION);
+    finding.assumed = assumed;
+    return finding;
 }
 
 WbFinding wb_rule_inverter_continuous(const WbLoadBudget *loads, const WbInverter *inverter)
@@ -123,6 +132,22 @@ WbFinding wb_rule_inverter_draw(const WbStorage *storage, int parallel, const Wb
                     wb_inverter_efficiency(inverter, inverter->continuous_w) / bank->nominal_v;
     return wb_finding_at_most(WB_RULE_INVERTER_DRAW, full_a, parallel * storage->max_discharge_a,
                               WB_STOP);
+}
+
+/* The inverter gives this surge to whatever asks for it, not only to the loads of the brief. */
+WbFinding wb_rule_inverter_surge_draw(const WbStorage *storage, int parallel,
+                                      const WbBankVolts *bank, const WbInverter *inverter)
+{
+    if (!inverter || !(bank->nominal_v > 0))
+        return wb_finding_idle(WB_RULE_INVERTER_SURGE_DRAW);
+    double surge_a =
+        inverter->surge_w / wb_inverter_efficiency(inverter, inverter->surge_w) / bank->nominal_v;
+    bool given = !isnan(storage->surge_discharge_a);
+    WbFinding finding = wb_finding_at_most(
+        WB_RULE_INVERTER_SURGE_DRAW, surge_a,
+        parallel * (given ? storage->surge_discharge_a : storage->max_discharge_a), WB_CAUTION);
+    finding.assumed = given ? 0 : WB_ASSUMED_SURGE_A;
+    return finding;
 }
 
 /* Amps at the terminals; AC loads go unserved without an inverter. */

@@ -90,3 +90,18 @@ WbFinding wb_rule_dark_hours(const WbBrief *brief, double dark_h)
     return wb_finding_at_most(WB_RULE_DARK_HOURS, dark_h, brief->dark_hours.value,
                               wb_limit_severity(brief->dark_hours.on));
 }
+
+WbFinding wb_rule_circuits(const WbBrief *brief, WbRule rule, int faults, uint32_t assumed)
+{
+    if (!brief->wiring.on)
+        return wb_finding_idle(rule);
+    WbFinding finding = wb_finding_at_most(rule, faults, 0, WB_STOP);
+    finding.assumed = assumed;
+    return finding;
+}
+
+WbFinding wb_rule_fittings(const WbBrief *brief, int missing)
+{
+    return brief->wiring.on ? wb_finding_at_most(WB_RULE_FITTINGS, missing, 0, WB_CAUTION)
+                            : wb_finding_idle(WB_RULE_FITTINGS);
+}

@@ -3,8 +3,14 @@
 #include "compare.h"
 
 #define STC_C 25.0
-#define VMP_SHARE_PER_K 0.0045 /* of Vmp, where a data sheet gives no Voc coefficient */
+#define HOT_SHARE_PER_K 0.0045 /* of Vmp or Voc, where a data sheet gives no Voc coefficient */
 #define PWM_WASTE_PCT 10.0
+#define PWM_CELLS_12V 36.0     /* whose volts suit 12 V of lead-acid: common practice */
+#define PWM_CELLS_SPREAD 0.1   /* a tenth more or less */
+#define UNLIKE_PCT 5.0         /* of Imp among the panels of a string: common practice */
+#define CLASS_C_V 50.0         /* the least that panels are built for: IEC 61730, from memory */
+#define TOUCH_LAND_V 60.0      /* NEC 110.27(A), from memory */
+#define TOUCH_BOAT_V 50.0      /* 33 CFR 183.401 */
 #define SERIES_FUSE_A 15.0     /* where a data sheet gives none */
 #define IRRADIANCE_FACTOR 1.25 /* NEC 690.8(A)(1): sun brighter than 1000 W/m2 */
 
@@ -38,32 +44,50 @@ double wb_cold_voc_v(const WbPanel *panel, double design_cold_c, uint32_t *assum
     return panel->voc_v * fmax(1, factor);
 }
 
-double wb_hot_vmp_v(const WbPanel *panel, double cell_c, uint32_t *assumed)
+static double hot_v(const WbPanel *panel, double volts, double cell_c, uint32_t *assumed)
 {
     if (isnan(panel->voc_coeff_pct_k)) {
         *assumed |= WB_ASSUMED_VMP_COEFF;
-        return panel->vmp_v * (1 - VMP_SHARE_PER_K * (cell_c - STC_C));
+        return volts * (1 - HOT_SHARE_PER_K * (cell_c - STC_C));
     }
-    return panel->vmp_v + panel->voc_v * panel->voc_coeff_pct_k / 100 * (cell_c - STC_C);
+    return volts + panel->voc_v * panel->voc_coeff_pct_k / 100 * (cell_c - STC_C);
 }
 
-/* Hot Vmp of the string; the hottest cell itself rests on the NOCT. */
-static double hot_string_v(const WbPanel *panel, int n_series, double hottest_cell_c,
-                           uint32_t *assumed)
+double wb_hot_vmp_v(const WbPanel *panel, double cell_c, uint32_t *assumed)
 {
-    if (isnan(panel->noct_c))
-        *assumed |= WB_ASSUMED_NOCT;
-    return n_series * wb_hot_vmp_v(panel, hottest_cell_c, assumed);
+    return hot_v(panel, panel->vmp_v, cell_c, assumed);
+}
+
+double wb_hot_voc_v(const WbPanel *panel, double cell_c, uint32_t *assumed)
+{
+    return hot_v(panel, panel->voc_v, cell_c, assumed);
+}
+
+/* The hottest cell itself rests on the NOCT, the charging voltage on the battery's data sheet. */
+static uint32_t hot_assumed(const WbPanel *panel, const WbBankVolts *bank)
+{
+    return (isnan(panel->noct_c) ? WB_ASSUMED_NOCT : 0) |
+           (bank->charge_v_assumed ? WB_ASSUMED_CHARGE_V : 0);
+}
+
+/* A string carries what its weakest panel does: the others lose the difference. */
+WbFinding wb_rule_unlike_panels(const WbPanel *a, const WbPanel *b, int n_series)
+{
+    double most_a = fmax(a->imp_a, b->imp_a);
+    if (n_series < 2 || !(most_a > 0))
+        return wb_finding_idle(WB_RULE_UNLIKE_PANELS);
+    return wb_finding_at_most(WB_RULE_UNLIKE_PANELS, 100 * fabs(a->imp_a - b->imp_a) / most_a,
+                              UNLIKE_PCT, WB_CAUTION);
 }
 
 WbFinding wb_rule_system_voltage(const WbPanel *panel, int n_series, double design_cold_c)
 {
-    if (isnan(panel->max_system_v))
-        return wb_finding_unchecked(WB_RULE_SYSTEM_VOLTAGE, WB_ASSUMED_MAX_SYSTEM_V);
-    uint32_t assumed = 0;
+    bool given = !isnan(panel->max_system_v);
+    uint32_t assumed = given ? 0 : WB_ASSUMED_MAX_SYSTEM_V;
     double string_v = n_series * wb_cold_voc_v(panel, design_cold_c, &assumed);
     WbFinding finding =
-        wb_finding_at_most(WB_RULE_SYSTEM_VOLTAGE, string_v, panel->max_system_v, WB_STOP);
+        wb_finding_at_most(WB_RULE_SYSTEM_VOLTAGE, string_v,
+                           given ? panel->max_system_v : CLASS_C_V, given ? WB_STOP : WB_CAUTION);
     finding.assumed = assumed;
     return finding;
 }
@@ -79,6 +103,19 @@ WbFinding wb_rule_cold_voc(const WbPanel *panel, int n_series, const WbControlle
     return finding;
 }
 
+/* A string that is over it has to be guarded, marked and cut off before anybody touches it. */
+WbFinding wb_rule_touch_voltage(const WbPanel *panel, int n_series, double design_cold_c,
+                                int rule_set)
+{
+    uint32_t assumed = 0;
+    double string_v = n_series * wb_cold_voc_v(panel, design_cold_c, &assumed);
+    WbFinding finding =
+        wb_finding_at_most(WB_RULE_TOUCH_VOLTAGE, string_v,
+                           rule_set == WB_RULES_BOAT ? TOUCH_BOAT_V : TOUCH_LAND_V, WB_CAUTION);
+    finding.assumed = assumed;
+    return finding;
+}
+
 WbFinding wb_rule_pv_current(const WbPanel *panel, int strings_per_controller,
                              const WbController *controller)
 {
@@ -89,21 +126,40 @@ WbFinding wb_rule_pv_current(const WbPanel *panel, int strings_per_controller,
 WbFinding wb_rule_hot_vmp(const WbPanel *panel, int n_series, const WbController *controller,
                           const WbBankVolts *bank, double hottest_cell_c)
 {
-    uint32_t assumed = 0;
-    double string_v = hot_string_v(panel, n_series, hottest_cell_c, &assumed);
+    uint32_t assumed = hot_assumed(panel, bank);
+    double string_v = n_series * wb_hot_vmp_v(panel, hottest_cell_c, &assumed);
     WbFinding finding = wb_finding_at_least(WB_RULE_HOT_VMP, string_v,
                                             bank->charge_v + controller->headroom_v, WB_STOP);
     finding.assumed = assumed;
     return finding;
 }
 
+/* A controller that sleeps sees the open string. Asleep at the charging voltage it wakes when the
+ * bank has fallen, which costs charge; asleep at the voltage of a bank at rest it never works. */
+WbFinding wb_rule_mppt_start(const WbPanel *panel, int n_series, const WbController *controller,
+                             const WbBankVolts *bank, double hottest_cell_c)
+{
+    if (controller->technology != WB_CONTROLLER_MPPT)
+        return wb_finding_idle(WB_RULE_MPPT_START);
+    bool given = !isnan(controller->start_headroom_v);
+    double over_v = given ? controller->start_headroom_v : controller->headroom_v;
+    uint32_t assumed = hot_assumed(panel, bank) | (given ? 0 : WB_ASSUMED_START_V);
+    double string_v = n_series * wb_hot_voc_v(panel, hottest_cell_c, &assumed);
+    bool never = string_v < bank->nominal_v + over_v;
+    WbFinding finding = wb_finding_at_least(WB_RULE_MPPT_START, string_v,
+                                            (never ? bank->nominal_v : bank->charge_v) + over_v,
+                                            never ? WB_STOP : WB_CAUTION);
+    finding.assumed = assumed;
+    return finding;
+}
+
 /* A PWM controller holds the panel at the bank's voltage: what the string could reach above it is
- * lost. A 36-cell panel suits a 12 V bank, 72 cells a 24 V one; 60 cells suit neither. */
+ * lost. */
 WbFinding wb_rule_pwm_match(const WbPanel *panel, int n_series, const WbController *controller,
                             const WbBankVolts *bank, double hottest_cell_c)
 {
-    uint32_t assumed = 0;
-    double string_v = hot_string_v(panel, n_series, hottest_cell_c, &assumed);
+    uint32_t assumed = hot_assumed(panel, bank);
+    double string_v = n_series * wb_hot_vmp_v(panel, hottest_cell_c, &assumed);
     if (controller->technology != WB_CONTROLLER_PWM || !(string_v > 0))
         return wb_finding_idle(WB_RULE_PWM_MATCH);
     double wasted_pct = 100 * fmax(0, 1 - bank->charge_v / string_v);
@@ -111,6 +167,19 @@ WbFinding wb_rule_pwm_match(const WbPanel *panel, int n_series, const WbControll
         wb_finding_at_most(WB_RULE_PWM_MATCH, wasted_pct, PWM_WASTE_PCT, WB_CAUTION);
     finding.assumed = assumed;
     return finding;
+}
+
+/* A 36-cell panel suits a 12 V bank, 72 cells a 24 V one; 60 cells suit neither. */
+WbFinding wb_rule_pwm_cells(const WbPanel *panel, int n_series, const WbController *controller,
+                            const WbBankVolts *bank)
+{
+    if (controller->technology != WB_CONTROLLER_PWM || bank->system_v == 0)
+        return wb_finding_idle(WB_RULE_PWM_CELLS);
+    if (panel->cells == 0)
+        return wb_finding_unchecked(WB_RULE_PWM_CELLS, WB_ASSUMED_CELLS);
+    double cells = (double)(n_series * panel->cells), fitting = PWM_CELLS_12V * bank->system_v / 12;
+    return wb_finding_of(WB_RULE_PWM_CELLS, cells, fitting,
+                         fabs(cells - fitting) <= PWM_CELLS_SPREAD * fitting, WB_CAUTION);
 }
 
 /* The other strings feed a faulty one; above the panel's series fuse each string needs its own. */

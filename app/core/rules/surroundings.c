@@ -2,9 +2,7 @@
  * bank stands: a parked vehicle is not heated, and the system stays connected. */
 #include "compare.h"
 
-/* IEC 62485-2, boost charging, mA per Ah (from memory). */
-#define GAS_VENTED_MA_AH 20.0
-#define GAS_VALVE_REGULATED_MA_AH 8.0
+#define VENT_CM2_H_M3 28.0 /* IEC 62485-2, from memory */
 
 /* The coldest the bank stands in a month in use; -1: none is in use. */
 static int coldest_month(const WbSite *site)
@@ -43,21 +41,48 @@ WbFinding wb_rule_freezing(const WbSite *site, double design_cold_c, const WbSto
         return wb_finding_idle(WB_RULE_FREEZING);
     double freezing_c =
         wb_curve_at(&chemistry->freezing_by_depth, wb_depth_limit(storage, chemistry));
-    return wb_finding_of(WB_RULE_FREEZING, design_cold_c, freezing_c, design_cold_c >= freezing_c,
-                         WB_CAUTION);
+    WbFinding finding = wb_finding_of(WB_RULE_FREEZING, design_cold_c, freezing_c,
+                                      design_cold_c >= freezing_c, WB_CAUTION);
+    finding.assumed = isnan(storage->depth_limit) ? WB_ASSUMED_DEPTH : 0;
+    return finding;
 }
 
-/* IEC 62485-2: Q = 0.05 x n x I_gas x C x 1e-3 m3/h, n cells in series, I_gas in mA per Ah, C of
- * all strings. The brief names no vent, so any need is told. */
+uint32_t wb_bank_assumed(const WbStorage *storage)
+{
+    return (isnan(storage->depth_limit) ? WB_ASSUMED_DEPTH : 0) |
+           (isnan(storage->peukert) ? WB_ASSUMED_PEUKERT : 0);
+}
+
+static double gas_ma_ah(int64_t gassing, bool boost)
+{
+    if (gassing == WB_GAS_VENTED)
+        return boost ? 20 : 5;
+    if (gassing == WB_GAS_VALVE_REGULATED)
+        return boost ? 8 : 1;
+    return 0;
+}
+
+/* Cells in series, Ah of all strings. */
+double wb_bank_air_m3_h(const WbStorage *storage, const WbChemistry *chemistry, int series,
+                        int parallel, bool boost)
+{
+    double cells = round(storage->nominal_v / chemistry->cell_v) * series;
+    return 0.05 * cells * gas_ma_ah(chemistry->gassing, boost) * storage->capacity_ah * parallel *
+           1e-3;
+}
+
+double wb_vent_cm2(double air_m3_h)
+{
+    return VENT_CM2_H_M3 * air_m3_h;
+}
+
+/* The brief names no vent, so any need is told. */
 WbFinding wb_rule_ventilation(const WbSite *site, const WbStorage *storage,
                               const WbChemistry *chemistry, int series, int parallel)
 {
     if (chemistry->gassing == WB_GAS_NONE || !(chemistry->cell_v > 0))
         return wb_finding_idle(WB_RULE_VENTILATION);
-    double gas_ma_ah =
-        chemistry->gassing == WB_GAS_VENTED ? GAS_VENTED_MA_AH : GAS_VALVE_REGULATED_MA_AH;
-    double cells = round(storage->nominal_v / chemistry->cell_v) * series;
-    double flow_m3_h = 0.05 * cells * gas_ma_ah * storage->capacity_ah * parallel * 1e-3;
-    return wb_finding_at_most(WB_RULE_VENTILATION, flow_m3_h, 0,
+    return wb_finding_at_most(WB_RULE_VENTILATION,
+                              wb_bank_air_m3_h(storage, chemistry, series, parallel, true), 0,
                               site->sleeping_space ? WB_CAUTION : WB_NOTE);
 }

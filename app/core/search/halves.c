@@ -1,5 +1,6 @@
 #include "halves.h"
 #include "kit_year.h"
+#include "loom.h"
 #include <stdlib.h>
 
 static bool count_halves(WbHalves *halves, uint64_t broken, uint64_t count)
@@ -66,6 +67,13 @@ static uint64_t unpriced_bit(const WbSideBill *bill)
     return bill->unpriced ? UINT64_C(1) << WB_RULE_NO_PRICE : 0;
 }
 
+/* What the side's circuits cost joins its bill; the rule they break, if any. */
+static uint64_t add_loom(const WbLoom *loom, WbSideBill *bill)
+{
+    wb_bill_join(bill, &loom->bill);
+    return loom->faults > 0 ? UINT64_C(1) << WB_RULE_CIRCUITS : 0;
+}
+
 static bool list_array(const WbProblem *problem, const WbKit *kit, WbArrays *arrays)
 {
     WbFinding finding[WB_N_RULES];
@@ -73,6 +81,11 @@ static bool list_array(const WbProblem *problem, const WbKit *kit, WbArrays *arr
     wb_array_findings_own(problem, kit, finding);
     uint64_t broken = wb_stops(finding, WB_FIRST_OWN_RULE, WB_LAST_OWN_RULE) | unpriced_bit(&bill);
     /* Rules by the kind of bank come later in the published order: they cannot be the first. */
+    if (!more_than_one(broken)) {
+        WbLoom loom = wb_loom_empty(NULL);
+        wb_loom_array(problem, kit, &loom);
+        broken |= add_loom(&loom, &bill);
+    }
     if (more_than_one(broken))
         return count_half(&arrays->rest, broken);
     if (arrays->n == arrays->room) {
@@ -83,7 +96,7 @@ static bool list_array(const WbProblem *problem, const WbKit *kit, WbArrays *arr
         arrays->array = grown;
         arrays->room = room;
     }
-    arrays->array[arrays->n++] = (WbArray){.kit = *kit, .broken = broken};
+    arrays->array[arrays->n++] = (WbArray){.kit = *kit, .broken = broken, .bill = bill};
     return true;
 }
 
@@ -126,9 +139,8 @@ static bool add_array(const WbProblem *problem, const WbBankKind *bank, const Wb
     const WbKit *kit = &array->kit;
     wb_array_findings_with(problem, kit, bank, finding);
     uint64_t broken = array->broken | wb_stops(finding, WB_FIRST_ARRAY_RULE, WB_LAST_ARRAY_RULE);
-    WbSideBill bill = wb_array_bill(problem, kit);
     WbHalf *half;
-    if (!add_half(halves, kit, broken, &bill, &half))
+    if (!add_half(halves, kit, broken, &array->bill, &half))
         return false;
     if (!half)
         return true;
@@ -167,6 +179,11 @@ static bool add_dcdc(const WbProblem *problem, const WbBankKind *bank, int dcdc,
     wb_dcdc_findings(problem, &kit, bank, finding);
     uint64_t broken =
         wb_stops(finding, WB_FIRST_DCDC_RULE, WB_LAST_DCDC_RULE) | unpriced_bit(&bill);
+    if (!more_than_one(broken)) {
+        WbLoom loom = wb_loom_empty(NULL);
+        wb_loom_dcdc_in(problem, &kit, &loom);
+        broken |= add_loom(&loom, &bill);
+    }
     WbHalf *half;
     if (!add_half(halves, &kit, broken, &bill, &half))
         return false;
@@ -197,11 +214,19 @@ static bool add_bank(const WbProblem *problem, const WbBankKind *bank, const WbK
                      finding);
     uint64_t broken =
         wb_stops(finding, WB_FIRST_BANK_RULE, WB_LAST_BANK_RULE) | unpriced_bit(&bill);
+    WbLoom loom = wb_loom_empty(NULL);
+    if (!more_than_one(broken)) {
+        wb_loom_bank(problem, kit, bank, &loom);
+        broken |= add_loom(&loom, &bill);
+    }
     WbHalf *half;
     if (!add_half(halves, kit, broken, &bill, &half))
         return false;
     if (half) {
         half->bank = side;
+        half->bus_fault_a = loom.bus_fault_a;
+        half->fuses_that_break =
+            wb_fuses_that_break(&problem->wires, bank->volts.charge_v, loom.bus_fault_a);
         half->max_charge_a =
             kit->bank_parallel * problem->storage[kit->storage].storage->max_charge_a;
     }

@@ -18,6 +18,8 @@ typedef struct {
     double dcdc_a;              /* DC-DC side */
     double max_charge_a;        /* bank side, strings x maker's limit */
     WbBankSide bank;            /* bank side */
+    double bus_fault_a;         /* bank side */
+    size_t fuses_that_break;    /* bank side: of the stock, that fault current at its volts */
 } WbHalf;
 
 typedef struct {
@@ -37,6 +39,7 @@ typedef struct {
 typedef struct {
     WbKit kit;
     uint64_t broken;
+    WbSideBill bill; /* with its circuits */
 } WbArray;
 
 typedef struct {

@@ -7,6 +7,11 @@ static int lowest_bit(uint64_t bits)
     return __builtin_ctzll(bits);
 }
 
+static bool more_than_one(uint64_t bits)
+{
+    return (bits & (bits - 1)) != 0;
+}
+
 static bool one_bit(uint64_t bits)
 {
     return bits && (bits & (bits - 1)) == 0;
@@ -34,20 +39,38 @@ static void count_products(WbJoin *join)
             }
 }
 
-static void fill_figures(const WbJoin *join, const WbHalf *array, const WbHalf *bank,
-                         const WbHalf *dcdc, WbFigures *figures)
+/* A kit as its halves and the circuits between them. */
+typedef struct {
+    const WbHalf *array, *bank, *dcdc;
+    const WbLink *charge, *dcdc_out;
+} Pieces;
+
+static Pieces pieces_of(WbJoin *join, const WbHalf *array, const WbHalf *bank, const WbHalf *dcdc)
+{
+    return (Pieces){array, bank, dcdc, wb_links_charge(&join->links, array, bank),
+                    wb_links_dcdc(&join->links, dcdc, bank)};
+}
+
+static int64_t weight_g(const Pieces *pieces)
+{
+    return pieces->array->bill.weight_g + pieces->bank->bill.weight_g +
+           pieces->dcdc->bill.weight_g + pieces->charge->bill.weight_g +
+           pieces->dcdc_out->bill.weight_g;
+}
+
+static void fill_figures(const WbJoin *join, const Pieces *pieces, WbFigures *figures)
 {
     const WbProblem *problem = join->problem;
+    const WbHalf *array = pieces->array, *bank = pieces->bank;
     const WbPanel *panel = problem->panels[array->kit.panel].panel;
-    figures->priced = !(array->bill.unpriced + bank->bill.unpriced + dcdc->bill.unpriced);
-    figures->parts_minor =
-        array->bill.parts_minor + bank->bill.parts_minor + dcdc->bill.parts_minor;
-    figures->shipping_minor =
-        wb_bills_shipping_minor(problem, &array->bill, &bank->bill, &dcdc->bill);
-    figures->allowance_minor =
-        wb_allowance_minor(figures->parts_minor, problem->brief->sundries_pct);
-    figures->cost_minor = figures->parts_minor + figures->shipping_minor + figures->allowance_minor;
-    figures->weight_g = array->bill.weight_g + bank->bill.weight_g + dcdc->bill.weight_g;
+    WbSideBill bill = array->bill;
+    wb_bill_join(&bill, &bank->bill);
+    wb_bill_join(&bill, &pieces->dcdc->bill);
+    wb_bill_join(&bill, &pieces->charge->bill);
+    wb_bill_join(&bill, &pieces->dcdc_out->bill);
+    figures->priced = bill.unpriced == 0;
+    wb_figures_money(problem, &bill, figures);
+    figures->weight_g = bill.weight_g;
     figures->roof_area_mm2 =
         (int64_t)array->kit.n_series * array->kit.n_parallel * panel->length_mm * panel->width_mm;
     figures->usable_wh = bank->bank.lowest_usable_wh;
@@ -92,22 +115,25 @@ static bool too_dear(const WbJoin *join, const WbFigures *figures)
     return limit->on && figures->priced && (double)figures->cost_minor > limit->value;
 }
 
-static bool too_heavy(const WbJoin *join, const WbHalf *array, const WbHalf *bank,
-                      const WbHalf *dcdc)
+static bool too_heavy(const WbJoin *join, const Pieces *pieces)
 {
     const WbLimit *limit = &join->problem->brief->weight_kg;
-    int64_t weight_g = array->bill.weight_g + bank->bill.weight_g + dcdc->bill.weight_g;
-    return limit->on && (double)weight_g / 1000 > limit->value;
+    return limit->on && (double)weight_g(pieces) / 1000 > limit->value;
+}
+
+/* The circuits between the halves: wb_rule_circuits says the same. */
+static bool link_broken(const Pieces *pieces)
+{
+    return pieces->charge->broken || pieces->dcdc_out->broken;
 }
 
 /* dark_h: NaN where nothing depends on it. */
-static WbStatus take(WbJoin *join, const WbHalf *array, const WbHalf *bank, const WbHalf *dcdc,
-                     double dark_h)
+static WbStatus take(WbJoin *join, const Pieces *pieces, double dark_h)
 {
-    WbKit kit = join_kit(array, bank, dcdc);
+    WbKit kit = join_kit(pieces->array, pieces->bank, pieces->dcdc);
     WbFigures figures = {0};
     double u[WB_N_CRITERIA];
-    fill_figures(join, array, bank, dcdc, &figures);
+    fill_figures(join, pieces, &figures);
     figures.dark_h = dark_h;
     double score = wb_score(join->problem, &figures, u);
     join->feasible++;
@@ -118,13 +144,13 @@ static WbStatus take(WbJoin *join, const WbHalf *array, const WbHalf *bank, cons
 }
 
 /* Everything but the dark hours holds. */
-static WbStatus take_or_wait(WbJoin *join, const WbHalf *array, const WbHalf *bank,
-                             const WbHalf *dcdc)
+static WbStatus take_or_wait(WbJoin *join, const Pieces *pieces)
 {
     if (!join->carry.asked)
-        return take(join, array, bank, dcdc, WB_MISSING);
-    return wb_carry_add(&join->carry, (size_t)(array - join->arrays.half),
-                        (size_t)(bank - join->banks.half), (size_t)(dcdc - join->dcdc.half))
+        return take(join, pieces, WB_MISSING);
+    return wb_carry_add(&join->carry, (size_t)(pieces->array - join->arrays.half),
+                        (size_t)(pieces->bank - join->banks.half),
+                        (size_t)(pieces->dcdc - join->dcdc.half))
                ? WB_OK
                : WB_NO_MEMORY;
 }
@@ -133,21 +159,24 @@ static WbStatus take_or_wait(WbJoin *join, const WbHalf *array, const WbHalf *ba
 static WbStatus join_sound(WbJoin *join, const WbHalf *array, const WbHalf *bank,
                            const WbHalf *dcdc)
 {
+    Pieces pieces = pieces_of(join, array, bank, dcdc);
     WbFigures figures = {0};
     uint64_t broken = 0;
+    if (link_broken(&pieces))
+        broken |= rule_bit(WB_RULE_CHARGE_CIRCUITS);
     if (charge_too_high(array, bank, dcdc))
         broken |= rule_bit(WB_RULE_CHARGE_MAXIMUM);
-    if (supply_too_low(join, array, bank, dcdc))
+    if (!more_than_one(broken) && supply_too_low(join, array, bank, dcdc))
         broken |= rule_bit(WB_RULE_SUPPLY);
-    if (!broken || one_bit(broken)) {
-        fill_figures(join, array, bank, dcdc, &figures);
+    if (!more_than_one(broken)) {
+        fill_figures(join, &pieces, &figures);
         if (too_dear(join, &figures))
             broken |= rule_bit(WB_RULE_MONEY);
-        if (too_heavy(join, array, bank, dcdc))
+        if (too_heavy(join, &pieces))
             broken |= rule_bit(WB_RULE_WEIGHT);
     }
     if (!broken)
-        return take_or_wait(join, array, bank, dcdc);
+        return take_or_wait(join, &pieces);
     join->ruled_out[lowest_bit(broken)].first++;
     if (one_bit(broken))
         join->ruled_out[lowest_bit(broken)].alone++;
@@ -158,20 +187,23 @@ static WbStatus join_sound(WbJoin *join, const WbHalf *array, const WbHalf *bank
 static void join_marred(WbJoin *join, uint64_t broken, const WbHalf *array, const WbHalf *bank,
                         const WbHalf *dcdc)
 {
-    if (charge_too_high(array, bank, dcdc) || too_heavy(join, array, bank, dcdc) ||
-        supply_too_low(join, array, bank, dcdc))
+    if (charge_too_high(array, bank, dcdc) || supply_too_low(join, array, bank, dcdc))
+        return;
+    Pieces pieces = pieces_of(join, array, bank, dcdc);
+    if (link_broken(&pieces) || too_heavy(join, &pieces))
         return;
     WbFigures figures = {0};
-    fill_figures(join, array, bank, dcdc, &figures);
+    fill_figures(join, &pieces, &figures);
     if (!too_dear(join, &figures))
         join->ruled_out[lowest_bit(broken)].alone++;
 }
 
-/* Parts alone over the money limit: no need to look at the rest of a marred pair. */
-static bool surely_too_dear(const WbJoin *join, int64_t parts_minor)
+/* Parts and circuits of two halves alone over the money limit: no need to look at the rest of a
+ * marred pair. */
+static bool surely_too_dear(const WbJoin *join, int64_t minor)
 {
     const WbLimit *limit = &join->problem->brief->money_minor;
-    return limit->on && (double)parts_minor > limit->value;
+    return limit->on && (double)minor > limit->value;
 }
 
 static WbStatus join_bank(WbJoin *join, const WbHalf *array, const WbHalf *bank)
@@ -193,6 +225,11 @@ static WbStatus join_bank(WbJoin *join, const WbHalf *array, const WbHalf *bank)
     return WB_OK;
 }
 
+static int64_t own_minor(const WbHalf *half)
+{
+    return half->bill.parts_minor + half->bill.wiring_minor;
+}
+
 /* All kits of the banks from first up to end, which differ in the inverter only. */
 static WbStatus join_banks(WbJoin *join, size_t first, size_t end)
 {
@@ -202,8 +239,7 @@ static WbStatus join_banks(WbJoin *join, size_t first, size_t end)
             const WbHalf *bank = &join->banks.half[b];
             bool marred = array->broken || bank->broken;
             bool unpriced = array->bill.unpriced || bank->bill.unpriced;
-            if (marred && !unpriced &&
-                surely_too_dear(join, array->bill.parts_minor + bank->bill.parts_minor))
+            if (marred && !unpriced && surely_too_dear(join, own_minor(array) + own_minor(bank)))
                 continue;
             WbStatus status = join_bank(join, array, bank);
             if (status != WB_OK)
@@ -225,8 +261,9 @@ static WbStatus take_waiting(WbJoin *join)
             join->ruled_out[WB_RULE_DARK_HOURS].alone++;
             continue;
         }
-        status = take(join, &join->arrays.half[kit->array], &join->banks.half[kit->bank],
-                      &join->dcdc.half[kit->dcdc], carry->exact ? kit->dark_h : WB_MISSING);
+        Pieces pieces = pieces_of(join, &join->arrays.half[kit->array],
+                                  &join->banks.half[kit->bank], &join->dcdc.half[kit->dcdc]);
+        status = take(join, &pieces, carry->exact ? kit->dark_h : WB_MISSING);
     }
     carry->n = 0;
     return status;
@@ -291,7 +328,11 @@ WbStatus wb_join_kind(WbJoin *join, const WbBankKind *kind)
     if (status != WB_OK)
         return status;
     count_products(join);
-    return join_all(join);
+    if (!wb_links_init(&join->links, join->problem, kind))
+        return WB_NO_MEMORY;
+    status = join_all(join);
+    wb_links_free(&join->links);
+    return status;
 }
 
 bool wb_join_init(WbJoin *join, const WbProblem *problem, const WbArrays *listed, size_t top,

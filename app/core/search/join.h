@@ -7,6 +7,7 @@
 #include "carry.h"
 #include "front.h"
 #include "halves.h"
+#include "links.h"
 #include "rank.h"
 
 /* Of one chemistry. */
@@ -27,6 +28,7 @@ typedef struct {
     WbRuledOut ruled_out[WB_N_RULES];
     WbCarry carry;
     WbHalves arrays, banks, dcdc; /* scratch, of the kind at work */
+    WbLinks links;                /* the same */
 } WbJoin;
 
 /* The listed arrays are shared by all joins and outlive them. False: out of memory;
