@@ -185,7 +185,7 @@ static void test_equal_to_brute_force(void)
     WbRandom random;
     wb_random_seed(&random, 20261124);
     Gen *gen = g_new(Gen, 1);
-    guint64 raw = 0, feasible = 0, with_feasible = 0, broken_rules = 0;
+    guint64 raw = 0, feasible = 0, with_feasible = 0, wired = 0, broken_rules = 0;
     guint64 first[WB_N_RULES] = {0};
     for (int i = 0; i < CATALOGUES; i++) {
         GenSize size = gen_small(&random);
@@ -204,6 +204,7 @@ static void test_equal_to_brute_force(void)
         raw += ranking.raw;
         feasible += ranking.feasible;
         with_feasible += ranking.feasible > 0;
+        wired += ranking.feasible > 0 && gen->brief.wiring.on;
         for (int r = 0; r < WB_N_RULES; r++)
             first[r] += ranking.ruled_out[r].first;
         wb_ranking_free(&ranking);
@@ -220,6 +221,12 @@ static void test_equal_to_brute_force(void)
     /* A generator under which nothing works or few rules break would prove little. */
     g_assert_cmpuint(with_feasible, >, CATALOGUES / 10);
     g_assert_cmpuint(broken_rules, >, 15);
+    g_test_message("wired in %" G_GUINT64_FORMAT " catalogues; circuits %" G_GUINT64_FORMAT
+                   ", of chargers %" G_GUINT64_FORMAT,
+                   wired, first[WB_RULE_CIRCUITS], first[WB_RULE_CHARGE_CIRCUITS]);
+    g_assert_cmpuint(wired, >, CATALOGUES / 30);
+    g_assert_cmpuint(first[WB_RULE_CIRCUITS], >, 0);
+    g_assert_cmpuint(first[WB_RULE_CHARGE_CIRCUITS], >, 0);
     g_free(gen);
 }
 

@@ -269,7 +269,8 @@ static void fill_loads(Gen *gen, WbRandom *random)
                                 .days_week = whole(random, 3, 7),
                                 .surge_factor = chance(random, 0.3) ? 3.0 : 1.0,
                                 .together = chance(random, 0.8),
-                                .drop_pct = 3,
+                                .drop_pct = chance(random, 0.5) ? 3 : 10,
+                                .length_m = chance(random, 0.5) ? WB_MISSING : 6.0,
                                 .needs_pure_sine = chance(random, 0.2)};
     gen->brief.loads = gen->load;
     gen->brief.n_loads = (size_t)n;
@@ -369,6 +370,7 @@ void gen_fill(Gen *gen, WbRandom *random, const GenSize *size)
     fill_chemistries(gen);
     fill_offers(gen, random);
     fill_brief(gen, random, size);
+    gen_wiring(gen, random);
 }
 
 static void swap_bytes(char *a, char *b, size_t size)
@@ -395,5 +397,8 @@ void gen_shuffle(Gen *gen, WbRandom *random)
     shuffle(random, gen->storage, c->n_storage, sizeof(WbStorage));
     shuffle(random, gen->inverter, c->n_inverters, sizeof(WbInverter));
     shuffle(random, gen->dcdc, c->n_dcdc, sizeof(WbDcdc));
+    shuffle(random, gen->conductor, c->n_conductors, sizeof(WbConductor));
+    shuffle(random, gen->fuse, c->n_fuses, sizeof(WbFuse));
+    shuffle(random, gen->fitting, c->n_fittings, sizeof(WbFitting));
     shuffle(random, gen->chemistry, c->n_chemistries, sizeof(WbChemistry));
 }

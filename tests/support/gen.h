@@ -22,18 +22,23 @@ typedef struct {
     WbStorage storage[GEN_MOST];
     WbInverter inverter[GEN_MOST];
     WbDcdc dcdc[GEN_MOST];
+    WbConductor conductor[GEN_MOST];
+    WbFuse fuse[GEN_MOST];
+    WbFitting fitting[GEN_MOST];
     WbChemistry chemistry[3];
     WbShop shop[4];
-    WbOffer offer[4 * 6 * GEN_MOST];
+    WbOffer offer[4 * 9 * GEN_MOST];
     WbLoad load[6];
     WbObstacle obstacle[3];
     WbOwned owned[2];
-    char id[6 * GEN_MOST][16];
+    char id[9 * GEN_MOST][16];
     size_t n_ids;
 } Gen;
 
 GenSize gen_small(WbRandom *random);
 void gen_fill(Gen *gen, WbRandom *random, const GenSize *size);
+/* Conductors, fuses, fittings and the brief's wiring, in most cases on. Some are not sold. */
+void gen_wiring(Gen *gen, WbRandom *random);
 /* The same parts in another order. */
 void gen_shuffle(Gen *gen, WbRandom *random);
 
