@@ -68,12 +68,21 @@ static void set_plain(const WbField *field, const WbCatalogue *catalogue, void *
     }
 }
 
+/* Every role needs figures of its own; the plain one, a holder, these. */
+static void set_plain_holder(WbFitting *holder)
+{
+    holder->max_a = 30;
+    holder->max_v = 32;
+}
+
 static void make_plain(WbNewPart *self, const WbCatalogue *catalogue, WbPartKind kind)
 {
     size_t n;
     const WbField *fields = wb_part_fields(kind, &n);
     for (size_t i = 0; i < n; i++)
         set_plain(&fields[i], catalogue, self->record);
+    if (kind == WB_KIND_FITTING)
+        set_plain_holder((WbFitting *)(void *)self->record);
     self->record->maker = _("New");
     self->model = g_strdup(_("part"));
     self->record->notes = _("Figures to begin with, to be replaced by the data sheet's.");

@@ -20,5 +20,7 @@ extern const char wb_embedded_schema_0003_bay_sql[];
 extern const size_t wb_embedded_schema_0003_bay_sql_length;
 extern const char wb_embedded_schema_0004_wiring_sql[];
 extern const size_t wb_embedded_schema_0004_wiring_sql_length;
+extern const char wb_embedded_schema_0005_circuits_sql[];
+extern const size_t wb_embedded_schema_0005_circuits_sql_length;
 
 #endif

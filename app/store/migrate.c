@@ -6,7 +6,8 @@ WbMigrations wb_migrations(void)
 {
     static const char *const scripts[] = {
         wb_embedded_schema_0001_catalogue_sql, wb_embedded_schema_0002_energy_sql,
-        wb_embedded_schema_0003_bay_sql, wb_embedded_schema_0004_wiring_sql};
+        wb_embedded_schema_0003_bay_sql, wb_embedded_schema_0004_wiring_sql,
+        wb_embedded_schema_0005_circuits_sql};
     return (WbMigrations){scripts, G_N_ELEMENTS(scripts)};
 }
 

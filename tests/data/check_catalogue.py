@@ -7,14 +7,15 @@ import sys
 from tap import Tap
 
 CATALOGUE = json.loads((pathlib.Path(sys.argv[1]) / "data/starting-catalogue.json").read_text("utf-8"))
-PARTS = [part for kind in ("panels", "controllers", "storage", "inverters", "dcdc", "conductors", "fuses")
+PARTS = [part for kind in ("panels", "controllers", "storage", "inverters", "dcdc", "conductors", "fuses",
+                           "fittings")
          for part in CATALOGUE[kind]]
 CHEMISTRIES = {c["id"]: c for c in CATALOGUE["chemistries"]}
 TAP = Tap()
 
 # kind: the least the project promises
 LEAST = {"panels": 28, "storage": 24, "controllers": 18, "inverters": 16, "dcdc": 7,
-         "conductors": 20, "fuses": 30, "shops": 5, "chemistries": 5}
+         "conductors": 60, "fuses": 100, "fittings": 30, "shops": 5, "chemistries": 5}
 
 
 def each(kind, broken):
@@ -41,7 +42,8 @@ TAP.check("both builds, technologies and waveforms, all fuse forms",
               ("storage", "chemistry", ("flooded", "agm", "gel", "lfp")),
               ("storage", "nominal_v", (6, 12, 12.8, 25.6)),
               ("conductors", "system", ("awg", "metric")),
-              ("fuses", "form", ("blade", "midi", "mega", "anl", "class-t", "terminal")))
+              ("fuses", "form", ("blade", "midi", "mega", "anl", "class-t", "terminal", "gpv")),
+              ("fittings", "role", ("holder", "lug", "switch", "block", "bus")))
            for value in values if not count(kind, key, value)])
 IDS = [p["id"] for p in PARTS] + [s["id"] for s in CATALOGUE["shops"]] + list(CHEMISTRIES)
 TAP.check("ids are used once", sorted({i for i in IDS if IDS.count(i) > 1}))
@@ -137,9 +139,46 @@ TAP.check("conductor resistance is copper's",
           each("conductors", lambda c: not 17.2 <= c["r20_ohm_km"] * c["area_mm2"] <= 20.3))
 TAP.check("conductors weigh more than their copper (8.9 g/cm3), not over three times it",
           each("conductors", lambda c: not 0.0089 <= c["weight_kg"] / c["area_mm2"] <= 0.0267))
-TAP.check("fuses of one form share voltage and interrupt rating",
-          [form for form in {f["form"] for f in CATALOGUE["fuses"]}
-           if len({(f["max_v"], f["interrupt_a"]) for f in CATALOGUE["fuses"] if f["form"] == form}) != 1])
+TAP.check("fuses of one form and voltage share their interrupt rating",
+          [str(series) for series in {(f["form"], f["max_v"]) for f in CATALOGUE["fuses"]}
+           if len({f["interrupt_a"] for f in CATALOGUE["fuses"] if (f["form"], f["max_v"]) == series}) != 1])
+FORMS = {fuse["form"] for fuse in CATALOGUE["fuses"]}
+HOLDERS = [f for f in CATALOGUE["fittings"] if f["role"] == "holder"]
+LUGS = sorted((f for f in CATALOGUE["fittings"] if f["role"] == "lug"), key=lambda lug: lug["min_area_mm2"])
+TAP.check("every fuse has a holder that bears it",
+          each("fuses", lambda f: not any(h["form"] == f["form"] and h["max_a"] >= f["rating_a"]
+                                          and h["max_v"] >= f["max_v"] for h in HOLDERS)))
+TAP.check("every conductor has a lug, and lugs leave no gap",
+          each("conductors", lambda c: not any(lug["min_area_mm2"] <= c["area_mm2"] <= lug["max_area_mm2"]
+                                               for lug in LUGS))
+          + [b["id"] for a, b in zip(LUGS, LUGS[1:]) if b["min_area_mm2"] != a["max_area_mm2"]])
+TAP.check("lugs grow with the conductor they take",
+          [b["id"] for a, b in zip(LUGS, LUGS[1:])
+           if not (a["max_area_mm2"] < b["max_area_mm2"] and a["weight_kg"] < b["weight_kg"])])
+TAP.check("banks of 48 V (58.8 V charging) and strings of 500 V can be fused and switched",
+          [f"{v} V: no {what}" for what, v, parts in (
+              ("branch fuse", 58.8, [f for f in CATALOGUE["fuses"] if f["form"] == "blade"]),
+              ("main fuse", 58.8, [f for f in CATALOGUE["fuses"] if f["form"] == "class-t"]),
+              ("fuse of 200 A or more", 58.8, [f for f in CATALOGUE["fuses"] if f["rating_a"] >= 200]),
+              ("string fuse", 500, [f for f in CATALOGUE["fuses"] if f["form"] == "gpv"]),
+              ("string switch", 500, [f for f in CATALOGUE["fittings"] if f["role"] == "switch"]),
+              ("battery switch", 58.8, [f for f in CATALOGUE["fittings"]
+                                        if f["role"] == "switch" and f["max_a"] >= 275]),
+              ("fuse block", 58.8, [f for f in CATALOGUE["fittings"] if f["role"] == "block"]))
+           if not any(part["max_v"] >= v for part in parts)])
+# A lead-acid battery is empty at 1.75 V a cell at the 20 h rate (common practice, from memory).
+TAP.check("no discharge below 1.75 V a cell of lead-acid, 2.5 to 3 V of lithium",
+          [c["id"] for c in CHEMISTRIES.values()
+           if not (2.5 <= c["end_v_per_cell"] <= 3 if c["family"] == "lithium" else c["end_v_per_cell"] == 1.75)])
+# A battery adds its bars and, of lithium, its protection to its cells; what is assumed without a figure errs towards the
+# larger fault current.
+TAP.check("a chemistry's internal resistance is no more than its batteries', and a sixth of it at least",
+          each("storage", lambda s: not 1 <= (s["internal_mohm"] * s["capacity_ah"] / 100
+                                               / (s["nominal_v"] / CHEMISTRIES[s["chemistry"]]["cell_v"])
+                                               / CHEMISTRIES[s["chemistry"]]["cell_mohm_100ah"]) <= 6))
+TAP.check("starting asks for more than running",
+          each("controllers", lambda c: "start_headroom_v" in c
+               and not (c["technology"] == "mppt" and c["headroom_v"] < c["start_headroom_v"])))
 
 TAP.check("chemistry curves ascend", [c["id"] for c in CHEMISTRIES.values() for key in
                                       ("capacity_by_c", "cycles_by_depth", "freezing_by_depth")

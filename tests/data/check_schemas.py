@@ -37,11 +37,14 @@ def errors(kind, document):
 
 
 def all_properties(schema, at=""):
-    """Every object member a schema describes, with where it is described."""
+    """Every object member a schema describes, with where it is described. What stands under a condition narrows members
+    that are described elsewhere."""
     if isinstance(schema, dict):
         for name, member in schema.get("properties", {}).items():
             yield at, name, member
         for key, value in schema.items():
+            if key in ("if", "then", "else"):
+                continue
             yield from all_properties(value, f"{at}/{key}")
     elif isinstance(schema, list):
         for item in schema:
@@ -146,6 +149,15 @@ TAP.check("catalogue.schema.json refuses what it should",
               ("low light of 40 %", lambda d: d["panels"][0].update(low_light_pct=40)),
               ("a battery that turns a little", lambda d: d["storage"][0].update(must_not_turn="a little")),
               ("a heater of 0 W", lambda d: d["storage"][0].update(heater_w=0)),
+              ("a holder without a current", lambda d: d["fittings"][0].pop("max_a")),
+              ("a holder whose current is not known", lambda d: d["fittings"][0].update(max_a=None)),
+              ("a holder without a voltage", lambda d: d["fittings"][0].pop("max_v")),
+              ("a holder of no fuses", lambda d: d["fittings"][0].update(form="none")),
+              ("a lug without an area", lambda d: d["fittings"][1].pop("min_area_mm2")),
+              ("a block without ways", lambda d: d["fittings"][2].pop("ways")),
+              ("a block of 0 ways", lambda d: d["fittings"][2].update(ways=0)),
+              ("a fitting of no role", lambda d: d["fittings"][2].update(role="box")),
+              ("an internal resistance of 0", lambda d: d["storage"][0].update(internal_mohm=0)),
               ("a price with a fraction", lambda d: d["offers"][0].update(price_minor=84.5)),
           ]))
 TAP.done()

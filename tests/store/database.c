@@ -49,7 +49,7 @@ static void test_new_file(Scratch *scratch, gconstpointer data)
     g_autoptr(WbDatabase) database = open_good(path, FALSE);
     g_clear_pointer(&database, wb_database_close);
     g_assert_cmpint(ask(path, "PRAGMA application_id"), ==, WB_APPLICATION_ID);
-    g_assert_cmpint(ask(path, "PRAGMA user_version"), ==, 3);
+    g_assert_cmpint(ask(path, "PRAGMA user_version"), ==, 5);
     g_assert_cmpint(ask(path, "SELECT count(*) FROM pragma_table_list WHERE schema = 'main' AND "
                               "name NOT LIKE 'sqlite%' AND NOT strict"),
                     ==, 0);
@@ -74,6 +74,7 @@ static void test_seed(void)
     g_assert_cmpuint(catalogue->n_dcdc, >=, 6);
     g_assert_cmpuint(catalogue->n_conductors, >, 0);
     g_assert_cmpuint(catalogue->n_fuses, >, 0);
+    g_assert_cmpuint(catalogue->n_fittings, >=, 30);
     g_assert_cmpuint(catalogue->n_offers, >, 0);
     g_assert_cmpuint(catalogue->n_chemistries, >=, 4);
     for (WbTableId id = 0; id < WB_N_TABLES; id++) {
@@ -110,23 +111,37 @@ static void test_view_outlives(void)
 
 /* ---- constraints: the schema and the field table say the same ---- */
 
+/* A lug needs neither fuses nor ratings. */
+#define FREE_ROLE ", role = 'lug', min_area_mm2 = 1, max_area_mm2 = 1"
+
 /* A panel's working point lies within its curve, a chemistry accepts less when full and has all
- * three figures of that or none: the other figures that leave the range free. */
-static const char *companion(const char *column, const char *value)
+ * three figures of that or none, a fitting has those of its role: the other figures that leave the
+ * range free. */
+static const char *companion(const char *table, const char *column, const char *value)
 {
     static const struct {
-        const char *column, *given, *missing;
+        const char *table, *column, *given, *missing;
     } companions[] = {
-        {"voc_v", ", vmp_v = 0.4", ""},
-        {"vmp_v", ", voc_v = 500", ""},
-        {"isc_a", ", imp_a = 0.01", ""},
-        {"imp_a", ", isc_a = 100", ""},
-        {"accept_c", ", accept_full_c = 0", ", accept_from = NULL, accept_full_c = NULL"},
-        {"accept_from", "", ", accept_c = NULL, accept_full_c = NULL"},
-        {"accept_full_c", ", accept_c = 10", ", accept_c = NULL, accept_from = NULL"},
+        {"panel", "voc_v", ", vmp_v = 0.4", ""},
+        {"panel", "vmp_v", ", voc_v = 500", ""},
+        {"panel", "isc_a", ", imp_a = 0.01", ""},
+        {"panel", "imp_a", ", isc_a = 100", ""},
+        {"chemistry", "accept_c", ", accept_full_c = 0",
+         ", accept_from = NULL, accept_full_c = NULL"},
+        {"chemistry", "accept_from", "", ", accept_c = NULL, accept_full_c = NULL"},
+        {"chemistry", "accept_full_c", ", accept_c = 10", ", accept_c = NULL, accept_from = NULL"},
+        {"fitting", "role",
+         ", form = 'blade', max_a = 1, max_v = 1, min_area_mm2 = 1, max_area_mm2 = 1, ways = 1",
+         ""},
+        {"fitting", "form", FREE_ROLE, ""},
+        {"fitting", "max_a", "", FREE_ROLE},
+        {"fitting", "max_v", "", FREE_ROLE},
+        {"fitting", "min_area_mm2", ", max_area_mm2 = 2000", ", role = 'bus', max_a = 1"},
+        {"fitting", "max_area_mm2", ", min_area_mm2 = 0.01", ", role = 'bus', max_a = 1"},
+        {"fitting", "ways", ", role = 'bus', max_a = 1", ""},
     };
     for (size_t i = 0; i < G_N_ELEMENTS(companions); i++)
-        if (strcmp(companions[i].column, column) == 0)
+        if (strcmp(companions[i].table, table) == 0 && strcmp(companions[i].column, column) == 0)
             return strcmp(value, "NULL") == 0 ? companions[i].missing : companions[i].given;
     return "";
 }
@@ -136,7 +151,7 @@ static int update(sqlite3 *handle, const char *table, const char *column, const 
     g_autofree char *text = g_strdup_printf(
         "SAVEPOINT s; UPDATE %s SET %s = %s%s WHERE rowid = (SELECT min(rowid) FROM "
         "%s)",
-        table, column, value, companion(column, value), table);
+        table, column, value, companion(table, column, value), table);
     int code = sqlite3_exec(handle, text, NULL, NULL, NULL);
     g_assert_cmpint(sqlite3_exec(handle, "ROLLBACK TO s; RELEASE s", NULL, NULL, NULL), ==,
                     SQLITE_OK);
@@ -251,6 +266,20 @@ static void test_references(Scratch *scratch, gconstpointer data)
         "UPDATE offer SET date = 'today'",
         "UPDATE offer SET currency = 'eur'",
         "UPDATE panel SET kind = 'fuse'",
+        "UPDATE fitting SET max_a = NULL WHERE role = 'holder'",
+        "UPDATE fitting SET max_a = NULL WHERE role = 'switch'",
+        "UPDATE fitting SET max_a = NULL WHERE role = 'block'",
+        "UPDATE fitting SET max_a = NULL WHERE role = 'bus'",
+        "UPDATE fitting SET max_v = NULL WHERE role = 'holder'",
+        "UPDATE fitting SET max_v = NULL WHERE role = 'switch'",
+        "UPDATE fitting SET max_v = NULL WHERE role = 'block'",
+        "UPDATE fitting SET form = 'none' WHERE role = 'holder'",
+        "UPDATE fitting SET form = 'none' WHERE role = 'block'",
+        "UPDATE fitting SET ways = 0 WHERE role = 'block'",
+        "UPDATE fitting SET min_area_mm2 = NULL WHERE role = 'lug'",
+        "UPDATE fitting SET max_area_mm2 = NULL WHERE role = 'lug'",
+        "UPDATE fitting SET min_area_mm2 = max_area_mm2 + 1 WHERE role = 'lug'",
+        "UPDATE fitting SET kind = 'fuse'",
         "INSERT INTO part (id, kind) VALUES ('-x', 'panel')",
         "INSERT INTO part (id, kind) VALUES ('new', 'kettle')",
         "UPDATE part SET kind = 'fuse' WHERE kind = 'panel'",
@@ -386,6 +415,64 @@ static void check_refused(WbDatabase *database, const WbPanel *panel, const char
     assert_sentence(error, words);
 }
 
+static void check_fitting(WbDatabase *database, WbFitting fitting, const char *words)
+{
+    g_autoptr(GError) error = NULL;
+    g_assert_true(!wb_database_put_part(database, WB_KIND_FITTING, &fitting, &error) ==
+                  (*words != '\0'));
+    if (*words != '\0')
+        assert_sentence(error, words);
+    else
+        g_assert_no_error(error);
+}
+
+/* Each role is refused without each of its figures, and taken with just these. */
+static void test_fittings(void)
+{
+    g_autoptr(WbDatabase) database = open_good(":memory:", TRUE);
+    const int64_t none = WB_N_FUSE_FORMS;
+    const double no = WB_MISSING;
+    const struct {
+        int64_t role, form;
+        double max_a, max_v, min_area_mm2, max_area_mm2;
+        int64_t ways;
+        const char *words;
+    } rows[] = {
+        {WB_FITTING_HOLDER, WB_FUSE_GPV, 32, 1000, no, no, 0, ""},
+        {WB_FITTING_HOLDER, none, 32, 1000, no, no, 0, "form of the fitting|it is a holder"},
+        {WB_FITTING_HOLDER, WB_FUSE_GPV, no, 1000, no, no, 0, "max_a|is missing|a holder needs it"},
+        {WB_FITTING_HOLDER, WB_FUSE_GPV, 32, no, no, no, 0, "max_v|is missing|a holder needs it"},
+        {WB_FITTING_LUG, none, no, no, 4, 6, 0, ""},
+        {WB_FITTING_LUG, none, no, no, 6, 6, 0, ""},
+        {WB_FITTING_LUG, none, no, no, 6.01, 6, 0, "min_area_mm2|is 6.01|at most max_area_mm2"},
+        {WB_FITTING_LUG, none, no, no, no, 6, 0, "min_area_mm2|is missing|a lug needs it"},
+        {WB_FITTING_LUG, none, no, no, 4, no, 0, "max_area_mm2|is missing|a lug needs it"},
+        {WB_FITTING_SWITCH, none, 300, 60, no, no, 0, ""},
+        {WB_FITTING_SWITCH, none, no, 60, no, no, 0, "max_a|a switch needs it"},
+        {WB_FITTING_SWITCH, none, 300, no, no, no, 0, "max_v|a switch needs it"},
+        {WB_FITTING_BLOCK, WB_FUSE_BLADE, 100, 32, no, no, 1, ""},
+        {WB_FITTING_BLOCK, WB_FUSE_BLADE, 100, 32, no, no, 0, "ways|is 0|at least 1"},
+        {WB_FITTING_BLOCK, none, 100, 32, no, no, 6, "form|it is a block"},
+        {WB_FITTING_BLOCK, WB_FUSE_BLADE, no, 32, no, no, 6, "max_a|a block needs it"},
+        {WB_FITTING_BLOCK, WB_FUSE_BLADE, 100, no, no, no, 6, "max_v|a block needs it"},
+        {WB_FITTING_BUS, none, 250, no, no, no, 0, ""},
+        {WB_FITTING_BUS, none, no, no, no, no, 0, "max_a|a bus needs it"},
+        {WB_FITTING_BUS, none + 1, 250, no, no, no, 0, "form|is 8|\"gpv\" or \"none\""},
+        {WB_FITTING_BUS, none, 0, no, no, no, 0, "max_a|is 0|from 0.05 to 5000"},
+    };
+    for (size_t i = 0; i < G_N_ELEMENTS(rows); i++)
+        check_fitting(database,
+                      (WbFitting){{"own", "", "", "", 0.1},
+                                  rows[i].role,
+                                  rows[i].form,
+                                  rows[i].max_a,
+                                  rows[i].max_v,
+                                  rows[i].min_area_mm2,
+                                  rows[i].max_area_mm2,
+                                  rows[i].ways},
+                      rows[i].words);
+}
+
 static void test_put_refused(void)
 {
     g_autoptr(GError) error = NULL;
@@ -481,6 +568,39 @@ static void test_migration_steps(void)
     sqlite3_close(sql.handle);
 }
 
+/* Foreign keys rest while a script runs, so a table can be made anew under rows that refer to it;
+ * a script that leaves one dangling fails, and they are watched again after either. */
+static void test_migration_references(void)
+{
+    static const char *const scripts[] = {
+        "CREATE TABLE a (x INTEGER PRIMARY KEY) STRICT; INSERT INTO a VALUES (1), (2);"
+        "CREATE TABLE b (x INTEGER REFERENCES a (x) ON DELETE CASCADE) STRICT;"
+        "INSERT INTO b VALUES (1), (2)",
+        "CREATE TABLE n (x INTEGER PRIMARY KEY, y INTEGER) STRICT; INSERT INTO n SELECT x, 0 FROM "
+        "a;"
+        "DROP TABLE a; ALTER TABLE n RENAME TO a",
+        "DELETE FROM a WHERE x = 2"};
+    const WbMigrations good = {scripts, 2}, bad = {scripts, 3};
+    g_autoptr(GError) error = NULL;
+    WbSql sql = {NULL, (char *)"m.db"};
+    gint64 value;
+    sqlite3_open(":memory:", &sql.handle);
+    g_assert_true(wb_sql_run(&sql, "PRAGMA foreign_keys = ON", &error));
+    g_assert_true(wb_migrate(&sql, &good, &error));
+    wb_sql_integer(&sql, "SELECT count(*) FROM b", &value, &error);
+    g_assert_cmpint(value, ==, 2);
+    g_assert_false(wb_migrate(&sql, &bad, &error));
+    assert_sentence(error, "m.db|1 rows would refer to what is not there");
+    g_clear_error(&error);
+    wb_sql_integer(&sql, "PRAGMA user_version", &value, &error);
+    g_assert_cmpint(value, ==, 2);
+    wb_sql_integer(&sql, "SELECT count(*) FROM a", &value, &error);
+    g_assert_cmpint(value, ==, 2);
+    g_assert_false(wb_sql_run(&sql, "INSERT INTO b VALUES (3)", &error));
+    assert_sentence(error, "FOREIGN KEY");
+    sqlite3_close(sql.handle);
+}
+
 /* ---- catalogues of older versions ---- */
 
 /* Columns of a table of an older version, with a comma between. (transfer full) */
@@ -503,6 +623,36 @@ static void run_on(sqlite3 *handle, const char *text)
         g_error("%s: %s", text, problem);
 }
 
+/* Without the rows the starting catalogue has since version 5. */
+static const char older_rows[] =
+    "DELETE FROM fuse WHERE form = 'gpv' OR max_v IN (58, 70, 80)"
+    " OR (form = 'class-t' AND rating_a > 400);"
+    "DELETE FROM conductor WHERE substr(id, 14) IN ("
+    "'mm2-120-105c',"
+    "'awg-18-75c',"
+    "'awg-16-75c',"
+    "'awg-4-75c',"
+    "'awg-2-75c',"
+    "'mm2-0-75-75c',"
+    "'mm2-1-75c',"
+    "'mm2-16-75c',"
+    "'mm2-25-75c',"
+    "'mm2-35-75c',"
+    "'awg-14-90c',"
+    "'awg-1-90c',"
+    "'awg-3-0-90c',"
+    "'mm2-1-5-90c',"
+    "'mm2-25-90c',"
+    "'mm2-35-90c',"
+    "'mm2-50-90c',"
+    "'mm2-70-90c',"
+    "'mm2-95-90c',"
+    "'mm2-120-90c'"
+    ");"
+    "DELETE FROM part WHERE kind = 'fitting' OR (kind IN ('fuse', 'conductor')"
+    " AND id NOT IN (SELECT id FROM fuse UNION SELECT id FROM conductor));"
+    "DELETE FROM offer WHERE part_id NOT IN (SELECT id FROM part);";
+
 /* The starting catalogue as a program of that version left it; `more` is run on it. */
 static void make_version(int version, const char *path, const char *newest, const char *more)
 {
@@ -520,10 +670,12 @@ static void make_version(int version, const char *path, const char *newest, cons
         run_on(handle, migrations.scripts[i]);
     for (size_t i = 0; i < G_N_ELEMENTS(tables); i++) {
         g_autofree char *columns = columns_of(handle, tables[i]);
-        g_autofree char *copy = g_strdup_printf("INSERT INTO main.%s (%s) SELECT %s FROM newest.%s",
-                                                tables[i], columns, columns, tables[i]);
+        g_autofree char *copy =
+            g_strdup_printf("INSERT OR IGNORE INTO main.%s (%s) SELECT %s FROM newest.%s",
+                            tables[i], columns, columns, tables[i]);
         run_on(handle, copy);
     }
+    run_on(handle, older_rows);
     run_on(handle, more);
     sqlite3_close(handle);
 }
@@ -554,7 +706,7 @@ static void check_upgrade(Scratch *scratch, int version)
     g_autofree char *upgraded = export_all(database);
     g_assert_cmpstr(upgraded, ==, expected);
     g_clear_pointer(&database, wb_database_close);
-    g_assert_cmpint(ask(path, "PRAGMA user_version"), ==, 3);
+    g_assert_cmpint(ask(path, "PRAGMA user_version"), ==, 5);
     g_assert_cmpint(scratch_count(scratch), ==, 2);
 }
 
@@ -566,6 +718,76 @@ static void test_upgrade(Scratch *scratch, gconstpointer data)
 static void test_upgrade_2(Scratch *scratch, gconstpointer data)
 {
     check_upgrade(scratch, 2);
+}
+
+static void test_upgrade_3(Scratch *scratch, gconstpointer data)
+{
+    check_upgrade(scratch, 3);
+}
+
+/* Tables made anew keep every row of the person's, what refers to it and what it refers to. */
+static void test_upgrade_tables(Scratch *scratch, gconstpointer data)
+{
+    static const char edits[] =
+        "INSERT INTO part (id, kind) VALUES ('my-fuse', 'fuse'), ('my-bank', 'storage'),"
+        " ('t-snecklatch-bus-100a', 'fuse');"
+        "INSERT INTO fuse (id, maker, model, notes, weight_kg, form, rating_a, max_v, interrupt_a)"
+        " VALUES ('my-fuse', 'Own', 'F', 'n', 0.1, 'anl', 70, 80, 2500),"
+        " ('t-snecklatch-bus-100a', 'Own', 'same id', '', 0.1, 'anl', 75, 80, 2500);"
+        "INSERT INTO storage SELECT 'my-bank', maker, 'Mine', notes, weight_kg, chemistry, "
+        "nominal_v,"
+        " capacity_ah, rated_hours, depth_limit, peukert, charge_v, max_charge_a, min_charge_a,"
+        " max_discharge_a, surge_discharge_a, max_series, max_parallel, 0, heated, length_mm,"
+        " width_mm, height_mm, kind, heater_w, 1 FROM storage"
+        " WHERE id = 'b-hobstone-12v-100-lfp-heated';"
+        "INSERT INTO offer VALUES ('my-fuse', 's-elfkettle', 1234, 'EUR', '2026-02-03');"
+        "DELETE FROM offer WHERE shop_id = 's-tiddybrook';"
+        "DELETE FROM shop WHERE id = 's-tiddybrook';"
+        "UPDATE fuse SET rating_a = 99 WHERE id = 'f-cindergap-anl-100a'";
+    static const char *const true_now[] = {
+        "SELECT maker = 'Own' AND model = 'F' AND notes = 'n' AND weight_kg = 0.1 AND form = 'anl'"
+        " AND rating_a = 70 AND max_v = 80 AND interrupt_a = 2500 FROM fuse WHERE id = 'my-fuse'",
+        "SELECT price_minor = 1234 FROM offer WHERE part_id = 'my-fuse'",
+        "SELECT model = 'Mine' AND internal_mohm IS NULL AND heated = 1 AND heater_w = 45 AND"
+        " must_not_turn = 1 AND capacity_ah = 100 FROM storage WHERE id = 'my-bank'",
+        "SELECT internal_mohm = 7 FROM storage WHERE id = 'b-hobstone-12v-100-lfp-heated'",
+        "SELECT rating_a = 99 FROM fuse WHERE id = 'f-cindergap-anl-100a'",
+        "SELECT model = 'same id' FROM fuse WHERE id = 't-snecklatch-bus-100a'",
+        "SELECT count(*) = 0 FROM fitting WHERE id = 't-snecklatch-bus-100a'",
+        "SELECT count(*) = 36 FROM fitting",
+        "SELECT count(*) = 0 FROM shop WHERE id = 's-tiddybrook'",
+        "SELECT count(*) > 0 FROM curve_point WHERE part_id IS NOT NULL",
+        "SELECT count(*) = 0 FROM pragma_foreign_key_check",
+        "SELECT count(*) = 1 FROM sqlite_master WHERE name = 'storage_by_chemistry'",
+        "SELECT count(*) = 0 FROM sqlite_master WHERE name LIKE 'new%' OR sql LIKE '%new_%'",
+        "SELECT count(*) = 2 FROM pragma_foreign_key_list('storage') WHERE seq = 0 AND"
+        " \"table\" IN ('part', 'chemistry')",
+    };
+    g_autofree char *newest = scratch_file(scratch, "new.db");
+    g_autofree char *path = scratch_file(scratch, "old.db");
+    wb_database_close(open_good(newest, FALSE));
+    make_version(3, path, newest, edits);
+    wb_database_close(open_good(path, FALSE));
+    for (size_t i = 0; i < G_N_ELEMENTS(true_now); i++)
+        if (ask(path, true_now[i]) != 1)
+            g_error("not so: %s", true_now[i]);
+    g_autoptr(GError) error = NULL;
+    g_autoptr(WbDatabase) database = open_good(path, FALSE);
+    g_assert_true(wb_database_delete_part(database, "my-fuse", &error));
+    g_clear_pointer(&database, wb_database_close);
+    g_assert_cmpint(ask(path, "SELECT count(*) FROM offer WHERE part_id = 'my-fuse'"), ==, 0);
+}
+
+/* A catalogue that did not begin as the starting one gets nothing from it. */
+static void test_upgrade_own(Scratch *scratch, gconstpointer data)
+{
+    g_autofree char *newest = scratch_file(scratch, "new.db");
+    g_autofree char *path = scratch_file(scratch, "old.db");
+    wb_database_close(open_good(newest, TRUE));
+    make_version(3, path, newest, "");
+    wb_database_close(open_good(path, FALSE));
+    g_assert_cmpint(ask(path, "SELECT count(*) FROM part"), ==, 0);
+    g_assert_cmpint(ask(path, "SELECT count(*) FROM offer"), ==, 0);
 }
 
 /* A battery of a file of version 2 may be turned; from then on it keeps what is said of it. */
@@ -661,8 +883,8 @@ static void test_newer(Scratch *scratch, gconstpointer data)
 {
     g_autofree char *path = scratch_file(scratch, "catalogue.db");
     wb_database_close(open_good(path, FALSE));
-    run_raw(path, "PRAGMA user_version = 4");
-    check_unusable(scratch, path, "is of version 4|up to 3|a newer one is needed");
+    run_raw(path, "PRAGMA user_version = 6");
+    check_unusable(scratch, path, "is of version 6|up to 5|a newer one is needed");
 }
 
 static void test_truncated(Scratch *scratch, gconstpointer data)
@@ -880,10 +1102,15 @@ int main(int argc, char **argv)
     g_test_add_func("/database/put-and-delete", test_put_and_delete);
     g_test_add_func("/database/curve-replaced", test_curve_replaced);
     g_test_add_func("/database/put-refused", test_put_refused);
+    g_test_add_func("/database/fittings", test_fittings);
     g_test_add_func("/database/odd-texts", test_odd_texts);
     g_test_add_func("/database/migration-steps", test_migration_steps);
+    g_test_add_func("/database/migration-references", test_migration_references);
     ADD("upgrade", test_upgrade);
     ADD("upgrade-2", test_upgrade_2);
+    ADD("upgrade-3", test_upgrade_3);
+    ADD("upgrade-tables", test_upgrade_tables);
+    ADD("upgrade-own", test_upgrade_own);
     ADD("upgrade-turns", test_upgrade_turns);
     ADD("upgrade-keeps", test_upgrade_keeps);
     ADD("not-ours", test_not_ours);
