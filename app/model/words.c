@@ -220,6 +220,23 @@ static const Sentences sentences[WB_N_RULES] = {
                                  N_("The DC-DC charger draws {value} A; half the alternator's "
                                     "rating is {limit} A, and more for hours on end overheats "
                                     "it.")},
+    [WB_RULE_CIRCUITS] =
+        {0,
+         N_("Every circuit has a conductor and a fuse of the catalogue: {value} lack one, {limit} "
+            "may."),
+         N_("{value} of the circuits find no conductor and fuse in the catalogue that carry, "
+            "protect and keep the drop; {limit} may lack one.")},
+    [WB_RULE_CHARGE_CIRCUITS] =
+        {0,
+         N_("Every charger's circuit has a conductor and a fuse of the catalogue: {value} lack "
+            "one, {limit} may."),
+         N_("{value} of the chargers' circuits find no conductor and fuse in the catalogue that "
+            "carry, protect and keep the drop; {limit} may lack one.")},
+    [WB_RULE_FITTINGS] =
+        {0,
+         N_("The catalogue sells every holder, lug and switch: {value} are missing, {limit} may."),
+         N_("{value} pieces (holders, lugs, switches, fuse blocks, bus bars) are not in the "
+            "catalogue; {limit} may be missing, so their cost and weight come on top.")},
     [WB_RULE_CHARGE_MAXIMUM] = {0, N_("Charging reaches {value} A; the bank takes {limit} A."),
                                 N_("Charging reaches {value} A; the bank takes only {limit} A.")},
     [WB_RULE_CHARGE_MINIMUM] = {0,
@@ -289,6 +306,15 @@ static const struct {
         "used.")},
     {WB_ASSUMED_PEUKERT,
      N_("The data sheet of {storage} gives no Peukert exponent; that of {chemistry} was used.")},
+    {WB_ASSUMED_INTERNAL_R,
+     N_("The data sheet of {storage} gives no internal resistance; one by its chemistry was used, "
+        "for the fault current.")},
+    {WB_ASSUMED_STARTER,
+     N_("The data sheet of the starter battery is not known; 5 milliohms for each 12 V were used, "
+        "for the fault current.")},
+    {WB_ASSUMED_CUT_OUT,
+     N_("The data sheet of {inverter} gives no lowest input voltage; its circuit was sized at 10.5 "
+        "V for each 12 V.")},
     {WB_ASSUMED_LOW_LIGHT, N_("The data sheet of {panel} gives no output in low light; 96 % at 200 "
                               "W/m² was used.")},
 };

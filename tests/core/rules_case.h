@@ -6,7 +6,7 @@
 
 /* All that any rule looks at: a sound 12 V kit of our own invention until a row changes it. */
 typedef struct {
-    WbPanel panel;
+    WbPanel panel, other_panel; /* the other one of a string */
     WbController controller;
     WbStorage storage;
     WbChemistry chemistry;
@@ -23,6 +23,7 @@ typedef struct {
     double cold_c, hot_cell_c, autonomy_days, supply_wh, need_wh, solar_a;
     int64_t cost_minor, weight_g;
     double dark_h;
+    int n_faults, n_missing; /* circuits that cannot be built, fittings nobody sells */
 } Case;
 
 static const Case sound = {
@@ -31,12 +32,14 @@ static const Case sound = {
               .voc_v = 22,
               .vmp_v = 18,
               .isc_a = 6,
+              .cells = 36,
               .imp_a = 5.5,
               .voc_coeff_pct_k = -0.3,
               .noct_c = 45,
               .max_system_v = 600,
               .series_fuse_a = 15,
               .mount_kg = 2},
+    .other_panel = {.imp_a = 5.4},
     .controller = {.technology = WB_CONTROLLER_MPPT,
                    .max_pv_v = 75,
                    .max_pv_a = 20,
@@ -46,6 +49,7 @@ static const Case sound = {
                    .bus_24v = true,
                    .efficiency = 0.96,
                    .headroom_v = 1,
+                   .start_headroom_v = 4,
                    .profiles = "flooded agm"},
     .storage = {.chemistry = "agm",
                 .nominal_v = 12,
@@ -58,6 +62,8 @@ static const Case sound = {
                 .max_series = 2,
                 .max_parallel = 2},
     .chemistry = {.id = "agm",
+                  .family = WB_FAMILY_LEAD_ACID,
+                  .end_v_per_cell = 1.75,
                   .gassing = WB_GAS_NONE,
                   .cell_v = 2,
                   .min_charge_c = -20,
@@ -66,10 +72,12 @@ static const Case sound = {
                  .waveform = WB_WAVE_PURE_SINE,
                  .continuous_w = 500,
                  .surge_w = 1000,
+                 .min_v = 10.5,
                  .max_v = 16,
                  .efficiency = {1, {{0, 0.8}}}},
     .dcdc = {.input_v = 12, .output_v = 12, .output_a = 10, .efficiency = 0.8, .profiles = "agm"},
-    .brief = {.driving = {.alternator_a = 100, .alternator_v = 12, .drive_hours_day = 1},
+    .brief = {.shore = {.nights_week = 2, .charger_a = 20},
+              .driving = {.alternator_a = 100, .alternator_v = 12, .drive_hours_day = 1},
               .roof = {.max_load_kg = 50},
               .bay = {500, 300, 300},
               .roof_on = true,
@@ -78,9 +86,11 @@ static const Case sound = {
               .weight_kg = {60, true},
               .dark_hours = {100, true},
               .autonomy_target_days = 2,
+              .wiring = {.on = true},
               .system_v = 7},
     .load = {{.name = "VHF radio",
-              .power_w = 25,
+              .power_w = 24,
+              .surge_factor = 1,
               .volts = 12,
               .count = 1,
               .hours_day = 2,
@@ -89,6 +99,7 @@ static const Case sound = {
               .days_week = 7},
              {.name = "Lights",
               .power_w = 5,
+              .surge_factor = 1,
               .volts = WB_MISSING,
               .count = 3,
               .hours_day = 4,
@@ -134,14 +145,24 @@ static WbFinding judge_array(const Case *c, WbRule rule)
         return wb_rule_roof_height(&c->brief, &c->panel);
     case WB_RULE_CONTROLLER_SHARE:
         return wb_rule_controller_share(c->n_parallel, c->n_controllers);
+    case WB_RULE_CONTROLLERS_ALIKE:
+        return wb_rule_controllers_alike(c->n_controllers);
+    case WB_RULE_UNLIKE_PANELS:
+        return wb_rule_unlike_panels(&c->panel, &c->other_panel, c->n_series);
     case WB_RULE_SYSTEM_VOLTAGE:
         return wb_rule_system_voltage(&c->panel, c->n_series, c->cold_c);
     case WB_RULE_COLD_VOC:
         return wb_rule_cold_voc(&c->panel, c->n_series, &c->controller, c->cold_c);
+    case WB_RULE_TOUCH_VOLTAGE:
+        return wb_rule_touch_voltage(&c->panel, c->n_series, c->cold_c, c->brief.rule_set);
     case WB_RULE_PV_CURRENT:
         return wb_rule_pv_current(&c->panel, c->n_parallel, &c->controller);
     case WB_RULE_HOT_VMP:
         return wb_rule_hot_vmp(&c->panel, c->n_series, &c->controller, &c->bank, c->hot_cell_c);
+    case WB_RULE_MPPT_START:
+        return wb_rule_mppt_start(&c->panel, c->n_series, &c->controller, &c->bank, c->hot_cell_c);
+    case WB_RULE_PWM_CELLS:
+        return wb_rule_pwm_cells(&c->panel, c->n_series, &c->controller, &c->bank);
     case WB_RULE_PWM_MATCH:
         return wb_rule_pwm_match(&c->panel, c->n_series, &c->controller, &c->bank, c->hot_cell_c);
     case WB_RULE_ARRAY_WATTS:
@@ -160,12 +181,16 @@ static WbFinding judge_array(const Case *c, WbRule rule)
     }
 }
 
-static WbFinding judge_loads(const Case *c)
+static WbFinding judge_loads(const Case *c, WbRule rule)
 {
     WbBrief brief = c->brief;
     brief.loads = c->load;
     brief.n_loads = 2;
     brief.site.months = 1;
+    if (rule == WB_RULE_LOAD_CONVERTER)
+        return wb_rule_load_converter(&brief, &c->bank);
+    if (rule == WB_RULE_MOTOR_START)
+        return wb_rule_motor_start(&brief, &c->bank);
     return wb_rule_load_voltage(&brief, &c->bank);
 }
 
@@ -180,7 +205,9 @@ static WbFinding judge_bank(const Case *c, WbRule rule)
     case WB_RULE_BANK_PARALLEL:
         return wb_rule_bank_parallel(&c->storage, c->bank_parallel);
     case WB_RULE_LOAD_VOLTAGE:
-        return judge_loads(c);
+    case WB_RULE_LOAD_CONVERTER:
+    case WB_RULE_MOTOR_START:
+        return judge_loads(c, rule);
     case WB_RULE_BAY_FIT:
         return wb_rule_bay_fit(&c->brief, (WbFitAnswer)c->bay, 2);
     case WB_RULE_NO_INVERTER:
@@ -189,6 +216,10 @@ static WbFinding judge_bank(const Case *c, WbRule rule)
         return wb_rule_inverter_bus(inverter, &c->bank);
     case WB_RULE_INVERTER_WINDOW:
         return wb_rule_inverter_window(inverter, &c->bank);
+    case WB_RULE_INVERTER_LOWEST:
+        return wb_rule_inverter_lowest(inverter, &c->bank);
+    case WB_RULE_INVERTER_CUTOUT:
+        return wb_rule_inverter_cutout(inverter, &c->storage, &c->chemistry, c->bank_series);
     case WB_RULE_INVERTER_CONTINUOUS:
         return wb_rule_inverter_continuous(&c->loads, inverter);
     case WB_RULE_INVERTER_SURGE:
@@ -197,6 +228,10 @@ static WbFinding judge_bank(const Case *c, WbRule rule)
         return wb_rule_waveform(&c->loads, inverter);
     case WB_RULE_INVERTER_DRAW:
         return wb_rule_inverter_draw(&c->storage, c->bank_parallel, &c->bank, inverter);
+    case WB_RULE_INVERTER_SURGE_DRAW:
+        return wb_rule_inverter_surge_draw(&c->storage, c->bank_parallel, &c->bank, inverter);
+    case WB_RULE_SHORE_CHARGE:
+        return wb_rule_shore_charge(&c->brief, &c->storage, c->bank_parallel);
     case WB_RULE_PEAK_DRAW:
         return wb_rule_peak_draw(&c->loads, &c->storage, c->bank_parallel, &c->bank, inverter);
     case WB_RULE_COLD_CHARGE:
@@ -228,13 +263,19 @@ static WbFinding judge_rest(const Case *c, WbRule rule)
     case WB_RULE_CHARGE_MAXIMUM:
         return wb_rule_charge_maximum(c->solar_a, dcdc, &c->storage, c->bank_parallel);
     case WB_RULE_CHARGE_MINIMUM:
-        return wb_rule_charge_minimum(c->solar_a, dcdc, &c->storage, c->bank_parallel);
+        return wb_rule_charge_minimum(c->solar_a, dcdc, &c->storage, &c->chemistry,
+                                      c->bank_parallel);
     case WB_RULE_SUPPLY:
         return wb_rule_supply(c->supply_wh, c->need_wh, 11);
     case WB_RULE_MONEY:
         return wb_rule_money(&c->brief, c->cost_minor);
     case WB_RULE_WEIGHT:
         return wb_rule_weight(&c->brief, c->weight_g);
+    case WB_RULE_CIRCUITS:
+    case WB_RULE_CHARGE_CIRCUITS:
+        return wb_rule_circuits(&c->brief, rule, c->n_faults, WB_ASSUMED_INTERNAL_R);
+    case WB_RULE_FITTINGS:
+        return wb_rule_fittings(&c->brief, c->n_missing);
     case WB_RULE_DARK_HOURS:
         return wb_rule_dark_hours(&c->brief, c->dark_h);
     default:
