@@ -4,9 +4,8 @@
 #ifndef WB_ROOF_SHEET_H
 #define WB_ROOF_SHEET_H
 
+#include "paper.h"
 #include "roof.h"
-#include <cairo.h>
-#include <glib.h>
 
 typedef struct WbRoofSheet WbRoofSheet;
 
@@ -47,9 +46,7 @@ int wb_roof_sheet_rows(const WbRoofSheet *sheet);
 /* (transfer full) */
 char *wb_roof_sheet_cell(const WbRoofSheet *sheet, int row, WbSheetColumn column);
 
-typedef enum { WB_SHEET_PDF, WB_SHEET_SVG } WbSheetFormat;
-/* SVG has no pages: they stand under one another. FALSE: not written, one sentence. */
-gboolean wb_roof_sheet_save(const WbRoofSheet *sheet, WbSheetFormat format, const char *path,
-                            GError **error);
+/* Takes the sheet over. */
+WbPrint *wb_roof_sheet_print(WbRoofSheet *sheet);
 
 #endif

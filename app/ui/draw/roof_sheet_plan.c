@@ -5,11 +5,11 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define HEAD (20 * WB_SHEET_PT)  /* title */
-#define FOOT (40 * WB_SHEET_PT)  /* bar, key and cautions */
-#define LEFT (16 * WB_SHEET_PT)  /* dimension of the side */
-#define UNDER (12 * WB_SHEET_PT) /* dimension of the length */
-#define OVER (8 * WB_SHEET_PT)   /* the front's mark */
+#define HEAD (20 * WB_PAPER_PT)  /* title */
+#define FOOT (40 * WB_PAPER_PT)  /* bar, key and cautions */
+#define LEFT (16 * WB_PAPER_PT)  /* dimension of the side */
+#define UNDER (12 * WB_PAPER_PT) /* dimension of the length */
+#define OVER (8 * WB_PAPER_PT)   /* the front's mark */
 #define THIN 0.4
 #define LINE 0.8
 #define THICK 1.4
@@ -21,19 +21,19 @@ typedef struct {
 
 static double room_width(const WbRoofSheet *sheet)
 {
-    return sheet->width_mm * WB_SHEET_PT - 2 * WB_SHEET_EDGE - LEFT;
+    return sheet->width_mm * WB_PAPER_PT - 2 * WB_PAPER_EDGE - LEFT;
 }
 
 static double room_height(const WbRoofSheet *sheet)
 {
-    return sheet->height_mm * WB_SHEET_PT - 2 * WB_SHEET_EDGE - HEAD - FOOT - OVER - UNDER;
+    return sheet->height_mm * WB_PAPER_PT - 2 * WB_PAPER_EDGE - HEAD - FOOT - OVER - UNDER;
 }
 
 int wb_paper_find_scale(const WbRoofSheet *sheet)
 {
     static const int scales[] = {5, 10, 20, 25, 50, 100, 200, 500, 1000};
     for (guint i = 0; i < G_N_ELEMENTS(scales); i++) {
-        double scale = WB_SHEET_PT / scales[i];
+        double scale = WB_PAPER_PT / scales[i];
         if ((double)sheet->roof.length_mm * scale <= room_width(sheet) &&
             (double)sheet->roof.width_mm * scale <= room_height(sheet))
             return scales[i];
@@ -43,9 +43,9 @@ int wb_paper_find_scale(const WbRoofSheet *sheet)
 
 static Place place_of(const WbSheetPen *pen)
 {
-    double scale = WB_SHEET_PT / pen->sheet->scale;
+    double scale = WB_PAPER_PT / pen->sheet->scale;
     double spare = room_width(pen->sheet) - scale * (double)pen->sheet->roof.length_mm;
-    return (Place){WB_SHEET_EDGE + LEFT + spare / 2, WB_SHEET_EDGE + HEAD + OVER, scale};
+    return (Place){WB_PAPER_EDGE + LEFT + spare / 2, WB_PAPER_EDGE + HEAD + OVER, scale};
 }
 
 static double at_x(const Place *place, int64_t mm)
@@ -121,13 +121,13 @@ static void hatch(cairo_t *cr, double step, gboolean falling)
 /* White under the text, so that it is read over hatching. */
 static void text_on_white(WbSheetPen *pen, const char *text, double size, double x, double y)
 {
-    double width = wb_paper_text_width(pen, text, size) + 3;
-    cairo_save(pen->cr);
-    cairo_set_source_rgb(pen->cr, 1, 1, 1);
-    cairo_rectangle(pen->cr, x - width / 2, y - size * 0.7, width, size * 1.4);
-    cairo_fill(pen->cr);
-    cairo_restore(pen->cr);
-    wb_paper_text(pen, text, size, TRUE, x, y, 0.5, 0.5);
+    double width = wb_paper_text_width(&pen->paper, text, size) + 3;
+    cairo_save(pen->paper.cr);
+    cairo_set_source_rgb(pen->paper.cr, 1, 1, 1);
+    cairo_rectangle(pen->paper.cr, x - width / 2, y - size * 0.7, width, size * 1.4);
+    cairo_fill(pen->paper.cr);
+    cairo_restore(pen->paper.cr);
+    wb_paper_text(&pen->paper, text, size, TRUE, x, y, 0.5, 0.5);
 }
 
 /* ---- what stands and lies ---- */
@@ -138,15 +138,15 @@ static void draw_obstacle(WbSheetPen *pen, const Place *place, int index)
     WbRect rect = rect_of(obstacle, 0), grown = rect_of(obstacle, obstacle->clearance_mm);
     g_autofree char *letters = wb_paper_letters(index);
     if (obstacle->clearance_mm > 0 && obstacle->kind == WB_OBSTACLE_STANDS) {
-        rect_path(pen->cr, place, &grown, obstacle->round);
-        stroke(pen->cr, THIN, 2);
+        rect_path(pen->paper.cr, place, &grown, obstacle->round);
+        stroke(pen->paper.cr, THIN, 2);
     }
-    rect_path(pen->cr, place, &rect, obstacle->round);
+    rect_path(pen->paper.cr, place, &rect, obstacle->round);
     if (obstacle->kind == WB_OBSTACLE_STANDS)
-        hatch(pen->cr, 3, FALSE);
+        hatch(pen->paper.cr, 3, FALSE);
     else if (obstacle->kind == WB_OBSTACLE_SHADE)
-        hatch(pen->cr, 8, TRUE);
-    stroke(pen->cr, obstacle->kind == WB_OBSTACLE_STANDS ? LINE : THIN,
+        hatch(pen->paper.cr, 8, TRUE);
+    stroke(pen->paper.cr, obstacle->kind == WB_OBSTACLE_STANDS ? LINE : THIN,
            obstacle->kind == WB_OBSTACLE_STANDS ? 0 : 4);
     double x = place->scale * (double)rect.length_mm, y = place->scale * (double)rect.width_mm;
     double middle = at_y(place, rect.y_mm) + y / 2;
@@ -175,9 +175,9 @@ static void draw_panel(WbSheetPen *pen, const Place *place, int index)
     g_autofree char *length = wb_text_number((double)rect->length_mm, 0);
     g_autofree char *across = wb_text_number((double)rect->width_mm, 0);
     g_autofree char *size = g_strdup_printf("%s \303\227 %s", length, across);
-    rect_path(pen->cr, place, rect, FALSE);
-    stroke(pen->cr, THICK, 0);
-    gboolean room = wb_paper_text_width(pen, size, 7) + 4 < width && height > 24;
+    rect_path(pen->paper.cr, place, rect, FALSE);
+    stroke(pen->paper.cr, THICK, 0);
+    gboolean room = wb_paper_text_width(&pen->paper, size, 7) + 4 < width && height > 24;
     text_on_white(pen, number, 10, x, room ? y - 6 : y);
     if (room)
         text_on_white(pen, size, 7, x, y + 7);
@@ -189,12 +189,12 @@ static void draw_gland(WbSheetPen *pen, const Place *place)
     if (!roof->has_gland)
         return;
     double x = at_x(place, roof->gland.x_mm), y = at_y(place, roof->gland.y_mm);
-    cairo_new_path(pen->cr);
-    cairo_arc(pen->cr, x, y, 3, 0, 2 * G_PI);
-    stroke(pen->cr, LINE, 0);
-    wb_paper_line(pen, x - 5, y, x + 5, y, LINE);
-    wb_paper_line(pen, x, y - 5, x, y + 5, LINE);
-    wb_paper_text(pen, _("cables"), 6, FALSE, x + 6, y, 0, 0);
+    cairo_new_path(pen->paper.cr);
+    cairo_arc(pen->paper.cr, x, y, 3, 0, 2 * G_PI);
+    stroke(pen->paper.cr, LINE, 0);
+    wb_paper_line(&pen->paper, x - 5, y, x + 5, y, LINE);
+    wb_paper_line(&pen->paper, x, y - 5, x, y + 5, LINE);
+    wb_paper_text(&pen->paper, _("cables"), 6, FALSE, x + 6, y, 0, 0);
 }
 
 static void draw_roof(WbSheetPen *pen, const Place *place)
@@ -204,8 +204,8 @@ static void draw_roof(WbSheetPen *pen, const Place *place)
                            roof->width_mm - 2 * roof->margin_mm};
     if (roof->n_corners == 0 && roof->margin_mm > 0 && inside.length_mm > 0 &&
         inside.width_mm > 0) {
-        rect_path(pen->cr, place, &inside, FALSE);
-        stroke(pen->cr, THIN, 2);
+        rect_path(pen->paper.cr, place, &inside, FALSE);
+        stroke(pen->paper.cr, THIN, 2);
     }
     for (int i = 0; i < (int)roof->n_obstacles; i++)
         if (roof->obstacles[i].kind != WB_OBSTACLE_STANDS)
@@ -216,8 +216,8 @@ static void draw_roof(WbSheetPen *pen, const Place *place)
         if (roof->obstacles[i].kind == WB_OBSTACLE_STANDS)
             draw_obstacle(pen, place, i);
     draw_gland(pen, place);
-    outline_path(pen->cr, roof, place);
-    stroke(pen->cr, THICK, 0);
+    outline_path(pen->paper.cr, roof, place);
+    stroke(pen->paper.cr, THICK, 0);
 }
 
 /* ---- dimensions and marks ---- */
@@ -226,16 +226,16 @@ static void draw_dimensions(WbSheetPen *pen, const Place *place)
 {
     const WbRoof *roof = &pen->sheet->roof;
     double right = at_x(place, roof->length_mm), bottom = at_y(place, roof->width_mm);
-    double y = bottom + 5 * WB_SHEET_PT, x = place->x - 5 * WB_SHEET_PT;
+    double y = bottom + 5 * WB_PAPER_PT, x = place->x - 5 * WB_PAPER_PT;
     g_autofree char *length = wb_text_number((double)roof->length_mm, 0);
     g_autofree char *width = wb_text_number((double)roof->width_mm, 0);
-    wb_paper_line(pen, place->x, y, right, y, THIN);
-    wb_paper_line(pen, place->x, y - 4, place->x, y + 4, LINE);
-    wb_paper_line(pen, right, y - 4, right, y + 4, LINE);
+    wb_paper_line(&pen->paper, place->x, y, right, y, THIN);
+    wb_paper_line(&pen->paper, place->x, y - 4, place->x, y + 4, LINE);
+    wb_paper_line(&pen->paper, right, y - 4, right, y + 4, LINE);
     text_on_white(pen, length, 9, (place->x + right) / 2, y);
-    wb_paper_line(pen, x, place->y, x, bottom, THIN);
-    wb_paper_line(pen, x - 4, place->y, x + 4, place->y, LINE);
-    wb_paper_line(pen, x - 4, bottom, x + 4, bottom, LINE);
+    wb_paper_line(&pen->paper, x, place->y, x, bottom, THIN);
+    wb_paper_line(&pen->paper, x - 4, place->y, x + 4, place->y, LINE);
+    wb_paper_line(&pen->paper, x - 4, bottom, x + 4, bottom, LINE);
     text_on_white(pen, width, 9, x, (place->y + bottom) / 2);
 }
 
@@ -260,23 +260,23 @@ static void draw_marks(WbSheetPen *pen, const Place *place)
 {
     const WbRoof *roof = &pen->sheet->roof;
     double middle = (place->x + at_x(place, roof->length_mm)) / 2;
-    double width = wb_paper_text_width(pen, _("front edge"), 8);
-    wb_paper_text(pen, _("front edge"), 8, FALSE, middle, place->y - 3, 0.5, 1);
-    arrow(pen->cr, middle - width / 2 - 8, place->y - 9, 9, 0);
-    wb_paper_text(pen, _("left edge"), 8, FALSE, place->x + 3, place->y - 3, 0, 1);
+    double width = wb_paper_text_width(&pen->paper, _("front edge"), 8);
+    wb_paper_text(&pen->paper, _("front edge"), 8, FALSE, middle, place->y - 3, 0.5, 1);
+    arrow(pen->paper.cr, middle - width / 2 - 8, place->y - 9, 9, 0);
+    wb_paper_text(&pen->paper, _("left edge"), 8, FALSE, place->x + 3, place->y - 3, 0, 1);
     if (isnan(roof->front_azimuth_deg))
         return;
-    double x = pen->width - WB_SHEET_EDGE - 14, y = WB_SHEET_EDGE + 16;
+    double x = pen->paper.width - WB_PAPER_EDGE - 14, y = WB_PAPER_EDGE + 16;
     double angle = -roof->front_azimuth_deg * G_PI / 180;
-    arrow(pen->cr, x, y, 26, angle);
-    wb_paper_text(pen, _("N"), 9, TRUE, x + 20 * sin(angle), y - 20 * cos(angle), 0.5, 0.5);
+    arrow(pen->paper.cr, x, y, 26, angle);
+    wb_paper_text(&pen->paper, _("N"), 9, TRUE, x + 20 * sin(angle), y - 20 * cos(angle), 0.5, 0.5);
 }
 
 static void draw_head(WbSheetPen *pen)
 {
     const WbRoofSheet *sheet = pen->sheet;
-    double y = WB_SHEET_EDGE;
-    double height = wb_paper_text(pen, sheet->title, 14, TRUE, WB_SHEET_EDGE, y, 0, 0);
+    double y = WB_PAPER_EDGE;
+    double height = wb_paper_text(&pen->paper, sheet->title, 14, TRUE, WB_PAPER_EDGE, y, 0, 0);
     g_autofree char *name =
         sheet->n > 0 ? g_strdup_printf("%d \303\227 %s", sheet->n, sheet->panels[0].name) : NULL;
     gboolean one = TRUE;
@@ -287,7 +287,7 @@ static void draw_head(WbSheetPen *pen)
                                   : g_strdup_printf(_("%d panels of several models"), sheet->n);
     g_autofree char *text =
         g_strdup_printf(_("Roof from above, 1:%d. %s. All lengths in mm."), sheet->scale, what);
-    wb_paper_text(pen, text, 9, FALSE, WB_SHEET_EDGE, y + height + 3, 0, 0);
+    wb_paper_text(&pen->paper, text, 9, FALSE, WB_PAPER_EDGE, y + height + 3, 0, 0);
 }
 
 /* ---- foot ---- */
@@ -299,18 +299,18 @@ static double draw_bar(WbSheetPen *pen, double x, double y)
     int mm = rounds[0];
     for (guint i = 0; i < G_N_ELEMENTS(rounds) && rounds[i] / pen->sheet->scale <= 80; i++)
         mm = rounds[i];
-    double length = WB_SHEET_PT * mm / pen->sheet->scale;
+    double length = WB_PAPER_PT * mm / pen->sheet->scale;
     for (int i = 0; i < 5; i++) {
-        cairo_rectangle(pen->cr, x + length * i / 5, y, length / 5, 5);
+        cairo_rectangle(pen->paper.cr, x + length * i / 5, y, length / 5, 5);
         if (i % 2 == 0)
-            cairo_fill_preserve(pen->cr);
-        stroke(pen->cr, THIN, 0);
+            cairo_fill_preserve(pen->paper.cr);
+        stroke(pen->paper.cr, THIN, 0);
     }
     g_autofree char *roof = wb_text_number(mm, 0);
     g_autofree char *paper = wb_text_number((double)mm / pen->sheet->scale, 1);
     g_autofree char *text = g_strdup_printf(
         _("%s mm on the roof. Printed true to scale this bar is %s mm long."), roof, paper);
-    wb_paper_text(pen, text, 7, FALSE, x, y + 7, 0, 0);
+    wb_paper_text(&pen->paper, text, 7, FALSE, x, y + 7, 0, 0);
     return 20;
 }
 
@@ -334,7 +334,7 @@ static char *load_text(const WbRoofSheet *sheet)
 
 static void draw_foot(WbSheetPen *pen, double y)
 {
-    double x = WB_SHEET_EDGE, width = pen->width - 2 * WB_SHEET_EDGE;
+    double x = WB_PAPER_EDGE, width = pen->paper.width - 2 * WB_PAPER_EDGE;
     g_autofree char *load = load_text(pen->sheet);
     g_autofree char *text = g_strconcat(
         _("Thick: roof and panels, by number. Hatched: what stands on the roof, by letter, its "
@@ -347,7 +347,7 @@ static void draw_foot(WbSheetPen *pen, double y)
           "live; cover them while you connect."),
         NULL);
     y += draw_bar(pen, x, y);
-    wb_paper_paragraph(pen, text, 7.5, x, y + 3, width);
+    wb_paper_paragraph(&pen->paper, text, 7.5, x, y + 3, width);
 }
 
 void wb_paper_draw_plan(WbSheetPen *pen)
@@ -357,5 +357,5 @@ void wb_paper_draw_plan(WbSheetPen *pen)
     draw_roof(pen, &place);
     draw_dimensions(pen, &place);
     draw_marks(pen, &place);
-    draw_foot(pen, pen->height - WB_SHEET_EDGE - FOOT + 6);
+    draw_foot(pen, pen->paper.height - WB_PAPER_EDGE - FOOT + 6);
 }

@@ -5,8 +5,8 @@
 #include "figures_text.h"
 #include <glib/gi18n-lib.h>
 
-#define ROW (5.2 * WB_SHEET_PT)
-#define HEAD (26 * WB_SHEET_PT)
+#define ROW (5.2 * WB_PAPER_PT)
+#define HEAD (26 * WB_PAPER_PT)
 
 int wb_roof_sheet_rows(const WbRoofSheet *sheet)
 {
@@ -117,7 +117,7 @@ char *wb_roof_sheet_cell(const WbRoofSheet *sheet, int row, WbSheetColumn column
 
 static int rows_of_page(const WbRoofSheet *sheet)
 {
-    double room = sheet->height_mm * WB_SHEET_PT - 2 * WB_SHEET_EDGE - HEAD;
+    double room = sheet->height_mm * WB_PAPER_PT - 2 * WB_PAPER_EDGE - HEAD;
     return (int)(room / ROW);
 }
 
@@ -132,7 +132,7 @@ static void columns_of(const WbSheetPen *pen, double x[WB_SHEET_COLUMNS],
                        double width[WB_SHEET_COLUMNS])
 {
     static const double share[WB_SHEET_COLUMNS] = {0.06, 0.28, 0.1, 0.1, 0.1, 0.1, 0.26};
-    double all = pen->width - 2 * WB_SHEET_EDGE, at = WB_SHEET_EDGE;
+    double all = pen->paper.width - 2 * WB_PAPER_EDGE, at = WB_PAPER_EDGE;
     for (int column = 0; column < WB_SHEET_COLUMNS; column++) {
         x[column] = at;
         width[column] = share[column] * all - 6;
@@ -150,24 +150,25 @@ static void draw_head(WbSheetPen *pen, const double *x, const double *width)
     const char *const heads[WB_SHEET_COLUMNS] = {
         _("No."),       _("What"),     _("left side"),       _("right side"),
         _("near side"), _("far side"), _("Size and remarks")};
-    double y = WB_SHEET_EDGE;
-    y += wb_paper_text(pen, _("Distances to drill by, in mm"), 12, TRUE, WB_SHEET_EDGE, y, 0, 0);
-    wb_paper_text(pen,
+    double y = WB_PAPER_EDGE;
+    y += wb_paper_text(&pen->paper, _("Distances to drill by, in mm"), 12, TRUE, WB_PAPER_EDGE, y,
+                       0, 0);
+    wb_paper_text(&pen->paper,
                   pen->sheet->roof.n_corners > 0
                       ? _("Measured from the line at the roof’s far left and the line at its "
                           "foremost point.")
                       : _("Measured from the roof’s left edge and from its front edge."),
-                  8, FALSE, WB_SHEET_EDGE, y + 2, 0, 0);
-    y = WB_SHEET_EDGE + HEAD - 11 * WB_SHEET_PT;
-    wb_paper_text(pen, _("from the left edge to its"), 7, FALSE,
+                  8, FALSE, WB_PAPER_EDGE, y + 2, 0, 0);
+    y = WB_PAPER_EDGE + HEAD - 11 * WB_PAPER_PT;
+    wb_paper_text(&pen->paper, _("from the left edge to its"), 7, FALSE,
                   x[WB_SHEET_RIGHT] + width[WB_SHEET_RIGHT], y, 1, 0);
-    wb_paper_text(pen, _("from the front edge to its"), 7, FALSE,
+    wb_paper_text(&pen->paper, _("from the front edge to its"), 7, FALSE,
                   x[WB_SHEET_BACK] + width[WB_SHEET_BACK], y, 1, 0);
     for (int column = 0; column < WB_SHEET_COLUMNS; column++)
-        wb_paper_cell_text(pen, heads[column], 8, TRUE, x[column], y + 12, width[column],
+        wb_paper_cell_text(&pen->paper, heads[column], 8, TRUE, x[column], y + 12, width[column],
                            is_figure(column));
-    wb_paper_line(pen, WB_SHEET_EDGE, WB_SHEET_EDGE + HEAD - 2, pen->width - WB_SHEET_EDGE,
-                  WB_SHEET_EDGE + HEAD - 2, 0.8);
+    wb_paper_line(&pen->paper, WB_PAPER_EDGE, WB_PAPER_EDGE + HEAD - 2,
+                  pen->paper.width - WB_PAPER_EDGE, WB_PAPER_EDGE + HEAD - 2, 0.8);
 }
 
 void wb_paper_draw_table(WbSheetPen *pen, int page)
@@ -178,13 +179,13 @@ void wb_paper_draw_table(WbSheetPen *pen, int page)
     columns_of(pen, x, width);
     draw_head(pen, x, width);
     for (int row = first; row < last; row++) {
-        double y = WB_SHEET_EDGE + HEAD + (row - first) * ROW;
+        double y = WB_PAPER_EDGE + HEAD + (row - first) * ROW;
         for (int column = 0; column < WB_SHEET_COLUMNS; column++) {
             g_autofree char *text = wb_roof_sheet_cell(pen->sheet, row, column);
-            wb_paper_cell_text(pen, text, 8, column == WB_SHEET_MARK, x[column], y + 1,
+            wb_paper_cell_text(&pen->paper, text, 8, column == WB_SHEET_MARK, x[column], y + 1,
                                width[column], is_figure(column));
         }
-        wb_paper_line(pen, WB_SHEET_EDGE, y + ROW - 1, pen->width - WB_SHEET_EDGE, y + ROW - 1,
-                      0.2);
+        wb_paper_line(&pen->paper, WB_PAPER_EDGE, y + ROW - 1, pen->paper.width - WB_PAPER_EDGE,
+                      y + ROW - 1, 0.2);
     }
 }

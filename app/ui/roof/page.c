@@ -10,13 +10,14 @@
 #include "obstacle_table.h"
 #include "outline_pane.h"
 #include "plan_edits.h"
+#include "print_actions.h"
 #include "resources.h"
 #include "roof_edit.h"
 #include "roof_fields.h"
 #include "roof_pins.h"
+#include "roof_sheet.h"
 #include "roof_study.h"
 #include "roof_words.h"
-#include "sheet_actions.h"
 #include "sun_pane.h"
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -205,49 +206,50 @@ static WbRoofSheet *mix_sheet_new(WbRoofPage *self, const WbMixBest *mix)
     WbRoofSheet *sheet =
         wb_roof_sheet_new(wb_document_get_title(self->context.document),
                           &wb_document_get_brief(self->context.document)->roof, panels,
-                          mix->n_layout, mix->load_kg, wb_sheet_is_letter());
+                          mix->n_layout, mix->load_kg, wb_print_is_letter());
     for (int i = 0; i < WB_MIX_MODELS; i++)
         g_free(names[i]);
     return sheet;
 }
 
 /* Of what the plan shows. (transfer full) */
-static WbRoofSheet *sheet_new(WbRoofPage *self)
+static WbPrint *print_new(WbRoofPage *self)
 {
     const WbBrief *brief = wb_document_get_brief(self->context.document);
     int n = 0;
     const WbMixBest *mix = shown_mix(self);
     const WbStudyPanel *shown = shown_panel(self, &n);
     if (mix != NULL)
-        return mix_sheet_new(self, mix);
+        return wb_roof_sheet_print(mix_sheet_new(self, mix));
     g_autofree WbSheetPanel *panels = g_new0(WbSheetPanel, n + 1);
     g_autofree char *name = n > 0 ? name_of(shown->panel) : NULL;
     const WbPanel *panel = n > 0 ? shown->panel : NULL;
     double load_kg = n > 0 ? n * (panel->part.weight_kg + panel->mount_kg) : NAN;
     for (int i = 0; i < n; i++)
         panels[i] = (WbSheetPanel){shown->fit.layout[i], name};
-    return wb_roof_sheet_new(wb_document_get_title(self->context.document), &brief->roof, panels, n,
-                             load_kg, wb_sheet_is_letter());
+    return wb_roof_sheet_print(wb_roof_sheet_new(wb_document_get_title(self->context.document),
+                                                 &brief->roof, panels, n, load_kg,
+                                                 wb_print_is_letter()));
 }
 
 static void act_print(GtkWidget *widget, const char *action, GVariant *parameter)
 {
-    wb_sheet_print(widget, sheet_new(WB_ROOF_PAGE(widget)));
+    wb_print_run(widget, print_new(WB_ROOF_PAGE(widget)));
 }
 
 static void act_save_pdf(GtkWidget *widget, const char *action, GVariant *parameter)
 {
-    wb_sheet_choose_file(widget, sheet_new(WB_ROOF_PAGE(widget)), WB_SHEET_PDF, _("roof-plan.pdf"));
+    wb_print_choose_file(widget, print_new(WB_ROOF_PAGE(widget)), WB_SHEET_PDF, _("roof-plan.pdf"));
 }
 
 static void act_save_svg(GtkWidget *widget, const char *action, GVariant *parameter)
 {
-    wb_sheet_choose_file(widget, sheet_new(WB_ROOF_PAGE(widget)), WB_SHEET_SVG, _("roof-plan.svg"));
+    wb_print_choose_file(widget, print_new(WB_ROOF_PAGE(widget)), WB_SHEET_SVG, _("roof-plan.svg"));
 }
 
 static void act_save_as(GtkWidget *widget, const char *action, GVariant *parameter)
 {
-    wb_sheet_save_to(widget, sheet_new(WB_ROOF_PAGE(widget)),
+    wb_print_save_to(widget, print_new(WB_ROOF_PAGE(widget)),
                      g_variant_get_string(parameter, NULL));
 }
 
