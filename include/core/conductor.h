@@ -17,6 +17,9 @@ int wb_awg_gauge(int size);
 double wb_awg_diameter_mm(int gauge);
 double wb_awg_area_mm2(int gauge);
 
+/* Ohm/km at 20 C of a gauge: 17.241 / mm2, annealed copper (IACS). */
+double wb_awg_r20_ohm_km(int gauge);
+
 /* The largest gauge size whose area is not above this one (0.1 % of area counts as equal), an index
  * as for wb_awg_gauge; -1: thinner than 18 AWG. Metric sizes take that gauge's ampacity. */
 int wb_awg_size_within(double area_mm2);
@@ -26,6 +29,12 @@ double wb_resistance_at(double r20_ohm_km, double conductor_c);
 
 /* Out and back, V: 2 x length x resistance x current. */
 double wb_drop_v(double r_ohm_km, double one_way_m, double amps);
+
+/* The handbooks' size for a drop, for the check by hand; the program itself goes by resistance at
+ * operating temperature. Round trip lengths.
+ * Circular mils: 10.75 x A x ft / V (boats, from memory). mm2: 0.0164 x A x m / V (ISO 10133). */
+double wb_handbook_circular_mils(double amps, double round_trip_ft, double drop_v);
+double wb_handbook_mm2(double amps, double round_trip_m, double drop_v);
 
 /* How conductors lie. */
 typedef struct {

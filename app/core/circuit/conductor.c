@@ -2,6 +2,7 @@
 #include <math.h>
 
 #define PI 3.14159265358979323846
+#define IACS_OHM_MM2_KM 17.241
 #define SAME_AREA 0.999 /* tables round areas */
 
 static const int gauges[WB_AWG_SIZES] = {18, 16, 14, 12, 10, 8, 6, 4, 3, 2, 1, 0, -1, -2, -3};
@@ -20,6 +21,21 @@ double wb_awg_area_mm2(int gauge)
 {
     double diameter_mm = wb_awg_diameter_mm(gauge);
     return PI / 4 * diameter_mm * diameter_mm;
+}
+
+double wb_awg_r20_ohm_km(int gauge)
+{
+    return IACS_OHM_MM2_KM / wb_awg_area_mm2(gauge);
+}
+
+double wb_handbook_circular_mils(double amps, double round_trip_ft, double drop_v)
+{
+    return 10.75 * amps * round_trip_ft / drop_v;
+}
+
+double wb_handbook_mm2(double amps, double round_trip_m, double drop_v)
+{
+    return 0.0164 * amps * round_trip_m / drop_v;
 }
 
 int wb_awg_size_within(double area_mm2)
