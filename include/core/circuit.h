@@ -82,6 +82,7 @@ typedef struct {
     const WbConductor *conductor;
     const WbFuse *fuse;
     const WbFitting *holder, *lug, *disconnect;
+    bool in_block; /* the fuse sits in a fuse block, which is bought for all loads together */
     int missing_fittings; /* holder, lugs, switch that the catalogue does not sell, all `count` */
     WbAmpacity ampacity;
     double conductor_c; /* at run_a */

@@ -152,7 +152,8 @@ static void buy_all(const Till *till, const WbWireStock *stock, const Wire *wire
     buy_lugs(till, wire->choice);
     if (fuse) {
         buy(till, &fuse->sourced, 1);
-        if (!wb_sits_in_block(stock, ask, fuse->fuse->form))
+        circuit->in_block = wb_sits_in_block(stock, ask, fuse->fuse->form);
+        if (!circuit->in_block)
             circuit->holder = buy_fitting(till, wb_holder_for(stock, fuse->fuse, ask->most_v));
     }
     if (ask->switched)

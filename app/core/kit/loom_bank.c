@@ -192,7 +192,7 @@ static void load_circuits(const Bank *bank, WbLoom *loom, double fault_a)
         WbCircuitAsk ask = ask_of_load(bank, loom, i, fault_a);
         WbCircuit circuit;
         wb_loom_circuit(bank->problem, loom, &ask, &circuit);
-        if (circuit.fuse && !circuit.holder && circuit.missing_fittings == 0)
+        if (circuit.in_block)
             ways[circuit.fuse->form]++;
     }
     for (int form = 0; form < WB_N_FUSE_FORMS; form++) {
