@@ -1,5 +1,6 @@
 /* explain: its JSON. The text is in cli_explain_text.c. */
 #include "cli_explain.h"
+#include "cli_circuits.h"
 #include "cli_find_kit.h"
 #include "cli_job.h"
 #include "cli_ranking.h"
@@ -29,7 +30,7 @@ static void bill_json(WbJsonOut *json, const WbProblem *problem, const WbKit *ki
 }
 
 static char *explain_json(const WbBriefFile *file, const WbProblem *problem,
-                          const WbVerdict *verdict, WbStanding standing)
+                          const WbVerdict *verdict, WbStanding standing, const WbWiring *wiring)
 {
     WbJsonOut json;
     wb_out_start(&json);
@@ -39,6 +40,7 @@ static char *explain_json(const WbBriefFile *file, const WbProblem *problem,
     wb_cli_kit_json(&json, "kit", problem, verdict, standing);
     wb_cli_year_json(&json, "year", problem, &verdict->year);
     bill_json(&json, problem, &verdict->kit);
+    wb_cli_circuits_json(&json, "circuits", problem, &verdict->kit, wiring);
     wb_cli_safety_json(&json, problem, verdict);
     wb_out_end_object(&json);
     return wb_out_finish(&json);
@@ -55,8 +57,14 @@ static int explain(const WbArguments *arguments, const WbJob *job, WbRanking *ra
         return code;
     wb_judge(problem, &kit, &verdict);
     WbStanding standing = wb_cli_standing(problem, ranking, &kit);
-    return wb_cli_print(arguments->json ? explain_json(job->file, problem, &verdict, standing)
-                                        : wb_cli_explain_text(problem, &verdict, standing));
+    WbWiring wiring;
+    if (wb_wiring(problem, &kit, &wiring) != WB_OK)
+        return wb_cli_fail_status(WB_NO_MEMORY);
+    code =
+        wb_cli_print(arguments->json ? explain_json(job->file, problem, &verdict, standing, &wiring)
+                                     : wb_cli_explain_text(problem, &verdict, standing, &wiring));
+    wb_wiring_free(&wiring);
+    return code;
 }
 
 int wb_cli_run_explain(const WbArguments *arguments)

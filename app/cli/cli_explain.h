@@ -3,9 +3,11 @@
 #define WB_CLI_EXPLAIN_H
 
 #include "cli_kit_json.h"
+#include "wiring.h"
 
 /* (transfer full) */
-char *wb_cli_explain_text(const WbProblem *problem, const WbVerdict *verdict, WbStanding standing);
+char *wb_cli_explain_text(const WbProblem *problem, const WbVerdict *verdict, WbStanding standing,
+                          const WbWiring *wiring);
 
 /* One line of the bill: what of a part is there and what has to be bought. */
 typedef struct {

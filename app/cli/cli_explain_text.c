@@ -1,3 +1,4 @@
+#include "cli_circuits.h"
 #include "cli_explain.h"
 
 #include "cli_table.h"
@@ -52,9 +53,15 @@ static void append_bill(GString *out, const WbProblem *problem, const WbVerdict 
     g_autofree char *shipping = wb_words_money(figures->shipping_minor, currency);
     g_autofree char *allowance = wb_words_money(figures->allowance_minor, currency);
     g_autofree char *cost = wb_words_money(figures->cost_minor, currency);
-    g_autofree char *sum = g_strdup_printf(
-        _("Parts %s + shipping %s + %g %% of the parts for lugs, cable and sealant %s = %s"), parts,
-        shipping, problem->brief->sundries_pct, allowance, cost);
+    g_autofree char *wiring = wb_words_money(figures->wiring_minor, currency);
+    g_autofree char *sum =
+        g_strdup_printf(problem->brief->wiring.on ? _("Parts %1$s + circuits %6$s + shipping %2$s "
+                                                      "+ %3$g %% of the parts for ties, sealant "
+                                                      "and small terminals %4$s = %5$s")
+                                                  : _("Parts %1$s + shipping %2$s + %3$g %% of the "
+                                                      "parts for lugs, cable and sealant %4$s "
+                                                      "= %5$s"),
+                        parts, shipping, problem->brief->sundries_pct, allowance, cost, wiring);
     wb_cli_wrap(out, "", sum);
 }
 
@@ -252,7 +259,8 @@ static void append_group(GString *out, const WbProblem *problem, const WbVerdict
     }
 }
 
-char *wb_cli_explain_text(const WbProblem *problem, const WbVerdict *verdict, WbStanding standing)
+char *wb_cli_explain_text(const WbProblem *problem, const WbVerdict *verdict, WbStanding standing,
+                          const WbWiring *wiring)
 {
     GString *out = g_string_new(NULL);
     append_title(out, problem, verdict, standing);
@@ -261,6 +269,7 @@ char *wb_cli_explain_text(const WbProblem *problem, const WbVerdict *verdict, Wb
     append_group(out, problem, verdict, WB_NOTE, _("Notes"));
     append_score(out, problem, verdict);
     append_bill(out, problem, verdict);
+    wb_cli_circuits_text(out, problem, &verdict->kit, wiring);
     append_energy(out, problem, verdict);
     append_bank(out, problem, verdict);
     wb_cli_year_text(out, &verdict->year);

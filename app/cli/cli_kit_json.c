@@ -40,6 +40,7 @@ static void figures_json(WbJsonOut *json, const WbFigures *figures)
     wb_out_object(json, "figures");
     wb_out_integer(json, "cost_minor", figures->cost_minor);
     wb_out_integer(json, "parts_minor", figures->parts_minor);
+    wb_out_integer(json, "wiring_minor", figures->wiring_minor);
     wb_out_integer(json, "shipping_minor", figures->shipping_minor);
     wb_out_integer(json, "allowance_minor", figures->allowance_minor);
     wb_out_number(json, "weight_kg", (double)figures->weight_g / 1e3);
