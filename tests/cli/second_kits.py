@@ -14,18 +14,20 @@ from second_year import Kinds, Lanes, kept_and_clipped, month_means
 
 CRITERIA = ["cost", "weight", "usable_capacity", "roof_area", "autonomy", "spare_power", "dark_hours"]
 LESS_IS_BETTER = {"cost", "weight", "roof_area", "dark_hours"}
-RULES = ["no-price", "roof-fit", "roof-undecided", "roof-load", "roof-height", "controller-share", "system-voltage", "cold-voc", "pv-current",
-         "hot-vmp", "pwm-match", "array-watts", "output-clipped", "string-fuse", "controller-bus", "charge-profile",
-         "bank-system", "bank-series", "bank-parallel", "load-voltage", "bay-fit", "no-inverter", "inverter-bus", "inverter-window",
-         "inverter-continuous", "inverter-surge", "waveform", "inverter-draw", "peak-draw", "cold-charge", "freezing",
-         "ventilation", "autonomy", "dcdc-source", "dcdc-bus", "dcdc-profile", "dcdc-alternator", "charge-maximum",
-         "charge-minimum", "supply", "money", "weight", "dark-hours"]
+RULES = ["no-price", "roof-fit", "roof-undecided", "roof-load", "roof-height", "controller-share", "controllers-alike",
+         "unlike-panels", "system-voltage", "cold-voc", "touch-voltage", "pv-current", "hot-vmp", "mppt-start", "pwm-match",
+         "pwm-cells", "array-watts", "output-clipped", "string-fuse", "controller-bus", "charge-profile", "bank-system",
+         "bank-series", "bank-parallel", "load-voltage", "load-converter", "motor-start", "bay-fit", "no-inverter",
+         "inverter-bus", "inverter-window", "inverter-lowest", "inverter-cutout", "inverter-continuous", "inverter-surge",
+         "waveform", "inverter-draw", "inverter-surge-draw", "peak-draw", "shore-charge", "cold-charge", "freezing",
+         "ventilation", "autonomy", "dcdc-source", "dcdc-bus", "dcdc-profile", "dcdc-alternator", "circuits",
+         "charge-circuits", "fittings", "charge-maximum", "charge-minimum", "supply", "money", "weight", "dark-hours"]
 COLD_FACTORS = [(25, 1.00), (20, 1.02), (15, 1.04), (10, 1.06), (5, 1.08), (0, 1.10), (-5, 1.12), (-10, 1.14), (-15, 1.16),
                 (-20, 1.18), (-25, 1.20), (-30, 1.21), (-35, 1.23), (-40, 1.25), (-1000, 1.25)]
 
 Kit = namedtuple("Kit", "panel series parallel controller controllers storage bank_series bank_parallel inverter dcdc")
 Finding = namedtuple("Finding", "value limit holds severity margin month assumed")
-Bank = namedtuple("Bank", "nominal_v charge_v system_v")
+Bank = namedtuple("Bank", "nominal_v charge_v system_v assumed")
 
 
 def finding(value, limit, holds, severity="stop", margin=None, month=None, assumed=()):
@@ -56,6 +58,11 @@ def system_of(volts):
     """0: none, or not known."""
     kinds = ((12, 10, 15), (24, 20, 30), (48, 40, 60))
     return next((v for v, low, high in kinds if volts is not None and low <= volts <= high), 0)
+
+
+def missing(part, **names):
+    """Names of the assumptions for members that the part's data sheet does not give."""
+    return [name for member, name in names.items() if part.get(member) is None]
 
 
 def least(pairs):
@@ -124,6 +131,10 @@ class Second:
             return panel["vmp_v"] * (1 - 0.0045 * over_k)
         return panel["vmp_v"] + panel["voc_v"] * coefficient / 100 * over_k
 
+    def hot_voc_v(self, panel):
+        coefficient, over_k = panel.get("voc_coeff_pct_k"), self.hottest_cell_c(panel["id"]) - 25
+        return panel["voc_v"] * (1 + (-0.45 if coefficient is None else coefficient) / 100 * over_k)
+
     # [4] [5] need and bank
 
     def need(self, inverter_id, month):
@@ -140,7 +151,8 @@ class Second:
         chemistry, nominal_v = self.chemistry(storage), s * storage["nominal_v"]
         by_cells = round(storage["nominal_v"] / chemistry["cell_v"]) * chemistry["charge_v_per_cell"]
         system = [v for v in (12, 24, 48) if v <= nominal_v <= 1.07 * v]
-        return Bank(nominal_v, s * given(storage, "charge_v", by_cells), system[0] if system else 0)
+        return Bank(nominal_v, s * given(storage, "charge_v", by_cells), system[0] if system else 0,
+                    tuple(missing(storage, charge_v="charge-voltage")))
 
     def bank_c(self, month):
         where = given(self.site, "bank_place", "inside")
@@ -227,14 +239,15 @@ class Second:
     def array_rules(self, panel_id, series, parallel, controller_id, n, storage_id, s):
         panel, controller, bank = self.parts[panel_id], self.parts[controller_id], self.bank(storage_id, s)
         panels, strings, mppt = series * parallel, -(-parallel // n), controller["technology"] == "mppt"
-        no_voc = panel.get("voc_coeff_pct_k") is None
-        cold = ["voc-table"] if no_voc else []
-        hot = (["voltage-coefficient"] if no_voc else []) + (["noct"] if panel.get("noct_c") is None else [])
+        cold = missing(panel, voc_coeff_pct_k="voc-table")
+        hot = missing(panel, voc_coeff_pct_k="voltage-coefficient", noct_c="noct") + list(bank.assumed)
         most, bound = self.roof_most[panel_id]
         top_mm = self.brief["roof"].get("max_height_mm")
         roof_kg, max_pv_w = self.brief["roof"].get("max_load_kg"), controller.get("max_pv_w_12v")
         cold_v, hot_v = series * self.cold_voc_v(panel), series * self.hot_vmp_v(panel)
         string_w = panel["power_w"] * series if mppt else panel["imp_a"] * bank.nominal_v
+        brought_w, rated_w = string_w * strings, controller["rated_output_a"] * bank.nominal_v
+        safe_v = 50 if given(self.brief, "rule_set", "road-vehicle") == "boat" else 60
         buses = [v for v in (12, 24, 48) if given(controller, "bus_%dv" % v, False)]
         return {
             "roof-fit": at_most(panels, most if panels <= most else bound, self.limit_severity("roof")),
@@ -242,20 +255,42 @@ class Second:
             "roof-load": idle() if roof_kg is None else at_most(panels * self.grams(panel_id) / 1000, roof_kg),
             "roof-height": idle() if not top_mm else at_most(self.brief["roof"].get("standoff_mm", 0) + panel["thickness_mm"], top_mm),
             "controller-share": at_most(parallel % n, 0),
-            "system-voltage": idle("max-system-v") if panel.get("max_system_v") is None else
+            "controllers-alike": at_most(n, 1, "caution"),
+            "unlike-panels": idle() if series == 1 else at_most(0, 5, "caution"),
+            "system-voltage": at_most(cold_v, 50, "caution", cold + ["max-system-v"]) if panel.get("max_system_v") is None else
                               at_most(cold_v, panel["max_system_v"], assumed=cold),
+            "touch-voltage": at_most(cold_v, safe_v, "caution", cold),
             "cold-voc": at_most(cold_v, controller["max_pv_v"], assumed=cold),
             "pv-current": at_most(1.25 * panel["isc_a"] * strings, controller["max_pv_a"]),
             "hot-vmp": at_least(hot_v, bank.charge_v + controller["headroom_v"], assumed=hot),
+            "mppt-start": self.mppt_start(series * self.hot_voc_v(panel), controller, bank, hot),
+            "pwm-cells": self.pwm_cells(series * given(panel, "cells", 0), bank.system_v) if not mppt else idle(),
             "pwm-match": idle() if mppt or hot_v <= 0 else at_most(100 * max(0, 1 - bank.charge_v / hot_v), 10, "caution", hot),
-            "array-watts": idle("pv-watts") if max_pv_w is None else idle() if not bank.system_v else
+            "array-watts": idle() if not bank.system_v else at_most(brought_w, rated_w, "caution", ["pv-watts"]) if max_pv_w is None else
                            at_most(panel["power_w"] * series * strings, max_pv_w * bank.system_v / 12),
-            "output-clipped": at_most(string_w * strings, controller["rated_output_a"] * bank.nominal_v, "note"),
+            "output-clipped": at_most(brought_w, rated_w, "note"),
             "string-fuse": at_most((strings - 1) * 1.25 * panel["isc_a"], given(panel, "series_fuse_a", 15), "caution",
                                    ["series-fuse"] if panel.get("series_fuse_a") is None else []),
             "controller-bus": same(bank.system_v, nearest(buses, bank.system_v)) if bank.system_v else idle(),
             "charge-profile": same(self.profile(controller, storage_id), 1),
         }
+
+    @staticmethod
+    def mppt_start(hot_voc_v, controller, bank, assumed):
+        if controller["technology"] != "mppt":
+            return idle()
+        over_v = given(controller, "start_headroom_v", controller["headroom_v"])
+        assumed = assumed + missing(controller, start_headroom_v="start-headroom")
+        if hot_voc_v < bank.nominal_v + over_v:
+            return at_least(hot_voc_v, bank.nominal_v + over_v, assumed=assumed)
+        return at_least(hot_voc_v, bank.charge_v + over_v, "caution", assumed=assumed)
+
+    @staticmethod
+    def pwm_cells(cells, system_v):
+        fitting = 36 * system_v / 12
+        if not system_v or not cells:
+            return idle(*["cells"] if system_v else [])
+        return finding(cells, fitting, abs(cells - fitting) <= fitting / 10, "caution")
 
     def profile(self, charger, storage_id):
         free = given(charger, "profile_adjustable", False)
@@ -289,8 +324,8 @@ class Second:
         return at_most(0.05 * cells * gas * storage["capacity_ah"] * p / 1000, 0,
                        "caution" if given(self.site, "sleeping_space", True) else "note")
 
-    def at_cold(self, limit_c):
-        return idle() if limit_c is None else finding(self.cold_c, limit_c, self.cold_c >= limit_c, "caution")
+    def at_cold(self, limit_c, assumed=()):
+        return idle() if limit_c is None else finding(self.cold_c, limit_c, self.cold_c >= limit_c, "caution", assumed=assumed)
 
     def cold_charge(self, limit_c):
         bank_c, month = least((self.bank_c(m), m) for m in self.used)
@@ -308,6 +343,24 @@ class Second:
             return finding(None, system_v, False, "note")
         return finding(alike[0], system_v, True) if alike else idle()
 
+    def load_converter(self, bank):
+        watts = [self.loads.watts(load) for load in self.dc_loads if load.get("volts") is not None and not system_of(load["volts"])]
+        if not watts or not bank.system_v:
+            return idle()
+        return at_most(sum(watts) / 0.85 / bank.nominal_v, sum(watts) / bank.nominal_v, "note")
+
+    def motor_start(self, bank):
+        load = max(self.dc_loads, key=lambda load: given(load, "surge_factor", 1), default={})
+        if given(load, "surge_factor", 1) <= 1 or not bank.system_v:
+            return idle()
+        run_a = self.loads.watts(load) / bank.nominal_v
+        return at_most(run_a * load["surge_factor"], 2 * run_a, "note")
+
+    def shore_charge(self, storage, p):
+        shore = given(self.brief, "shore", {})
+        charger_a = given(shore, "charger_a", 0)
+        return at_most(charger_a, p * storage["max_charge_a"]) if charger_a > 0 and given(shore, "nights_per_week", 0) > 0 else idle()
+
     def bank_rules(self, storage_id, s, p, inverter_id):
         storage, bank, inverter = self.parts[storage_id], self.bank(storage_id, s), self.parts[inverter_id]
         chemistry, near_v = self.chemistry(storage), nearest(given(self.brief, "system_volts", [12, 24, 48]), bank.nominal_v)
@@ -318,28 +371,49 @@ class Second:
             "bank-series": at_most(s, storage["max_series"]),
             "bank-parallel": at_most(p, storage["max_parallel"]),
             "load-voltage": self.load_voltage(bank.system_v),
+            "load-converter": self.load_converter(bank),
+            "motor-start": self.motor_start(bank),
             "bay-fit": self.bay_fit(storage, s * p),
             "no-inverter": same(int(inverter is not None), 1) if self.ac_loads else idle(),
             "peak-draw": self.peak_draw(storage, p, bank, inverter),
+            "shore-charge": self.shore_charge(storage, p),
             "cold-charge": idle() if given(storage, "heated", False) else self.cold_charge(chemistry.get("min_charge_c")),
-            "freezing": self.at_cold(curve(freezing, self.depth(storage)) if freezing else None),
+            "freezing": self.at_cold(curve(freezing, self.depth(storage)) if freezing else None, missing(storage, depth_limit="depth-limit")),
             "ventilation": self.ventilation(storage, chemistry, s, p),
-            "autonomy": at_least(days, given(given(self.brief, "targets", {}), "autonomy_days", 2), month=month),
+            "autonomy": at_least(days, given(given(self.brief, "targets", {}), "autonomy_days", 2), month=month,
+                                 assumed=missing(storage, depth_limit="depth-limit", peukert="peukert")),
         }
-        return dict(rules, **self.inverter_rules(inverter, storage, bank, p))
+        return dict(rules, **self.inverter_rules(inverter, storage, bank, s, p))
 
-    def inverter_rules(self, inverter, storage, bank, p):
-        names = ["inverter-bus", "inverter-window", "inverter-continuous", "inverter-surge", "waveform", "inverter-draw"]
+    def end_v(self, storage, s):
+        chemistry = self.chemistry(storage)
+        usual = {"lead-acid": 1.75, "lithium": 2.5}.get(chemistry["family"])
+        cell_v = given(chemistry, "end_v_per_cell", usual)
+        return None if cell_v is None else round(storage["nominal_v"] / chemistry["cell_v"]) * s * cell_v
+
+    def inverter_rules(self, inverter, storage, bank, s, p):
+        names = ["inverter-bus", "inverter-window", "inverter-lowest", "inverter-cutout", "inverter-continuous", "inverter-surge",
+                 "waveform", "inverter-draw", "inverter-surge-draw"]
         if inverter is None:
             return {name: idle() for name in names}
+        lowest, end_v = missing(inverter, min_v="inverter-lowest"), self.end_v(storage, s)
+        end = missing(self.chemistry(storage), end_v_per_cell="end-voltage")
+        lowest_v = given(inverter, "min_v", inverter["bus_v"] * 10 / 12)
+        highest = missing(inverter, max_v="inverter-window")
+        seconds_a = given(storage, "surge_discharge_a", storage["max_discharge_a"])
         watts, sine = inverter["continuous_w"], any(given(load, "needs_pure_sine", False) for load in self.ac_loads)
         return dict(zip(names, [
             same(bank.system_v, inverter["bus_v"]) if bank.system_v else idle(),
-            idle("inverter-window") if inverter.get("max_v") is None else at_most(bank.charge_v, inverter["max_v"]),
+            at_most(bank.charge_v, given(inverter, "max_v", 1.25 * inverter["bus_v"]), "caution" if highest else "stop",
+                    highest + list(bank.assumed)),
+            at_most(lowest_v, bank.nominal_v, assumed=lowest),
+            idle(*end) if end_v is None else at_least(lowest_v, end_v, "caution", assumed=lowest + end),
             at_most(self.ac_peak, watts),
             at_most(self.ac_surge, inverter["surge_w"]),
             same(int(inverter["waveform"] == "pure-sine"), 1) if sine else idle(),
-            at_most(watts / efficiency(inverter, watts) / bank.nominal_v, p * storage["max_discharge_a"])]))
+            at_most(watts / efficiency(inverter, watts) / bank.nominal_v, p * storage["max_discharge_a"]),
+            at_most(inverter["surge_w"] / efficiency(inverter, inverter["surge_w"]) / bank.nominal_v, p * seconds_a, "caution",
+                    missing(storage, surge_discharge_a="surge-current"))]))
 
     def dcdc_rules(self, dcdc_id, storage_id, s):
         dcdc, bank, driving = self.parts[dcdc_id], self.bank(storage_id, s), self.driving
@@ -362,6 +436,18 @@ class Second:
             solar_a = kit.parallel * panel["imp_a"]
         return min(solar_a, kit.controllers * controller["rated_output_a"]) + (dcdc["output_a"] if dcdc else 0)
 
+    def charge_minimum(self, charge_a, storage, p):
+        if storage.get("min_charge_a") is not None:
+            return at_least(charge_a, p * storage["min_charge_a"], "caution")
+        if self.chemistry(storage)["family"] != "lead-acid":
+            return idle()
+        return at_least(charge_a, p * storage["capacity_ah"] / 10, "caution", assumed=["minimum-charge"])
+
+    def array_assumed(self, kit):
+        if self.parts[kit.controller]["technology"] != "mppt":
+            return []
+        return missing(self.parts[kit.panel], power_coeff_pct_k="power-coefficient", noct_c="noct", low_light_pct="low-light")
+
     def findings(self, kit, months, figures):
         storage, limits = self.parts[kit.storage], self.brief["limits"]
         charge_a = self.charge_a(kit, self.bank(kit.storage, kit.bank_series))
@@ -370,9 +456,9 @@ class Second:
         rules = {
             "no-price": at_most(missing, 0),
             "charge-maximum": at_most(charge_a, kit.bank_parallel * storage["max_charge_a"]),
-            "charge-minimum": idle() if storage.get("min_charge_a") is None else
-                              at_least(charge_a, kit.bank_parallel * storage["min_charge_a"], "caution"),
-            "supply": at_least(months[worst]["supply_wh"], months[worst]["need_wh"], month=worst),
+            "circuits": idle(), "charge-circuits": idle(), "fittings": idle(),
+            "charge-minimum": self.charge_minimum(charge_a, storage, kit.bank_parallel),
+            "supply": at_least(months[worst]["supply_wh"], months[worst]["need_wh"], month=worst, assumed=self.array_assumed(kit)),
             "money": idle() if missing else
                      at_most(figures["cost_minor"], limits["money_minor"]["value"], self.limit_severity("money_minor")),
             "weight": at_most(figures["weight_kg"], limits["weight_kg"]["value"], self.limit_severity("weight_kg")),

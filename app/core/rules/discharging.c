@@ -2,10 +2,10 @@
  * the amps that loads draw. */
 #include "compare.h"
 
-#define HIGHEST_SHARE 1.25       /* of an inverter's volts, where none is given */
-#define LOWEST_SHARE (10.0 / 12) /* the same */
-#define LEAD_ACID_END_V 1.75     /* of a cell: common practice */
-#define LITHIUM_END_V 2.5        /* of a cell: cell data sheets; common practice */
+#define HIGHEST_SHARE 1.25   /* of an inverter's volts, where none is given */
+#define LOWEST_V_12V 10.0    /* the same, for each 12 V of it */
+#define LEAD_ACID_END_V 1.75 /* of a cell: common practice */
+#define LITHIUM_END_V 2.5    /* of a cell: cell data sheets; common practice */
 
 WbFinding wb_rule_bank_system(const WbBrief *brief, const WbBankVolts *bank)
 {
@@ -59,7 +59,7 @@ static double lowest_v(const WbInverter *inverter, uint32_t *assumed)
     if (!isnan(inverter->min_v))
         return inverter->min_v;
     *assumed |= WB_ASSUMED_LOWEST_V;
-    return LOWEST_SHARE * (double)inverter->bus_v;
+    return LOWEST_V_12V * (double)inverter->bus_v / 12;
 }
 
 WbFinding wb_rule_inverter_lowest(const WbInverter *inverter, const WbBankVolts *bank)
