@@ -48,10 +48,11 @@ static void test_cold_voc_coefficient(void)
     uint32_t assumed = 0;
     double cold_v = wb_cold_voc_v(&panel, -10, &assumed);
     g_assert_cmpfloat_with_epsilon(cold_v, 54.18, 0.001 * 54.18);
+    g_assert_cmpfloat_with_epsilon(cold_v / 49.5, 1.0945, 1e-9);
     g_assert_cmpuint(assumed, ==, 0);
     g_assert_true(wb_rule_system_voltage(&panel, 11, -10).holds);
     g_assert_false(wb_rule_system_voltage(&panel, 12, -10).holds);
-    published(2);
+    published(3);
 }
 
 /* The same note, by the table: 3 x 22.5 V at -9 C make 76.95 V, so an input of 75 V fails though
@@ -64,8 +65,10 @@ static void test_cold_morning_string(void)
     g_assert_cmpfloat_with_epsilon(cold.value, 76.95, 1e-9);
     g_assert_false(cold.holds);
     g_assert_cmpint(cold.severity, ==, WB_STOP);
-    g_assert_true(wb_rule_cold_voc(&panel, 3, &controller, 25).holds);
-    published(1);
+    WbFinding mild = wb_rule_cold_voc(&panel, 3, &controller, 25);
+    g_assert_cmpfloat_with_epsilon(mild.value, 67.5, 1e-9);
+    g_assert_true(mild.holds);
+    published(2);
 }
 
 /* NEC 690.8(A)(1), several public guides: Isc 11 A gives 13.75 A. */
@@ -86,7 +89,7 @@ static const struct {
     int strings;
     double back_a;
     bool holds;
-} nec_690_9[] = {{15, 2, 11.9, true}, {15, 3, 23.8, false}, {30, 3, 23.8, true}};
+} nec_690_9[] = {{15, 1, 0, true}, {15, 2, 11.9, true}, {15, 3, 23.8, false}, {30, 3, 23.8, true}};
 
 static void test_string_fuse(void)
 {
@@ -137,17 +140,18 @@ static void test_cold_charge(void)
 }
 
 /* IEC 62485-2, from memory: Q = 0.05 n I_gas C / 1000 m3/h, I_gas in boost charging 20 mA/Ah
- * vented and 8 mA/Ah valve-regulated. The flows are that formula worked by hand. */
+ * vented and 8 mA/Ah valve-regulated, in float 5 and 1; two openings of 28 cm2 for each m3/h. The
+ * flows are that formula worked by hand. */
 static const struct {
     int gassing;
     double part_v, capacity_ah;
     int series, parallel;
-    double flow_m3_h;
+    double flow_m3_h, float_m3_h;
 } iec_62485[] = {
-    {WB_GAS_VENTED, 12, 100, 1, 1, 0.6},
-    {WB_GAS_VALVE_REGULATED, 12, 100, 1, 1, 0.24},
-    {WB_GAS_VENTED, 6, 225, 4, 1, 2.7},
-    {WB_GAS_VALVE_REGULATED, 12, 100, 2, 2, 0.96},
+    {WB_GAS_VENTED, 12, 100, 1, 1, 0.6, 0.15},
+    {WB_GAS_VALVE_REGULATED, 12, 100, 1, 1, 0.24, 0.03},
+    {WB_GAS_VENTED, 6, 225, 4, 1, 2.7, 0.675},
+    {WB_GAS_VALVE_REGULATED, 12, 100, 2, 2, 0.96, 0.12},
 };
 
 static void test_ventilation(void)
@@ -160,10 +164,17 @@ static void test_ventilation(void)
         WbFinding finding =
             wb_rule_ventilation(&site, &storage, &lead, iec_62485[i].series, iec_62485[i].parallel);
         g_assert_cmpfloat_with_epsilon(finding.value, iec_62485[i].flow_m3_h, 1e-9);
+        g_assert_cmpfloat_with_epsilon(
+            wb_bank_air_m3_h(&storage, &lead, iec_62485[i].series, iec_62485[i].parallel, false),
+            iec_62485[i].float_m3_h, 1e-9);
         g_assert_false(finding.holds);
         g_assert_cmpint(finding.severity, ==, WB_CAUTION);
     }
-    published(2); /* the two gas currents */
+    g_assert_cmpfloat(wb_vent_cm2(0.5), ==, 14);
+    const WbChemistry dry = {.gassing = WB_GAS_NONE, .cell_v = 3.2};
+    const WbStorage lithium = {.nominal_v = 12.8, .capacity_ah = 100};
+    g_assert_cmpfloat(wb_bank_air_m3_h(&lithium, &dry, 1, 1, true), ==, 0);
+    published(5); /* four gas currents, the openings */
 }
 
 /* Common practice: two 100 W-class panels side by side behind a 20 A controller on 12 V give
@@ -174,6 +185,7 @@ static void test_two_small_panels(void)
                            .voc_v = 22.5,
                            .vmp_v = 18.6,
                            .isc_a = 6.4,
+                           .cells = 36,
                            .imp_a = 5.4,
                            .voc_coeff_pct_k = -0.3,
                            .noct_c = 45,
@@ -189,6 +201,11 @@ static void test_two_small_panels(void)
                                      .headroom_v = 0.5};
     const WbBankVolts bank = {12, 12, 14.4};
     const WbFinding findings[] = {
+        wb_rule_controllers_alike(1),
+        wb_rule_unlike_panels(&panel, &panel, 1),
+        wb_rule_touch_voltage(&panel, 1, -20, WB_RULES_ROAD_VEHICLE),
+        wb_rule_mppt_start(&panel, 1, &controller, &bank, 60),
+        wb_rule_pwm_cells(&panel, 1, &controller, &bank),
         wb_rule_system_voltage(&panel, 1, -20),
         wb_rule_cold_voc(&panel, 1, &controller, -20),
         wb_rule_pv_current(&panel, 2, &controller),
@@ -205,6 +222,39 @@ static void test_two_small_panels(void)
         g_assert_true(findings[i].holds || findings[i].severity != WB_STOP);
     }
     g_assert_true(wb_rule_string_fuse(&panel, 2).holds);
+    published(1);
+}
+
+/* Common practice: PWM wants 36 cells for each 12 V, so 60 cells suit neither 12 V nor 24 V. */
+static const struct {
+    int64_t cells;
+    int series, system_v;
+    bool holds;
+} cell_counts[] = {{36, 1, 12, true},  {36, 2, 24, true},  {72, 1, 24, true},  {36, 4, 48, true},
+                   {60, 1, 12, false}, {60, 1, 24, false}, {72, 1, 12, false}, {36, 1, 24, false}};
+
+static void test_cell_counts(void)
+{
+    const WbController pwm = {.technology = WB_CONTROLLER_PWM};
+    for (size_t i = 0; i < G_N_ELEMENTS(cell_counts); i++) {
+        const WbPanel panel = {.cells = cell_counts[i].cells};
+        const WbBankVolts bank = {.system_v = cell_counts[i].system_v};
+        g_assert_cmpint(wb_rule_pwm_cells(&panel, cell_counts[i].series, &pwm, &bank).holds, ==,
+                        cell_counts[i].holds);
+    }
+    published(3); /* 36 cells for 12 V, 72 for 24 V, 60 for neither */
+}
+
+/* 33 CFR 183.401: the rules for boats are for less than 50 V. NEC 110.27(A), from memory: live
+ * parts of 60 V dc and more are guarded. */
+static void test_touch_voltage(void)
+{
+    const WbPanel panel = {.voc_v = 55, .voc_coeff_pct_k = 0};
+    g_assert_false(wb_rule_touch_voltage(&panel, 1, -10, WB_RULES_BOAT).holds);
+    g_assert_cmpfloat(wb_rule_touch_voltage(&panel, 1, -10, WB_RULES_BOAT).limit, ==, 50);
+    g_assert_true(wb_rule_touch_voltage(&panel, 1, -10, WB_RULES_BUILDING).holds);
+    g_assert_cmpfloat(wb_rule_touch_voltage(&panel, 1, -10, WB_RULES_BUILDING).limit, ==, 60);
+    published(2);
 }
 
 int main(int argc, char **argv)
@@ -219,5 +269,7 @@ int main(int argc, char **argv)
     g_test_add_func("/rules-published/cold-charge", test_cold_charge);
     g_test_add_func("/rules-published/ventilation", test_ventilation);
     g_test_add_func("/rules-published/two-small-panels", test_two_small_panels);
+    g_test_add_func("/rules-published/cell-counts", test_cell_counts);
+    g_test_add_func("/rules-published/touch-voltage", test_touch_voltage);
     return g_test_run();
 }
