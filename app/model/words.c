@@ -1,5 +1,6 @@
 /* One sentence per rule, for a kit that keeps it and for one that breaks it. */
 #include "words.h"
+#include "words_circuit.h"
 
 #include "words_slots.h"
 #include <glib/gi18n-lib.h>
@@ -220,18 +221,18 @@ static const Sentences sentences[WB_N_RULES] = {
                                  N_("The DC-DC charger draws {value} A; half the alternator's "
                                     "rating is {limit} A, and more for hours on end overheats "
                                     "it.")},
-    [WB_RULE_CIRCUITS] =
+    [WB_RULE_SOURCE_CIRCUITS] =
         {0,
-         N_("Every circuit has a conductor and a fuse of the catalogue: {value} lack one, {limit} "
-            "may."),
-         N_("{value} of the circuits find no conductor and fuse in the catalogue that carry, "
-            "protect and keep the drop; {limit} may lack one.")},
-    [WB_RULE_CHARGE_CIRCUITS] =
+         N_("Every circuit of panels and starter battery has a conductor and a fuse of the "
+            "catalogue: {value} lack one, {limit} may."),
+         N_("{value} of the circuits of panels and starter battery find no conductor and fuse in "
+            "the catalogue that carry, protect and keep the drop; {limit} may lack one.")},
+    [WB_RULE_BANK_CIRCUITS] =
         {0,
-         N_("Every charger's circuit has a conductor and a fuse of the catalogue: {value} lack "
-            "one, {limit} may."),
-         N_("{value} of the chargers' circuits find no conductor and fuse in the catalogue that "
-            "carry, protect and keep the drop; {limit} may lack one.")},
+         N_("Every circuit on the bus bars has a conductor and a fuse of the catalogue: {value} "
+            "lack one, {limit} may."),
+         N_("{value} of the circuits on the bus bars find no conductor and fuse in the catalogue "
+            "that carry, protect and keep the drop; {limit} may lack one.")},
     [WB_RULE_FITTINGS] =
         {0,
          N_("The catalogue sells every holder, lug and switch: {value} are missing, {limit} may."),
@@ -335,6 +336,34 @@ static void append_assumed(GString *text, const WbTold *told)
     }
 }
 
+#define MOST_FAULTS 3
+
+static bool is_of_rule(const WbCircuit *circuit, WbRule rule)
+{
+    WbCircuitKind kind = circuit->ask.kind;
+    bool source =
+        kind == WB_CIRCUIT_STRING || kind == WB_CIRCUIT_ARRAY || kind == WB_CIRCUIT_DCDC_IN;
+    return source == (rule == WB_RULE_SOURCE_CIRCUITS);
+}
+
+/* Why the first of them cannot be built, each with its two numbers. */
+static void append_circuits(GString *text, const WbTold *told)
+{
+    WbWiring wiring;
+    if (wb_wiring(told->problem, &told->verdict->kit, &wiring) != WB_OK)
+        return;
+    int left = MOST_FAULTS;
+    for (gsize i = 0; i < wiring.n && left > 0; i++) {
+        const WbCircuit *circuit = &wiring.circuit[i];
+        if (circuit->fault == WB_CIRCUIT_SOUND || !is_of_rule(circuit, told->finding->rule))
+            continue;
+        g_autofree char *sentence = wb_words_circuit_fault(told->problem, circuit);
+        g_string_append_printf(text, " %s", sentence);
+        left--;
+    }
+    wb_wiring_free(&wiring);
+}
+
 static bool is_limit_of_brief(WbRule rule)
 {
     return rule == WB_RULE_ROOF_FIT || rule == WB_RULE_ROOF_UNDECIDED || rule == WB_RULE_BAY_FIT ||
@@ -382,6 +411,9 @@ char *wb_words_finding(const WbProblem *problem, const WbVerdict *verdict, const
     }
     if (!finding->holds && finding->severity == WB_NOTE && is_limit_of_brief(finding->rule))
         g_string_append_printf(text, " %s", _("You have switched this limit off."));
+    if (!finding->holds &&
+        (finding->rule == WB_RULE_SOURCE_CIRCUITS || finding->rule == WB_RULE_BANK_CIRCUITS))
+        append_circuits(text, &told);
     append_assumed(text, &told);
     return g_string_free(text, FALSE);
 }

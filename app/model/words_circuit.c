@@ -11,7 +11,7 @@ const char *wb_words_circuit(WbCircuitKind kind)
 {
     static const char *const names[WB_N_CIRCUITS] = {
         [WB_CIRCUIT_STRING] = N_("Panel string"),
-        [WB_CIRCUIT_ARRAY] = N_("Joined strings to controller"),
+        [WB_CIRCUIT_ARRAY] = N_("Panels to controller"),
         [WB_CIRCUIT_CHARGE] = N_("Controller to bus bars"),
         [WB_CIRCUIT_DCDC_IN] = N_("Starter battery to DC-DC charger"),
         [WB_CIRCUIT_DCDC_OUT] = N_("DC-DC charger to bus bars"),
@@ -227,7 +227,6 @@ char *wb_words_fuse_place(const WbProblem *problem, const WbCircuit *circuit)
     if (rules == WB_RULES_BOAT)
         return g_strdup_printf(_("The fuse stands %s, within %s mm of conductor (33 CFR 183.455)."),
                                place, mm);
-    return g_strdup_printf(_("The fuse stands %s, at the point that feeds the conductor: within %s "
-                             "mm of it (NEC 240.21)."),
-                           place, mm);
+    return g_strdup_printf(_("The fuse stands %s, right where the conductor is fed (NEC 240.21)."),
+                           place);
 }

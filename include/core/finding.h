@@ -66,16 +66,16 @@ typedef enum {
     WB_RULE_DCDC_BUS,        /* output voltage is the system's */
     WB_RULE_DCDC_PROFILE,    /* has a profile for the chemistry */
     WB_RULE_DCDC_ALTERNATOR, /* input amps against half the alternator's rating */
-    WB_RULE_CIRCUITS,        /* of every side: circuits that cannot be built */
+    WB_RULE_SOURCE_CIRCUITS, /* of array and starter battery: circuits that cannot be built */
     /* joint */
-    WB_RULE_CHARGE_CIRCUITS, /* chargers to the bus bars: circuits that cannot be built */
-    WB_RULE_FITTINGS,        /* holders, lugs, switches that the catalogue does not sell */
-    WB_RULE_CHARGE_MAXIMUM,  /* charging amps against the bank's limit */
-    WB_RULE_CHARGE_MINIMUM,  /* charging amps against the recommended minimum */
-    WB_RULE_SUPPLY,          /* supply against need, worst month in use */
-    WB_RULE_MONEY,           /* limit */
-    WB_RULE_WEIGHT,          /* limit */
-    WB_RULE_DARK_HOURS,      /* hours a year without the whole load, against the target */
+    WB_RULE_BANK_CIRCUITS,  /* all that hangs on the bus bars: circuits that cannot be built */
+    WB_RULE_FITTINGS,       /* holders, lugs, switches that the catalogue does not sell */
+    WB_RULE_CHARGE_MAXIMUM, /* charging amps against the bank's limit */
+    WB_RULE_CHARGE_MINIMUM, /* charging amps against the recommended minimum */
+    WB_RULE_SUPPLY,         /* supply against need, worst month in use */
+    WB_RULE_MONEY,          /* limit */
+    WB_RULE_WEIGHT,         /* limit */
+    WB_RULE_DARK_HOURS,     /* hours a year without the whole load, against the target */
     WB_N_RULES,
 } WbRule;
 

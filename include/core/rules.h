@@ -131,7 +131,7 @@ WbFinding wb_rule_dcdc_alternator(const WbBrief *brief, const WbDcdc *dcdc,
                                   const WbBankVolts *bank);
 
 /* Circuits: app/core/rules/limits.c. How many cannot be built, and fittings not sold; idle while
- * the wiring is off. rule: WB_RULE_CIRCUITS or WB_RULE_CHARGE_CIRCUITS. */
+ * the wiring is off. rule: WB_RULE_SOURCE_CIRCUITS or WB_RULE_BANK_CIRCUITS. */
 WbFinding wb_rule_circuits(const WbBrief *brief, WbRule rule, int faults, uint32_t assumed);
 WbFinding wb_rule_fittings(const WbBrief *brief, int missing);
 

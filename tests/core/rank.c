@@ -223,10 +223,10 @@ static void test_equal_to_brute_force(void)
     g_assert_cmpuint(broken_rules, >, 15);
     g_test_message("wired in %" G_GUINT64_FORMAT " catalogues; circuits %" G_GUINT64_FORMAT
                    ", of chargers %" G_GUINT64_FORMAT,
-                   wired, first[WB_RULE_CIRCUITS], first[WB_RULE_CHARGE_CIRCUITS]);
+                   wired, first[WB_RULE_SOURCE_CIRCUITS], first[WB_RULE_BANK_CIRCUITS]);
     g_assert_cmpuint(wired, >, CATALOGUES / 30);
-    g_assert_cmpuint(first[WB_RULE_CIRCUITS], >, 0);
-    g_assert_cmpuint(first[WB_RULE_CHARGE_CIRCUITS], >, 0);
+    g_assert_cmpuint(first[WB_RULE_SOURCE_CIRCUITS], >, 0);
+    g_assert_cmpuint(first[WB_RULE_BANK_CIRCUITS], >, 0);
     g_free(gen);
 }
 

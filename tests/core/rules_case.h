@@ -271,8 +271,8 @@ static WbFinding judge_rest(const Case *c, WbRule rule)
         return wb_rule_money(&c->brief, c->cost_minor);
     case WB_RULE_WEIGHT:
         return wb_rule_weight(&c->brief, c->weight_g);
-    case WB_RULE_CIRCUITS:
-    case WB_RULE_CHARGE_CIRCUITS:
+    case WB_RULE_SOURCE_CIRCUITS:
+    case WB_RULE_BANK_CIRCUITS:
         return wb_rule_circuits(&c->brief, rule, c->n_faults, WB_ASSUMED_INTERNAL_R);
     case WB_RULE_FITTINGS:
         return wb_rule_fittings(&c->brief, c->n_missing);

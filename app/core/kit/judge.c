@@ -1,9 +1,9 @@
 #include "kit_year.h"
 #include "loom.h"
 
-/* Circuits of the sides by themselves, and of the chargers, whose fuses look at the bank too. */
+/* Circuits of panels and starter battery, and of all that hangs on the bus bars. */
 typedef struct {
-    WbLoom sides, chargers;
+    WbLoom sources, bank;
 } Looms;
 
 /* Parts and circuits of all sides. */
@@ -13,31 +13,32 @@ static WbSideBill whole_bill(const WbProblem *problem, const WbKit *kit, const L
     const WbSideBill bank = wb_bank_bill(problem, kit), dcdc = wb_dcdc_bill(problem, kit);
     wb_bill_join(&bill, &bank);
     wb_bill_join(&bill, &dcdc);
-    wb_bill_join(&bill, &looms->sides.bill);
-    wb_bill_join(&bill, &looms->chargers.bill);
+    wb_bill_join(&bill, &looms->sources.bill);
+    wb_bill_join(&bill, &looms->bank.bill);
     return bill;
 }
 
 static Looms looms_of(const WbProblem *problem, const WbKit *kit, const WbBankKind *kind)
 {
     Looms looms = {wb_loom_empty(NULL), wb_loom_empty(NULL)};
-    wb_loom_array(problem, kit, &looms.sides);
-    wb_loom_bank(problem, kit, kind, &looms.sides);
-    wb_loom_dcdc_in(problem, kit, &looms.sides);
-    double bus_fault_a = looms.sides.bus_fault_a;
-    wb_loom_charge(problem, kit, kind, bus_fault_a, &looms.chargers);
-    wb_loom_dcdc_out(problem, kit, kind, bus_fault_a, &looms.chargers);
+    wb_loom_array(problem, kit, &looms.sources);
+    wb_loom_dcdc_in(problem, kit, &looms.sources);
+    wb_loom_bank(problem, kit, kind, wb_charged_a(problem, kit), &looms.bank);
+    double bus_fault_a = looms.bank.bus_fault_a;
+    wb_loom_charge(problem, kit, kind, bus_fault_a, &looms.bank);
+    wb_loom_dcdc_out(problem, kit, kind, bus_fault_a, &looms.bank);
     return looms;
 }
 
 static void circuit_findings(const WbBrief *brief, const Looms *looms, WbFinding *f)
 {
-    const WbLoom *sides = &looms->sides, *chargers = &looms->chargers;
-    f[WB_RULE_CIRCUITS] = wb_rule_circuits(brief, WB_RULE_CIRCUITS, sides->faults, sides->assumed);
-    f[WB_RULE_CHARGE_CIRCUITS] =
-        wb_rule_circuits(brief, WB_RULE_CHARGE_CIRCUITS, chargers->faults, chargers->assumed);
+    const WbLoom *sources = &looms->sources, *bank = &looms->bank;
+    f[WB_RULE_SOURCE_CIRCUITS] =
+        wb_rule_circuits(brief, WB_RULE_SOURCE_CIRCUITS, sources->faults, sources->assumed);
+    f[WB_RULE_BANK_CIRCUITS] =
+        wb_rule_circuits(brief, WB_RULE_BANK_CIRCUITS, bank->faults, bank->assumed);
     f[WB_RULE_FITTINGS] =
-        wb_rule_fittings(brief, sides->missing_fittings + chargers->missing_fittings);
+        wb_rule_fittings(brief, sources->missing_fittings + bank->missing_fittings);
 }
 
 static void fill_figures(const WbProblem *problem, const WbKit *kit, const WbBankSide *bank,

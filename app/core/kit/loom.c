@@ -68,3 +68,18 @@ size_t wb_fuses_that_break(const WbWireStock *stock, double most_v, double fault
         n += stock->fuses[i].fuse->max_v >= most_v && stock->fuses[i].fuse->interrupt_a >= fault_a;
     return n;
 }
+
+/* Fuses of the main circuit and of strings of batteries, each for all of it while one is out;
+ * switch and bus bars. */
+size_t wb_charged_step(const WbWireStock *stock, int bank_parallel, double charged_a)
+{
+    size_t step = 0;
+    for (size_t i = 0; i < stock->n_fuses; i++) {
+        double rating_a = stock->fuses[i].fuse->rating_a;
+        step += rating_a < charged_a;
+        step += bank_parallel > 2 && rating_a < charged_a / (bank_parallel - 1);
+    }
+    for (size_t i = 0; i < stock->n_fittings; i++)
+        step += stock->fittings[i].fitting->max_a < charged_a;
+    return step;
+}

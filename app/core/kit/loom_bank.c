@@ -42,7 +42,8 @@ static Amps inverter_amps(const WbInverter *inverter, uint32_t *assumed)
     return continuous(in_w / lowest_v);
 }
 
-static Bank bank_of(const WbProblem *problem, const WbKit *kit, const WbBankKind *kind)
+static Bank bank_of(const WbProblem *problem, const WbKit *kit, const WbBankKind *kind,
+                    double charged_a)
 {
     const WbStorage *storage = problem->storage[kit->storage].storage;
     Bank bank = {.problem = problem, .kit = kit, .kind = kind};
@@ -50,7 +51,6 @@ static Bank bank_of(const WbProblem *problem, const WbKit *kit, const WbBankKind
         inverter_amps(problem->inverters[kit->inverter].inverter, &bank.inverter_assumed);
     bank.feed = continuous(problem->loads.peak_dc_w / kind->volts.system_v);
     double drawn_a = bank.inverter.design_a + bank.feed.design_a;
-    double charged_a = WB_CONTINUOUS * kit->bank_parallel * storage->max_charge_a;
     bank.total = (Amps){bank.inverter.run_a + bank.feed.run_a, fmax(drawn_a, charged_a)};
     bank.string_mohm =
         kit->bank_series * wb_battery_mohm(storage, kind->chemistry, &bank.bank_assumed);
@@ -232,11 +232,20 @@ static void fed_circuits(const Bank *bank, WbLoom *loom)
     load_circuits(bank, loom, fault_a);
 }
 
-void wb_loom_bank(const WbProblem *problem, const WbKit *kit, const WbBankKind *kind, WbLoom *loom)
+double wb_drawn_a(const WbProblem *problem, const WbKit *kit, const WbBankKind *kind)
+{
+    if (!problem->brief->wiring.on || kind->volts.system_v == 0)
+        return 0;
+    Bank bank = bank_of(problem, kit, kind, 0);
+    return bank.total.design_a;
+}
+
+void wb_loom_bank(const WbProblem *problem, const WbKit *kit, const WbBankKind *kind,
+                  double charged_a, WbLoom *loom)
 {
     if (!problem->brief->wiring.on || kind->volts.system_v == 0)
         return;
-    Bank bank = bank_of(problem, kit, kind);
+    Bank bank = bank_of(problem, kit, kind, charged_a);
     main_circuit(&bank, loom);
     if (kit->inverter)
         inverter_circuit(&bank, loom);

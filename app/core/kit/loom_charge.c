@@ -59,3 +59,13 @@ void wb_loom_dcdc_in(const WbProblem *problem, const WbKit *kit, WbLoom *loom)
     WbCircuit circuit;
     wb_loom_circuit(problem, loom, &ask, &circuit);
 }
+
+double wb_charged_a(const WbProblem *problem, const WbKit *kit)
+{
+    const WbController *controller = problem->controllers[kit->controller].controller;
+    const WbDcdc *dcdc = problem->dcdc[kit->dcdc].dcdc;
+    const WbShore *shore = &problem->brief->shore;
+    double run_a = kit->n_controllers * controller->rated_output_a + (dcdc ? dcdc->output_a : 0) +
+                   (shore->nights_week > 0 ? shore->charger_a : 0);
+    return WB_CONTINUOUS * run_a;
+}

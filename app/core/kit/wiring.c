@@ -17,7 +17,7 @@ WbStatus wb_wiring(const WbProblem *problem, const WbKit *kit, WbWiring *wiring)
         return WB_OK;
     WbLoom loom = wb_loom_empty(wiring);
     wb_loom_array(problem, kit, &loom);
-    wb_loom_bank(problem, kit, &kind, &loom);
+    wb_loom_bank(problem, kit, &kind, wb_charged_a(problem, kit), &loom);
     wb_loom_charge(problem, kit, &kind, loom.bus_fault_a, &loom);
     wb_loom_dcdc_in(problem, kit, &loom);
     wb_loom_dcdc_out(problem, kit, &kind, loom.bus_fault_a, &loom);

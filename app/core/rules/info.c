@@ -149,12 +149,12 @@ static const WbRuleInfo table[WB_N_RULES] = {
     {WB_RULE_DCDC_ALTERNATOR, "dcdc-alternator", "A", WB_SIDE_DCDC, WB_CAUTION,
      "output A x output V / efficiency / input V <= alternator A / 2", PRACTICE},
 
-    {WB_RULE_CIRCUITS, "circuits", "circuits", WB_SIDE_JOINT, WB_STOP,
-     "circuits without a conductor and fuse of the catalogue that carry, protect and keep the drop "
-     "= 0: panel strings, arrays, bank, inverter, loads, shore, starter battery",
+    {WB_RULE_SOURCE_CIRCUITS, "source-circuits", "circuits", WB_SIDE_JOINT, WB_STOP,
+     "circuits of panels and starter battery without a conductor and fuse of the catalogue that "
+     "carry, protect and keep the drop = 0",
      "NFPA 70 (NEC) 310.16, 240.4, 690.8, 690.9, from memory; 33 CFR 183.425, 183.455; IEC 60228"},
-    {WB_RULE_CHARGE_CIRCUITS, "charge-circuits", "circuits", WB_SIDE_JOINT, WB_STOP,
-     "the same of controllers and DC-DC charger to the bus bars = 0",
+    {WB_RULE_BANK_CIRCUITS, "bank-circuits", "circuits", WB_SIDE_JOINT, WB_STOP,
+     "the same of all that hangs on the bus bars: bank, controllers, chargers, inverter, loads = 0",
      "NFPA 70 (NEC) 310.16, 240.4, 690.8, from memory; 33 CFR 183.425, 183.455; IEC 60228"},
     {WB_RULE_FITTINGS, "fittings", "pieces", WB_SIDE_JOINT, WB_CAUTION,
      "fuse holders, lugs, switches, fuse blocks and bus bars that the catalogue does not sell = 0",

@@ -71,7 +71,7 @@ static uint64_t unpriced_bit(const WbSideBill *bill)
 static uint64_t add_loom(const WbLoom *loom, WbSideBill *bill)
 {
     wb_bill_join(bill, &loom->bill);
-    return loom->faults > 0 ? UINT64_C(1) << WB_RULE_CIRCUITS : 0;
+    return loom->faults > 0 ? UINT64_C(1) << WB_RULE_SOURCE_CIRCUITS : 0;
 }
 
 static bool list_array(const WbProblem *problem, const WbKit *kit, WbArrays *arrays)
@@ -214,19 +214,12 @@ static bool add_bank(const WbProblem *problem, const WbBankKind *bank, const WbK
                      finding);
     uint64_t broken =
         wb_stops(finding, WB_FIRST_BANK_RULE, WB_LAST_BANK_RULE) | unpriced_bit(&bill);
-    WbLoom loom = wb_loom_empty(NULL);
-    if (!more_than_one(broken)) {
-        wb_loom_bank(problem, kit, bank, &loom);
-        broken |= add_loom(&loom, &bill);
-    }
     WbHalf *half;
     if (!add_half(halves, kit, broken, &bill, &half))
         return false;
     if (half) {
         half->bank = side;
-        half->bus_fault_a = loom.bus_fault_a;
-        half->fuses_that_break =
-            wb_fuses_that_break(&problem->wires, bank->volts.charge_v, loom.bus_fault_a);
+        half->drawn_a = wb_drawn_a(problem, kit, bank);
         half->max_charge_a =
             kit->bank_parallel * problem->storage[kit->storage].storage->max_charge_a;
     }

@@ -18,8 +18,7 @@ typedef struct {
     double dcdc_a;              /* DC-DC side */
     double max_charge_a;        /* bank side, strings x maker's limit */
     WbBankSide bank;            /* bank side */
-    double bus_fault_a;         /* bank side */
-    size_t fuses_that_break;    /* bank side: of the stock, that fault current at its volts */
+    double drawn_a;             /* bank side: design current, wb_drawn_a */
 } WbHalf;
 
 typedef struct {

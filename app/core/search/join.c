@@ -39,23 +39,29 @@ static void count_products(WbJoin *join)
             }
 }
 
-/* A kit as its halves and the circuits between them. */
+/* A kit as its halves and the circuits that look at more than one of them. */
 typedef struct {
     const WbHalf *array, *bank, *dcdc;
+    const WbBankWires *wires;
     const WbLink *charge, *dcdc_out;
 } Pieces;
 
 static Pieces pieces_of(WbJoin *join, const WbHalf *array, const WbHalf *bank, const WbHalf *dcdc)
 {
-    return (Pieces){array, bank, dcdc, wb_links_charge(&join->links, array, bank),
-                    wb_links_dcdc(&join->links, dcdc, bank)};
+    const WbBankWires *wires = wb_wires_bank(&join->wires, bank, array, dcdc);
+    return (Pieces){array,
+                    bank,
+                    dcdc,
+                    wires,
+                    wb_wires_charge(&join->wires, wires, array),
+                    wb_wires_dcdc(&join->wires, wires, dcdc)};
 }
 
 static int64_t weight_g(const Pieces *pieces)
 {
     return pieces->array->bill.weight_g + pieces->bank->bill.weight_g +
-           pieces->dcdc->bill.weight_g + pieces->charge->bill.weight_g +
-           pieces->dcdc_out->bill.weight_g;
+           pieces->dcdc->bill.weight_g + pieces->wires->bill.weight_g +
+           pieces->charge->bill.weight_g + pieces->dcdc_out->bill.weight_g;
 }
 
 static void fill_figures(const WbJoin *join, const Pieces *pieces, WbFigures *figures)
@@ -66,6 +72,7 @@ static void fill_figures(const WbJoin *join, const Pieces *pieces, WbFigures *fi
     WbSideBill bill = array->bill;
     wb_bill_join(&bill, &bank->bill);
     wb_bill_join(&bill, &pieces->dcdc->bill);
+    wb_bill_join(&bill, &pieces->wires->bill);
     wb_bill_join(&bill, &pieces->charge->bill);
     wb_bill_join(&bill, &pieces->dcdc_out->bill);
     figures->priced = bill.unpriced == 0;
@@ -121,10 +128,10 @@ static bool too_heavy(const WbJoin *join, const Pieces *pieces)
     return limit->on && (double)weight_g(pieces) / 1000 > limit->value;
 }
 
-/* The circuits between the halves: wb_rule_circuits says the same. */
-static bool link_broken(const Pieces *pieces)
+/* All that hangs on the bus bars: wb_rule_circuits says the same. */
+static bool bus_broken(const Pieces *pieces)
 {
-    return pieces->charge->broken || pieces->dcdc_out->broken;
+    return pieces->wires->broken || pieces->charge->broken || pieces->dcdc_out->broken;
 }
 
 /* dark_h: NaN where nothing depends on it. */
@@ -162,8 +169,8 @@ static WbStatus join_sound(WbJoin *join, const WbHalf *array, const WbHalf *bank
     Pieces pieces = pieces_of(join, array, bank, dcdc);
     WbFigures figures = {0};
     uint64_t broken = 0;
-    if (link_broken(&pieces))
-        broken |= rule_bit(WB_RULE_CHARGE_CIRCUITS);
+    if (bus_broken(&pieces))
+        broken |= rule_bit(WB_RULE_BANK_CIRCUITS);
     if (charge_too_high(array, bank, dcdc))
         broken |= rule_bit(WB_RULE_CHARGE_MAXIMUM);
     if (!more_than_one(broken) && supply_too_low(join, array, bank, dcdc))
@@ -190,7 +197,7 @@ static void join_marred(WbJoin *join, uint64_t broken, const WbHalf *array, cons
     if (charge_too_high(array, bank, dcdc) || supply_too_low(join, array, bank, dcdc))
         return;
     Pieces pieces = pieces_of(join, array, bank, dcdc);
-    if (link_broken(&pieces) || too_heavy(join, &pieces))
+    if (bus_broken(&pieces) || too_heavy(join, &pieces))
         return;
     WbFigures figures = {0};
     fill_figures(join, &pieces, &figures);
@@ -198,12 +205,12 @@ static void join_marred(WbJoin *join, uint64_t broken, const WbHalf *array, cons
         join->ruled_out[lowest_bit(broken)].alone++;
 }
 
-/* Parts and circuits of two halves alone over the money limit: no need to look at the rest of a
+/* Parts of two halves alone over the money limit: no need to look at the rest of a
  * marred pair. */
-static bool surely_too_dear(const WbJoin *join, int64_t minor)
+static bool surely_too_dear(const WbJoin *join, int64_t parts_minor)
 {
     const WbLimit *limit = &join->problem->brief->money_minor;
-    return limit->on && (double)minor > limit->value;
+    return limit->on && (double)parts_minor > limit->value;
 }
 
 static WbStatus join_bank(WbJoin *join, const WbHalf *array, const WbHalf *bank)
@@ -225,11 +232,6 @@ static WbStatus join_bank(WbJoin *join, const WbHalf *array, const WbHalf *bank)
     return WB_OK;
 }
 
-static int64_t own_minor(const WbHalf *half)
-{
-    return half->bill.parts_minor + half->bill.wiring_minor;
-}
-
 /* All kits of the banks from first up to end, which differ in the inverter only. */
 static WbStatus join_banks(WbJoin *join, size_t first, size_t end)
 {
@@ -239,7 +241,8 @@ static WbStatus join_banks(WbJoin *join, size_t first, size_t end)
             const WbHalf *bank = &join->banks.half[b];
             bool marred = array->broken || bank->broken;
             bool unpriced = array->bill.unpriced || bank->bill.unpriced;
-            if (marred && !unpriced && surely_too_dear(join, own_minor(array) + own_minor(bank)))
+            if (marred && !unpriced &&
+                surely_too_dear(join, array->bill.parts_minor + bank->bill.parts_minor))
                 continue;
             WbStatus status = join_bank(join, array, bank);
             if (status != WB_OK)
@@ -328,10 +331,11 @@ WbStatus wb_join_kind(WbJoin *join, const WbBankKind *kind)
     if (status != WB_OK)
         return status;
     count_products(join);
-    if (!wb_links_init(&join->links, join->problem, kind))
-        return WB_NO_MEMORY;
-    status = join_all(join);
-    wb_links_free(&join->links);
+    bool ready = wb_wires_init(&join->wires, join->problem, kind, &join->banks);
+    status = ready ? join_all(join) : WB_NO_MEMORY;
+    if (join->wires.no_memory)
+        status = WB_NO_MEMORY;
+    wb_wires_free(&join->wires);
     return status;
 }
 

@@ -7,8 +7,8 @@
 #include "carry.h"
 #include "front.h"
 #include "halves.h"
-#include "links.h"
 #include "rank.h"
+#include "wires.h"
 
 /* Of one chemistry. */
 typedef struct {
@@ -28,7 +28,7 @@ typedef struct {
     WbRuledOut ruled_out[WB_N_RULES];
     WbCarry carry;
     WbHalves arrays, banks, dcdc; /* scratch, of the kind at work */
-    WbLinks links;                /* the same */
+    WbWires wires;                /* the same */
 } WbJoin;
 
 /* The listed arrays are shared by all joins and outlive them. False: out of memory;
