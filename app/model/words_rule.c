@@ -53,7 +53,8 @@ static const char *const meanings[WB_N_RULES] = {
     [WB_RULE_DCDC_BUS] = N_("the DC-DC charger puts out another voltage"),
     [WB_RULE_DCDC_PROFILE] = N_("the DC-DC charger cannot charge this chemistry"),
     [WB_RULE_DCDC_ALTERNATOR] = N_("the DC-DC charger overloads the alternator"),
-    [WB_RULE_SOURCE_CIRCUITS] = N_("a circuit of the panels or the starter battery cannot be built"),
+    [WB_RULE_SOURCE_CIRCUITS] =
+        N_("a circuit of the panels or the starter battery cannot be built"),
     [WB_RULE_BANK_CIRCUITS] = N_("a circuit on the bus bars cannot be built"),
     [WB_RULE_FITTINGS] = N_("the catalogue lacks fittings of the circuits"),
     [WB_RULE_CHARGE_MAXIMUM] = N_("more charging current than the bank takes"),

@@ -100,8 +100,8 @@ static void test_current_decides(void)
     g_assert_cmpstr(circuit.fuse->part.id, ==, "blade-20");
     g_assert_cmpstr(circuit.conductor->part.id, ==, "mm2-6");
     g_assert_false(circuit.by_drop);
-    /* By hand: 35 A heat it by 45 K; 30 + 45 (16/35)^2 = 39.40 C; 3.30 x 269.40 / 250 = 3.5561 ohm/km;
-     * 2 m: 0.1138 V, 0.948 %. */
+    /* By hand: 35 A heat it by 45 K; 30 + 45 (16/35)^2 = 39.40 C; 3.30 x 269.40 / 250 = 3.5561
+     * ohm/km; 2 m: 0.1138 V, 0.948 %. */
     g_assert_cmpfloat_with_epsilon(circuit.conductor_c, 39.404, 0.001);
     g_assert_cmpfloat_with_epsilon(circuit.drop_pct, 0.9483, 0.0001);
     g_assert_cmpint(circuit.cost_minor, ==, 1200 + 100 + 300);

@@ -189,7 +189,8 @@ static void check_sums(const WbProblem *problem, const WbKit *kit, const WbWirin
     g_assert_cmpint(circuits_minor, <=, wiring->cost_minor); /* bus bars and blocks join */
     g_assert_cmpint(faults, ==, wiring->faults);
     const WbFinding *f = verdict->finding;
-    g_assert_cmpfloat(f[WB_RULE_SOURCE_CIRCUITS].value + f[WB_RULE_BANK_CIRCUITS].value, ==, faults);
+    g_assert_cmpfloat(f[WB_RULE_SOURCE_CIRCUITS].value + f[WB_RULE_BANK_CIRCUITS].value, ==,
+                      faults);
     g_assert_cmpfloat(f[WB_RULE_FITTINGS].value, ==, wiring->missing_fittings);
     if (faults > 0)
         g_assert_false(verdict->feasible);
@@ -488,8 +489,8 @@ static void test_worked_string(void)
 }
 
 /* The bank's side, every figure by hand: 600 W / 0.9 / 10.5 V = 63.49 A, x 1.25 = 79.37 A; fridge
- * 60 W / 12 V = 5 A, x 1.25 = 6.25 A; the controller charges 1.25 x 20 A = 25 A: main 85.62 A, 150 A
- * fuse, 35 mm2 (as 2 AWG 90 C: 130 A) may not have it, so 70 mm2 (2/0: 195 A). 14.4 V / 4 mohm =
+ * 60 W / 12 V = 5 A, x 1.25 = 6.25 A; the controller charges 1.25 x 20 A = 25 A: main 85.62 A, 150
+ * A fuse, 35 mm2 (as 2 AWG 90 C: 130 A) may not have it, so 70 mm2 (2/0: 195 A). 14.4 V / 4 mohm =
  * 3600 A. */
 static void test_bank_by_hand(void)
 {
