@@ -302,6 +302,17 @@ static void bar(Lay *lay, double x1, double y1, double x2, double y2)
     g_array_append_val(lay->out->strokes, stroke);
 }
 
+/* That there are loads on another page. */
+static void put_rest(Lay *lay, const WbDiagramPart *part, double x, double y)
+{
+    int rest = lay->diagram->n_loads - part->first_load - part->n_loads;
+    g_autofree char *text = g_strdup_printf(
+        ngettext("%d load on the next page", "%d loads on the next page", (unsigned long)rest),
+        rest);
+    if (rest > 0)
+        put(lay, (WbPlacedText){.text = text, .tone = WB_TONE_DIM, .line = -1}, x, y);
+}
+
 /* The block's bar stands at x from y down, further columns to its right. Answers the right edge. */
 static double loads_out(Lay *lay, const WbDiagramPart *part, double x, double y)
 {
@@ -319,6 +330,7 @@ static double loads_out(Lay *lay, const WbDiagramPart *part, double x, double y)
     }
     if (used > 1)
         bar(lay, x, y, x + (used - 1) * grid.column, y);
+    put_rest(lay, part, x + PAD + BUS_THICK, y + (rows + 0.5) * grid.row + PAD);
     return x + used * grid.column;
 }
 
@@ -363,7 +375,7 @@ static double trunk_out(Lay *lay, const WbDiagramPart *part)
         below = feed_out(lay, below, &block) + APART;
     double left = fmax(above, below), right = bus_end(lay, left, &earth);
     bar(lay, 0, 0, left + 2 * HALF, 0);
-    if (diagram->feed < 0 || part->n_loads == 0)
+    if (diagram->feed < 0)
         return right;
     double y = fmax(block, earth);
     put_stroke(lay, feed + HALF, block, feed + HALF, y, diagram->feed);
@@ -390,6 +402,7 @@ WbDiagramLayout *wb_diagram_lay(const WbDiagram *diagram, const WbDiagramPart *p
 {
     WbDiagramLayout *layout = wb_diagram_layout_new();
     Lay lay = {diagram, layout, pango, 0};
+    pango_context_set_round_glyph_positions(pango_layout_get_context(pango), FALSE);
     WbPlacedText sample = {.text = (char *)"0"};
     measure(&lay, &sample);
     lay.text_height = sample.box.height;

@@ -104,6 +104,7 @@ static void paint_marks(const Paint *paint)
 static void paint_texts(const Paint *paint)
 {
     PangoLayout *pango = pango_cairo_create_layout(paint->cr);
+    pango_context_set_round_glyph_positions(pango_layout_get_context(pango), FALSE);
     const GdkRGBA *const tones[] = {[WB_TONE_INK] = &paint->palette->ink,
                                     [WB_TONE_DIM] = &paint->palette->dim,
                                     [WB_TONE_OVER] = &paint->palette->over};

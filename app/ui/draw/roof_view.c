@@ -6,21 +6,36 @@
 #define LARGEST_SCALE 4.0
 #define GRID_PX 14
 
+/* Room for the drawing itself, px. */
+typedef struct {
+    double left, top, across, down;
+} Room;
+
+static Room room_of(const WbViewFrame *frame)
+{
+    if (frame->bare)
+        return (Room){0, 0, frame->width, frame->height};
+    return (Room){WB_VIEW_LEFT, WB_VIEW_TOP, frame->width - WB_VIEW_LEFT - WB_VIEW_RIGHT,
+                  frame->height - WB_VIEW_TOP - WB_VIEW_BOTTOM};
+}
+
 static double fitting_scale(const WbViewFrame *frame)
 {
-    double across = frame->width - WB_VIEW_LEFT - WB_VIEW_RIGHT;
-    double down = frame->height - WB_VIEW_TOP - WB_VIEW_BOTTOM;
-    return fmax(fmin(across / (double)frame->length_mm, down / (double)frame->width_mm), 1e-6);
+    Room room = room_of(frame);
+    return fmax(fmin(room.across / (double)frame->length_mm, room.down / (double)frame->width_mm),
+                1e-6);
 }
 
 static double middle_x(const WbViewFrame *frame)
 {
-    return WB_VIEW_LEFT + (frame->width - WB_VIEW_LEFT - WB_VIEW_RIGHT) / 2.0;
+    Room room = room_of(frame);
+    return room.left + room.across / 2.0;
 }
 
 static double middle_y(const WbViewFrame *frame)
 {
-    return WB_VIEW_TOP + (frame->height - WB_VIEW_TOP - WB_VIEW_BOTTOM) / 2.0;
+    Room room = room_of(frame);
+    return room.top + room.down / 2.0;
 }
 
 static int fits_all(const WbRoofView *view)

@@ -1,8 +1,9 @@
 /* Which part of a roof a drawing shows, and how large: the mapping between millimetres and pixels.
- * Lengths in mm on the roof, px in the drawing. */
+ * Lengths in mm on the roof, px in the drawing. Other drawings have a unit of their own for mm. */
 #ifndef WB_ROOF_VIEW_H
 #define WB_ROOF_VIEW_H
 
+#include <stdbool.h>
 #include <stdint.h>
 
 /* Room kept for dimensions and marks, px. */
@@ -25,6 +26,7 @@ typedef struct {
 typedef struct {
     int width, height;           /* of the drawing, px */
     int64_t length_mm, width_mm; /* of the roof, > 0 */
+    bool bare;                   /* nothing is written round it: no room is kept */
 } WbViewFrame;
 
 WbPlanPlace wb_roof_view_place(const WbRoofView *view, const WbViewFrame *frame);
