@@ -93,8 +93,8 @@ typedef struct {
     int64_t cost_minor, weight_g; /* of all `count` */
 } WbCircuit;
 
-/* Hears of every part bought for all `count`: what it costs and weighs. */
-typedef void (*WbCircuitBuys)(void *bill, const WbSourced *sourced, int64_t minor,
+/* Hears of every part of all `count`, n pieces or metres: what it costs and weighs. */
+typedef void (*WbCircuitBuys)(void *bill, const WbSourced *sourced, double n, int64_t minor,
                               int64_t weight_g);
 
 void wb_circuit_size(const WbWireStock *stock, const WbCircuitAsk *ask, WbCircuit *circuit,

@@ -60,6 +60,15 @@ typedef struct {
     int64_t shipping_minor; /* in the brief's currency */
 } WbShopChoice;
 
+/* A conductor, fuse or fitting of which the person has some. What circuits use of it is counted in
+ * thousandths (mm of conductor), for any side may use it. */
+typedef struct {
+    int64_t owned_milli, price_minor;
+    int shop;
+} WbOwnedWire;
+
+#define WB_MOST_OWNED_WIRES 32
+
 typedef struct {
     const WbBrief *brief;
     const WbCatalogue *catalogue;
@@ -86,6 +95,9 @@ typedef struct {
     WbShopChoice *shops; /* that sell a chosen offer, at most WB_MOST_SHOPS */
     size_t n_shops;
     WbWireStock wires; /* empty while the brief has the wiring off */
+    WbOwnedWire
+        owned_wires[WB_MOST_OWNED_WIRES]; /* of the stock, the first so many by kind and id */
+    int n_owned_wires;
 } WbProblem;
 
 /* Keeps pointers to brief and catalogue, which must outlive the problem. */

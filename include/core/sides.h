@@ -28,16 +28,19 @@ typedef struct {
     int64_t parts_minor;
     int64_t wiring_minor;
     int64_t weight_g;
+    int64_t used_milli[WB_MOST_OWNED_WIRES]; /* of what is owned: not yet in wiring_minor */
     WbShopSet shops;
     int unpriced; /* parts to be bought that have no usable offer */
 } WbSideBill;
 
 void wb_bill_add(WbSideBill *bill, const WbSourced *sourced, int count);
-/* What circuits are made of: always bought. */
-void wb_bill_add_wiring(WbSideBill *bill, const WbSourced *sourced, int64_t minor,
+/* n pieces or metres of what circuits are made of, for so much if they are bought. */
+void wb_bill_add_wiring(WbSideBill *bill, const WbSourced *sourced, double n, int64_t minor,
                         int64_t weight_g);
 WbSideBill wb_bill_empty(void);
-void wb_bill_join(WbSideBill *bill, const WbSideBill *other);
+void wb_bill_join(const WbProblem *problem, WbSideBill *bill, const WbSideBill *other);
+/* What circuits use beyond what is owned joins wiring_minor: once, for the whole kit. */
+void wb_bill_settle(const WbProblem *problem, WbSideBill *bill);
 WbSideBill wb_array_bill(const WbProblem *problem, const WbKit *kit);
 WbSideBill wb_bank_bill(const WbProblem *problem, const WbKit *kit);
 WbSideBill wb_dcdc_bill(const WbProblem *problem, const WbKit *kit);
@@ -46,7 +49,7 @@ int64_t wb_shops_shipping_minor(const WbProblem *problem, const WbShopSet *shops
 
 /* Everything of money in the figures: the allowance is a share of the parts, not of the circuits.
  */
-void wb_figures_money(const WbProblem *problem, const WbSideBill *bill, WbFigures *figures);
+void wb_figures_money(const WbProblem *problem, WbSideBill *bill, WbFigures *figures);
 
 /* The sides' rules stand together in the published order. */
 #define WB_FIRST_OWN_RULE WB_RULE_ROOF_FIT /* array side, whatever the bank */

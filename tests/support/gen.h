@@ -8,6 +8,7 @@
 #include "random.h"
 
 #define GEN_MOST 64
+#define GEN_OWNED 8
 
 typedef struct {
     int panels, controllers, storage, inverters, dcdc;
@@ -30,7 +31,7 @@ typedef struct {
     WbOffer offer[4 * 9 * GEN_MOST];
     WbLoad load[6];
     WbObstacle obstacle[3];
-    WbOwned owned[2];
+    WbOwned owned[GEN_OWNED];
     char id[9 * GEN_MOST][16];
     size_t n_ids;
 } Gen;

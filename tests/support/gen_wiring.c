@@ -115,10 +115,14 @@ void gen_wiring(Gen *gen, WbRandom *random)
 {
     static const int64_t terminals_c[] = {60, 75, 90};
     WbWiringWishes *wiring = &gen->brief.wiring;
+    size_t first = gen->n_ids;
     fill_conductors(gen, random);
     fill_fuses(gen, random);
     fill_fittings(gen, random);
     gen->brief.rule_set = whole(random, 0, 2);
+    while (chance(random, 0.6) && gen->brief.n_owned < GEN_OWNED)
+        gen->owned[gen->brief.n_owned++] = (WbOwned){
+            gen->id[first + wb_random_below(random, gen->n_ids - first)], whole(random, 1, 8)};
     *wiring = (WbWiringWishes){.on = chance(random, 0.75),
                                .sizes = whole(random, 0, 2),
                                .terminal_c = terminals_c[whole(random, 0, 2)],

@@ -118,7 +118,7 @@ static void buy(const Till *till, const WbSourced *sourced, double n)
     till->circuit->cost_minor += minor;
     till->circuit->weight_g += weight_g;
     if (till->buys)
-        till->buys(till->bill, sourced, minor, weight_g);
+        till->buys(till->bill, sourced, n * count, minor, weight_g);
 }
 
 static const WbFitting *buy_fitting(const Till *till, const WbFittingChoice *choice)

@@ -26,15 +26,35 @@ void wb_bill_add(WbSideBill *bill, const WbSourced *sourced, int count)
     add_shop(&bill->shops, sourced->shop);
 }
 
-void wb_bill_add_wiring(WbSideBill *bill, const WbSourced *sourced, int64_t minor, int64_t weight_g)
+void wb_bill_add_wiring(WbSideBill *bill, const WbSourced *sourced, double n, int64_t minor,
+                        int64_t weight_g)
 {
-    bill->wiring_minor += minor;
     bill->weight_g += weight_g;
+    if (sourced->owned_wire) {
+        bill->used_milli[sourced->owned_wire - 1] += llround(1000 * n);
+        return;
+    }
+    bill->wiring_minor += minor;
     add_shop(&bill->shops, sourced->shop);
 }
 
-void wb_bill_join(WbSideBill *bill, const WbSideBill *other)
+void wb_bill_settle(const WbProblem *problem, WbSideBill *bill)
 {
+    for (int i = 0; i < problem->n_owned_wires; i++) {
+        const WbOwnedWire *wire = &problem->owned_wires[i];
+        int64_t bought_milli = bill->used_milli[i] - wire->owned_milli;
+        if (bought_milli <= 0)
+            continue;
+        bill->wiring_minor += (bought_milli * wire->price_minor + 500) / 1000;
+        add_shop(&bill->shops, wire->shop);
+        bill->used_milli[i] = 0;
+    }
+}
+
+void wb_bill_join(const WbProblem *problem, WbSideBill *bill, const WbSideBill *other)
+{
+    for (int i = 0; i < problem->n_owned_wires; i++)
+        bill->used_milli[i] += other->used_milli[i];
     bill->parts_minor += other->parts_minor;
     bill->wiring_minor += other->wiring_minor;
     bill->weight_g += other->weight_g;
@@ -78,8 +98,9 @@ int64_t wb_shops_shipping_minor(const WbProblem *problem, const WbShopSet *shops
     return shipping_minor;
 }
 
-void wb_figures_money(const WbProblem *problem, const WbSideBill *bill, WbFigures *figures)
+void wb_figures_money(const WbProblem *problem, WbSideBill *bill, WbFigures *figures)
 {
+    wb_bill_settle(problem, bill);
     figures->parts_minor = bill->parts_minor;
     figures->wiring_minor = bill->wiring_minor;
     figures->shipping_minor = wb_shops_shipping_minor(problem, &bill->shops);

@@ -11,10 +11,10 @@ static WbSideBill whole_bill(const WbProblem *problem, const WbKit *kit, const L
 {
     WbSideBill bill = wb_array_bill(problem, kit);
     const WbSideBill bank = wb_bank_bill(problem, kit), dcdc = wb_dcdc_bill(problem, kit);
-    wb_bill_join(&bill, &bank);
-    wb_bill_join(&bill, &dcdc);
-    wb_bill_join(&bill, &looms->sources.bill);
-    wb_bill_join(&bill, &looms->bank.bill);
+    wb_bill_join(problem, &bill, &bank);
+    wb_bill_join(problem, &bill, &dcdc);
+    wb_bill_join(problem, &bill, &looms->sources.bill);
+    wb_bill_join(problem, &bill, &looms->bank.bill);
     return bill;
 }
 
@@ -42,7 +42,7 @@ static void circuit_findings(const WbBrief *brief, const Looms *looms, WbFinding
 }
 
 static void fill_figures(const WbProblem *problem, const WbKit *kit, const WbBankSide *bank,
-                         const WbSideBill *bill, WbFigures *figures)
+                         WbSideBill *bill, WbFigures *figures)
 {
     const WbPanel *panel = problem->panels[kit->panel].panel;
     int64_t n = (int64_t)kit->n_series * kit->n_parallel;

@@ -8,9 +8,10 @@ WbLoom wb_loom_empty(WbWiring *wiring)
     return (WbLoom){.bill = wb_bill_empty(), .wiring = wiring};
 }
 
-static void add_to_bill(void *bill, const WbSourced *sourced, int64_t minor, int64_t weight_g)
+static void add_to_bill(void *bill, const WbSourced *sourced, double n, int64_t minor,
+                        int64_t weight_g)
 {
-    wb_bill_add_wiring(bill, sourced, minor, weight_g);
+    wb_bill_add_wiring(bill, sourced, n, minor, weight_g);
 }
 
 static void list(WbLoom *loom, const WbCircuit *circuit)
@@ -42,7 +43,7 @@ void wb_loom_fitting(WbLoom *loom, const WbFittingChoice *choice, int count)
         loom->missing_fittings += count;
         return;
     }
-    wb_bill_add_wiring(&loom->bill, &choice->sourced, count * choice->sourced.price_minor,
+    wb_bill_add_wiring(&loom->bill, &choice->sourced, count, count * choice->sourced.price_minor,
                        count * choice->sourced.weight_g);
 }
 

@@ -56,6 +56,16 @@ static int by_id(const void *a, const void *b)
                   ((const WbFittingChoice *)b)->fitting->part.id);
 }
 
+/* What is owned is counted over all circuits; beyond the most that are counted it is bought. */
+static void note_owned(WbProblem *problem, WbSourced *sourced)
+{
+    if (sourced->owned <= 0 || problem->n_owned_wires == WB_MOST_OWNED_WIRES)
+        return;
+    problem->owned_wires[problem->n_owned_wires++] =
+        (WbOwnedWire){1000 * (int64_t)sourced->owned, sourced->price_minor, sourced->shop};
+    sourced->owned_wire = problem->n_owned_wires;
+}
+
 static bool fill_fittings(WbProblem *problem)
 {
     const WbCatalogue *catalogue = problem->catalogue;
@@ -71,6 +81,8 @@ static bool fill_fittings(WbProblem *problem)
             stock->fittings[stock->n_fittings++] = choice;
     }
     qsort(stock->fittings, stock->n_fittings, sizeof *stock->fittings, by_id);
+    for (size_t i = 0; i < stock->n_fittings; i++)
+        note_owned(problem, &stock->fittings[i].sourced);
     return true;
 }
 
@@ -89,6 +101,8 @@ static bool fill_fuses(WbProblem *problem)
             stock->fuses[stock->n_fuses++] = choice;
     }
     qsort(stock->fuses, stock->n_fuses, sizeof *stock->fuses, by_rating);
+    for (size_t i = 0; i < stock->n_fuses; i++)
+        note_owned(problem, &stock->fuses[i].sourced);
     return true;
 }
 
@@ -130,6 +144,8 @@ static bool fill_conductors(WbProblem *problem)
         stock->conductors[stock->n_conductors++] = choice;
     }
     qsort(stock->conductors, stock->n_conductors, sizeof *stock->conductors, by_area);
+    for (size_t i = 0; i < stock->n_conductors; i++)
+        note_owned(problem, &stock->conductors[i].sourced);
     return true;
 }
 

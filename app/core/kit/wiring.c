@@ -29,6 +29,7 @@ WbStatus wb_wiring(const WbProblem *problem, const WbKit *kit, WbWiring *wiring)
     wiring->missing_fittings = loom.missing_fittings;
     wiring->faults = loom.faults;
     wiring->assumed = loom.assumed;
+    wb_bill_settle(problem, &loom.bill);
     wiring->cost_minor = loom.bill.wiring_minor;
     wiring->weight_g = loom.bill.weight_g;
     return WB_OK;

@@ -68,9 +68,9 @@ static uint64_t unpriced_bit(const WbSideBill *bill)
 }
 
 /* What the side's circuits cost joins its bill; the rule they break, if any. */
-static uint64_t add_loom(const WbLoom *loom, WbSideBill *bill)
+static uint64_t add_loom(const WbProblem *problem, const WbLoom *loom, WbSideBill *bill)
 {
-    wb_bill_join(bill, &loom->bill);
+    wb_bill_join(problem, bill, &loom->bill);
     return loom->faults > 0 ? UINT64_C(1) << WB_RULE_SOURCE_CIRCUITS : 0;
 }
 
@@ -84,7 +84,7 @@ static bool list_array(const WbProblem *problem, const WbKit *kit, WbArrays *arr
     if (!more_than_one(broken)) {
         WbLoom loom = wb_loom_empty(NULL);
         wb_loom_array(problem, kit, &loom);
-        broken |= add_loom(&loom, &bill);
+        broken |= add_loom(problem, &loom, &bill);
     }
     if (more_than_one(broken))
         return count_half(&arrays->rest, broken);
@@ -182,7 +182,7 @@ static bool add_dcdc(const WbProblem *problem, const WbBankKind *bank, int dcdc,
     if (!more_than_one(broken)) {
         WbLoom loom = wb_loom_empty(NULL);
         wb_loom_dcdc_in(problem, &kit, &loom);
-        broken |= add_loom(&loom, &bill);
+        broken |= add_loom(problem, &loom, &bill);
     }
     WbHalf *half;
     if (!add_half(halves, &kit, broken, &bill, &half))

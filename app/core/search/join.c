@@ -70,11 +70,11 @@ static void fill_figures(const WbJoin *join, const Pieces *pieces, WbFigures *fi
     const WbHalf *array = pieces->array, *bank = pieces->bank;
     const WbPanel *panel = problem->panels[array->kit.panel].panel;
     WbSideBill bill = array->bill;
-    wb_bill_join(&bill, &bank->bill);
-    wb_bill_join(&bill, &pieces->dcdc->bill);
-    wb_bill_join(&bill, &pieces->wires->bill);
-    wb_bill_join(&bill, &pieces->charge->bill);
-    wb_bill_join(&bill, &pieces->dcdc_out->bill);
+    wb_bill_join(problem, &bill, &bank->bill);
+    wb_bill_join(problem, &bill, &pieces->dcdc->bill);
+    wb_bill_join(problem, &bill, &pieces->wires->bill);
+    wb_bill_join(problem, &bill, &pieces->charge->bill);
+    wb_bill_join(problem, &bill, &pieces->dcdc_out->bill);
     figures->priced = bill.unpriced == 0;
     wb_figures_money(problem, &bill, figures);
     figures->weight_g = bill.weight_g;
