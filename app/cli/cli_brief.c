@@ -1,4 +1,5 @@
 /* brief: a new one, and a check. */
+#include "cli_brief_echo.h"
 #include "cli_job.h"
 #include "cli_json.h"
 #include "cli_not_read.h"
@@ -72,8 +73,9 @@ static void append_wishes(GString *out, const WbBrief *brief)
                          brief->roof.length_mm, brief->roof.width_mm, brief->roof.n_obstacles));
 }
 
-static char *sound_text(const char *name, const WbProblem *problem)
+static char *sound_text(const char *name, const WbJob *job)
 {
+    const WbProblem *problem = job->problem;
     const WbBrief *brief = problem->brief;
     const WbPlace *place = &brief->site.place;
     GString *out = g_string_new(NULL);
@@ -84,6 +86,7 @@ static char *sound_text(const char *name, const WbProblem *problem)
                                      *place->country ? ", " : "", place->country, months));
     append_loads(out, problem);
     append_wishes(out, brief);
+    wb_cli_echo_text(out, job->file);
     append_line(out, g_strdup_printf(_("Ticked: panels %zu, controllers %zu, storage models %zu, "
                                        "inverters %zu, DC-DC chargers %zu."),
                                      problem->n_panels, problem->n_controllers, problem->n_storage,
@@ -103,6 +106,7 @@ static char *sound_json(const char *name, const WbJob *job)
     wb_out_count(&json, "loads", brief->n_loads);
     wb_out_count(&json, "obstacles", brief->roof.n_obstacles);
     wb_out_number(&json, "reference_need_wh_day", job->problem->reference_need_wh);
+    wb_cli_echo_json(&json, job->file);
     wb_cli_not_read_json(&json, wb_brief_file_not_read(job->file));
     wb_out_end_object(&json);
     return wb_out_finish(&json);
@@ -113,8 +117,7 @@ static int check(const WbArguments *arguments, const char *name)
     WbJob job = {0};
     int code = wb_cli_load_job(arguments, name, &job);
     if (code == WB_EXIT_DONE)
-        code =
-            wb_cli_print(arguments->json ? sound_json(name, &job) : sound_text(name, job.problem));
+        code = wb_cli_print(arguments->json ? sound_json(name, &job) : sound_text(name, &job));
     wb_cli_clear_job(&job);
     return code;
 }

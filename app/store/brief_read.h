@@ -8,6 +8,8 @@
 
 #define WB_BRIEF_VERSION 1
 #define WB_MOST_MM 100000
+#define WB_LEAST_LENGTH_M 0.05 /* of a circuit, one way */
+#define WB_MOST_LENGTH_M 100.0
 
 /* FALSE and an error; the brief is then all zero. *not_read: of WbNotRead (transfer full). */
 gboolean wb_brief_read(const cJSON *tree, const char *name, WbBrief *brief, GPtrArray **not_read,
@@ -19,6 +21,7 @@ void wb_read_loads(const WbJson *root, WbBrief *brief);  /* brief_read_loads.c *
 void wb_read_site(const WbJson *root, WbBrief *brief);   /* brief_read_site.c */
 void wb_read_space(const WbJson *root, WbBrief *brief);  /* brief_read_space.c: roof, bay */
 void wb_read_wishes(const WbJson *root, WbBrief *brief); /* brief_read_wishes.c: limits, anchors */
+void wb_read_wiring(const WbJson *root, WbBrief *brief); /* brief_read_wiring.c */
 void wb_read_picks(const WbJson *root, WbBrief *brief);  /* brief_read_picks.c: parts named */
 
 /* A list of months 1..12 as bits 0..11; absent: all. */
@@ -35,6 +38,8 @@ int64_t wb_read_mm(const WbJson *object, const char *key, int64_t least);
 int64_t wb_read_mm_or_0(const WbJson *object, const char *key);
 /* Degrees clockwise from north; "any", absent and, where it may be, null: NaN. */
 double wb_read_azimuth(const WbJson *object, const char *key, bool may_be_null);
+/* One way, of a circuit; absent or null: absent_m. */
+double wb_read_length_m(const WbJson *object, const char *key, double absent_m);
 /* An id of a part or shop. */
 const char *wb_read_id(const WbJson *at);
 

@@ -100,6 +100,7 @@ static void read_start(const WbJson *item, WbLoad *load)
     load->drop_pct = (int)wb_json_integer_or(&drop, 3, 10, 3);
     if (load->drop_pct != 3 && load->drop_pct != 10)
         wb_json_refuse(&drop, "3 or 10");
+    load->length_m = wb_read_length_m(item, "length_m", NAN);
     load->needs_pure_sine = wb_json_flag_or(&sine, false);
 }
 

@@ -477,7 +477,7 @@ def check_matching(case):
 
 def demo():
     with open(os.path.join(ROOT, "data", "demo.brief.json"), encoding="utf-8") as file:
-        return json.load(file)
+        return dict(json.load(file), wiring={"on": False})
 
 
 def other():

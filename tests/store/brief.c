@@ -110,6 +110,23 @@ static const struct {
     {"/site/weather/seed", "0.5", "/site/weather/seed is 0.5|a whole number"},
     {"/site/weather/hourly_file", "7", "/site/weather/hourly_file is 7|path of a file|or null"},
     {"/site/weather/hourly_file", "\"\"", "/site/weather/hourly_file is \"\"|path of a file"},
+    {"/wiring", "[]", "/wiring is the list []|an object"},
+    {"/wiring", "null", "/wiring is null|an object"},
+    {"/wiring/on", "1", "/wiring/on is 1|true or false"},
+    {"/wiring/sizes", "\"inch\"", "/wiring/sizes is \"inch\"|\"any\", \"awg\" or \"metric\""},
+    {"/wiring/terminals_c", "80", "/wiring/terminals_c is 80|60, 75 or 90"},
+    {"/wiring/terminals_c", "59", "/wiring/terminals_c is 59|from 60 to 90"},
+    {"/wiring/inside_c", "91", "/wiring/inside_c is 91|from -40 to 90"},
+    {"/wiring/roof_c", "-41", "/wiring/roof_c is -41|from -40 to 90"},
+    {"/wiring/bundled", "0", "/wiring/bundled is 0|from 1 to 100"},
+    {"/wiring/bundled", "2.5", "/wiring/bundled is 2.5|a whole number"},
+    {"/wiring/lengths_m", "[]", "/wiring/lengths_m is the list []|an object"},
+    {"/wiring/lengths_m/main", "0", "/wiring/lengths_m/main is 0|from 0.05 to 100"},
+    {"/wiring/lengths_m/array", "-3", "/wiring/lengths_m/array is -3|from 0.05 to 100"},
+    {"/wiring/lengths_m/load", "2000", "/wiring/lengths_m/load is 2000|from 0.05 to 100"},
+    {"/wiring/lengths_m/feed", "\"1 m\"", "/wiring/lengths_m/feed is \"1 m\"|a number"},
+    {"/loads/0/length_m", "0", "\"Fridge\": /loads/0/length_m is 0|from 0.05 to 100"},
+    {"/loads/0/length_m", "150", "/loads/0/length_m is 150|from 0.05 to 100"},
     {"/shore", "[]", "/shore is the list []|an object"},
     {"/shore", "{\"charger_a\": 5}", "/shore/nights_per_week is missing|from 0 to 7"},
     {"/shore/nights_per_week", "8", "/shore/nights_per_week is 8|from 0 to 7"},
@@ -360,6 +377,19 @@ static void check_default_load(const WbLoad *load)
     g_assert_cmpfloat(load->days_week, ==, 7);
     g_assert_cmpfloat(load->surge_factor, ==, 1);
     g_assert_cmpint(load->drop_pct, ==, 3);
+    g_assert_true(isnan(load->length_m));
+}
+
+static void check_default_wiring(const WbWiringWishes *wiring)
+{
+    static const double usual_m[WB_N_CIRCUITS] = {2, 4, 1.5, 5, 1.5, 1.5, 0.4, 0.5, 1, 1, 4};
+    g_assert_true(wiring->on);
+    g_assert_cmpint(wiring->sizes, ==, WB_SIZES_ANY);
+    g_assert_cmpint(wiring->terminal_c, ==, 75);
+    g_assert_true(isnan(wiring->inside_c) && isnan(wiring->roof_c));
+    g_assert_cmpint(wiring->bundled, ==, 3);
+    for (int kind = 0; kind < WB_N_CIRCUITS; kind++)
+        g_assert_cmpfloat(wiring->length_m[kind], ==, usual_m[kind]);
 }
 
 static void check_default_site(const WbSite *site)
@@ -416,6 +446,7 @@ static void test_defaults(void)
     g_assert_cmpuint(brief->system_v, ==, 7);
     g_assert_null(brief->candidates);
     g_assert_cmpuint(brief->n_owned + brief->n_fixed_offers + brief->n_rates, ==, 0);
+    check_default_wiring(&brief->wiring);
     g_assert_cmpfloat(brief->sundries_pct, ==, 7);
     g_assert_cmpstr(brief->picked_kit, ==, "");
 }
@@ -447,6 +478,44 @@ static void test_example(void)
     g_assert_cmpfloat(brief->shore.charger_a, ==, 20);
     g_assert_cmpfloat(brief->dark_hours.value, ==, 60);
     g_assert_true(brief->dark_hours.on);
+}
+
+static void test_wiring(void)
+{
+    static const double length_m[WB_N_CIRCUITS] = {3.5,  6,   1.2, 5,   1.5, 1.5,
+                                                   0.35, 0.6, 0.8, 0.7, 5};
+    g_autoptr(GError) error = NULL;
+    g_autoptr(WbBriefFile) file = read_example();
+    const WbBrief *brief = wb_brief_file_brief(file);
+    g_assert_true(brief->wiring.on);
+    g_assert_cmpint(brief->wiring.sizes, ==, WB_SIZES_AWG);
+    g_assert_cmpint(brief->wiring.terminal_c, ==, 75);
+    g_assert_cmpfloat(brief->wiring.inside_c, ==, 35);
+    g_assert_true(isnan(brief->wiring.roof_c));
+    g_assert_cmpint(brief->wiring.bundled, ==, 4);
+    for (int kind = 0; kind < WB_N_CIRCUITS; kind++)
+        g_assert_cmpfloat(brief->wiring.length_m[kind], ==, length_m[kind]);
+    g_assert_true(isnan(brief->loads[0].length_m));
+    g_assert_cmpfloat(brief->loads[2].length_m, ==, 7.5);
+    /* A length of null, one that is not there, and the ends of what is accepted. */
+    g_autoptr(WbBriefFile) other = wb_brief_file_set(
+        file, "/wiring",
+        "{\"on\": false, \"terminals_c\": 90, \"roof_c\": -40, \"more\": 1,"
+        " \"lengths_m\": {\"string\": null, \"array\": 0.05, \"main\": 100, \"more\": 2}}",
+        &error);
+    g_assert_no_error(error);
+    const WbWiringWishes *wiring = &wb_brief_file_brief(other)->wiring;
+    g_assert_false(wiring->on);
+    g_assert_cmpint(wiring->terminal_c, ==, 90);
+    g_assert_cmpfloat(wiring->roof_c, ==, -40);
+    g_assert_cmpfloat(wiring->length_m[WB_CIRCUIT_STRING], ==, 2);
+    g_assert_cmpfloat(wiring->length_m[WB_CIRCUIT_ARRAY], ==, 0.05);
+    g_assert_cmpfloat(wiring->length_m[WB_CIRCUIT_MAIN], ==, 100);
+    g_assert_cmpfloat(wiring->length_m[WB_CIRCUIT_LOAD], ==, 4);
+    const GPtrArray *not_read = wb_brief_file_not_read(other);
+    g_assert_cmpuint(not_read->len, ==, 2);
+    g_autofree char *kept = wb_brief_file_get(other, "/wiring/lengths_m/more");
+    g_assert_cmpstr(kept, ==, "2");
 }
 
 static void check_round_trip(WbBriefFile *file, const char *path)
@@ -751,6 +820,7 @@ int main(int argc, char **argv)
     g_test_add_func("/brief/long-texts", test_long_texts);
     g_test_add_func("/brief/defaults", test_defaults);
     g_test_add_func("/brief/example", test_example);
+    g_test_add_func("/brief/wiring", test_wiring);
     ADD("round-trip", test_round_trip);
     ADD("unknown-kept", test_unknown_kept);
     ADD("write-fails", test_write_fails);
