@@ -379,6 +379,14 @@ static bool hangs_on_1_mm(const WbProblem *problem, const WbVerdict *verdict,
                WB_FIT_WITHIN_1_MM;
 }
 
+char *wb_words_assumed(const WbProblem *problem, const WbVerdict *verdict, const WbFinding *finding)
+{
+    const WbTold told = {problem, verdict, finding, 0};
+    GString *text = g_string_new(NULL);
+    append_assumed(text, &told);
+    return g_strstrip(g_string_free(text, FALSE));
+}
+
 char *wb_words_finding(const WbProblem *problem, const WbVerdict *verdict, const WbFinding *finding)
 {
     const Sentences *pair = &sentences[finding->rule];

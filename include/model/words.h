@@ -10,6 +10,9 @@
  * morning; the controller takes 50 V." */
 char *wb_words_finding(const WbProblem *problem, const WbVerdict *verdict,
                        const WbFinding *finding);
+/* Which figures its data sheets lack and what stood in for them; "": none. */
+char *wb_words_assumed(const WbProblem *problem, const WbVerdict *verdict,
+                       const WbFinding *finding);
 /* The caution that belongs beside a figure or finding, NULL when there is none. */
 char *wb_words_safety(const WbProblem *problem, const WbVerdict *verdict, const WbFinding *finding);
 /* What a rule means when it ruled out kits: "panels do not fit the roof". */
