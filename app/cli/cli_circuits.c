@@ -5,6 +5,14 @@
 #include "words_circuit.h"
 #include <glib/gi18n-lib.h>
 
+/* The temperature tells which insulation. */
+static char *short_conductor(const WbConductor *conductor)
+{
+    g_autofree char *size = wb_words_size(conductor);
+    return conductor == NULL ? g_strdup("-")
+                             : g_strdup_printf("%s %d °C", size, (int)conductor->insulation_c);
+}
+
 static void append_row(WbTable *table, const WbProblem *problem, const WbCircuit *circuit)
 {
     const WbCircuitAsk *ask = &circuit->ask;
@@ -12,12 +20,12 @@ static void append_row(WbTable *table, const WbProblem *problem, const WbCircuit
     wb_table_cell(table, wb_words_circuit_title(problem, circuit));
     wb_table_cell(table, wb_text_number(ask->one_way_m, 1));
     wb_table_cell(table, wb_text_number(ask->design_a, 1));
-    wb_table_cell(table, wb_words_conductor(circuit->conductor));
+    wb_table_cell(table, short_conductor(circuit->conductor));
     wb_table_cell(table, sound ? wb_text_number(circuit->ampacity.amps, 1) : g_strdup("-"));
     wb_table_cell(table, wb_words_fuse(circuit->fuse));
     wb_table_cell(table, sound ? wb_text_number(circuit->total_pct, 2) : g_strdup("-"));
     wb_table_cell(table, wb_text_number(ask->allowed_pct, 1));
-    wb_table_cell(table, g_strdup(sound ? wb_words_decided(circuit) : "-"));
+    wb_table_cell(table, g_strdup(sound ? circuit->by_drop ? _("drop") : _("current") : "-"));
 }
 
 /* What cannot be built, one sentence each. */
@@ -80,7 +88,7 @@ void wb_cli_circuits_text(GString *out, const WbProblem *problem, const WbKit *k
     if (wiring->n == 0)
         return;
     g_autoptr(WbTable) table =
-        wb_table_new(_("Circuit|>m|>For A|Conductor|>Takes A|Fuse|>Drop %|>Allowed|Decided by"));
+        wb_table_new(_("Circuit|>m|>For A|Conductor|>Takes A|Fuse|>Drop %|>Allowed|By"));
     for (gsize i = 0; i < wiring->n; i++)
         append_row(table, problem, &wiring->circuit[i]);
     g_string_append_printf(out, "\n%s\n", _("Circuits"));
@@ -88,7 +96,8 @@ void wb_cli_circuits_text(GString *out, const WbProblem *problem, const WbKit *k
     g_autofree char *sums = wb_words_wiring(problem, wiring);
     wb_cli_wrap(out, "", sums);
     wb_cli_wrap(out, "",
-                _("Lengths are one way; the drop is the sum from the source to the circuit's end "
+                _("By: whether current or drop decided the size. Lengths are one way; the drop is "
+                  "the sum from the source to the circuit's end "
                   "while everything runs, out and back, at the conductor's own heat."));
     append_faults(out, problem, wiring);
     append_fault_currents(out, wiring);

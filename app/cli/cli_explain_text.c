@@ -29,39 +29,68 @@ static void append_title(GString *out, const WbProblem *problem, const WbVerdict
         wb_cli_wrap(out, "", _("No other kit beats it in every criterion at once."));
 }
 
-static void append_bill(GString *out, const WbProblem *problem, const WbVerdict *verdict)
+/* Pieces as whole numbers, metres with one decimal. */
+static char *count_text(const WbBillLine *line, double count)
+{
+    if (line->kind != WB_KIND_CONDUCTOR)
+        return g_strdup_printf("%.0f", count);
+    g_autofree char *metres = wb_text_number(count, 1);
+    return g_strdup_printf("%s m", metres);
+}
+
+static void append_line(WbTable *table, const WbProblem *problem, const WbBillLine *line)
+{
+    const WbSourced *sourced = line->sourced;
+    const char *currency = problem->brief->currency;
+    bool buys = wb_bill_line_buys(line) && sourced->shop >= 0;
+    wb_table_cell(table, count_text(line, line->count));
+    wb_table_cell(table, g_strdup_printf("%s %s", line->part->maker, line->part->model));
+    wb_table_cell(table, g_strdup(buys ? problem->shops[sourced->shop].shop->name : "-"));
+    wb_table_cell(table, count_text(line, line->count - line->owned));
+    wb_table_cell(table, sourced->priced ? wb_words_money(sourced->price_minor, currency)
+                                         : g_strdup(_("no price")));
+    wb_table_cell(table, wb_words_money(line->minor, currency));
+    wb_table_cell(table, wb_text_number((double)sourced->weight_g / 1e3, 2));
+}
+
+static void append_lines(GString *out, const WbProblem *problem, const WbBill *bill, bool wires,
+                         const char *heading)
+{
+    g_autoptr(WbTable) table = wb_table_new(_(">Count|Part|Shop|>Bought|>Each|>Sum|>kg each"));
+    bool any = false;
+    for (gsize i = 0; i < bill->n; i++)
+        if ((bill->line[i].kind >= WB_KIND_CONDUCTOR) == wires) {
+            append_line(table, problem, &bill->line[i]);
+            any = true;
+        }
+    if (!any)
+        return;
+    g_string_append_printf(out, "\n%s\n", heading);
+    wb_table_append(table, out);
+}
+
+static void append_bill(GString *out, const WbProblem *problem, const WbVerdict *verdict,
+                        const WbBill *bill)
 {
     const char *currency = problem->brief->currency;
-    WbBillLine lines[WB_BILL_MOST];
-    int n = wb_cli_bill(problem, &verdict->kit, lines);
-    g_autoptr(WbTable) table = wb_table_new(_(">Count|Part|Shop|>Bought|>Each|>kg each"));
-    for (int i = 0; i < n; i++) {
-        const WbSourced *sourced = lines[i].sourced;
-        bool buys = lines[i].bought > 0 && sourced->offer != NULL;
-        wb_table_cell(table, g_strdup_printf("%d", lines[i].count));
-        wb_table_cell(table, g_strdup_printf("%s %s", lines[i].part->maker, lines[i].part->model));
-        wb_table_cell(table, g_strdup(buys ? problem->shops[sourced->shop].shop->name : "-"));
-        wb_table_cell(table, g_strdup_printf("%d", lines[i].bought));
-        wb_table_cell(table, sourced->priced ? wb_words_money(sourced->price_minor, currency)
-                                             : g_strdup(_("no price")));
-        wb_table_cell(table, wb_text_number((double)sourced->weight_g / 1e3, 1));
-    }
-    g_string_append_printf(out, "\n%s\n", _("Parts"));
-    wb_table_append(table, out);
     const WbFigures *figures = &verdict->figures;
+    append_lines(out, problem, bill, false, _("Parts"));
+    append_lines(out, problem, bill, true, _("For the circuits"));
     g_autofree char *parts = wb_words_money(figures->parts_minor, currency);
+    g_autofree char *wiring = wb_words_money(figures->wiring_minor, currency);
     g_autofree char *shipping = wb_words_money(figures->shipping_minor, currency);
     g_autofree char *allowance = wb_words_money(figures->allowance_minor, currency);
     g_autofree char *cost = wb_words_money(figures->cost_minor, currency);
-    g_autofree char *wiring = wb_words_money(figures->wiring_minor, currency);
+    double pct = problem->brief->sundries_pct;
     g_autofree char *sum =
-        g_strdup_printf(problem->brief->wiring.on ? _("Parts %1$s + circuits %6$s + shipping %2$s "
-                                                      "+ %3$g %% of the parts for ties, sealant "
-                                                      "and small terminals %4$s = %5$s")
-                                                  : _("Parts %1$s + shipping %2$s + %3$g %% of the "
-                                                      "parts for lugs, cable and sealant %4$s "
-                                                      "= %5$s"),
-                        parts, shipping, problem->brief->sundries_pct, allowance, cost, wiring);
+        problem->brief->wiring.on
+            ? g_strdup_printf(_("Parts %s + circuits %s + shipping %s + %g %% of the parts for "
+                                "ties, sealant and small terminals %s = %s"),
+                              parts, wiring, shipping, pct, allowance, cost)
+            : g_strdup_printf(
+                  _("Parts %s + shipping %s + %g %% of the parts for lugs, cable and sealant %s = "
+                    "%s"),
+                  parts, shipping, pct, allowance, cost);
     wb_cli_wrap(out, "", sum);
 }
 
@@ -260,7 +289,7 @@ static void append_group(GString *out, const WbProblem *problem, const WbVerdict
 }
 
 char *wb_cli_explain_text(const WbProblem *problem, const WbVerdict *verdict, WbStanding standing,
-                          const WbWiring *wiring)
+                          const WbWiring *wiring, const WbBill *bill)
 {
     GString *out = g_string_new(NULL);
     append_title(out, problem, verdict, standing);
@@ -268,7 +297,7 @@ char *wb_cli_explain_text(const WbProblem *problem, const WbVerdict *verdict, Wb
     append_group(out, problem, verdict, WB_CAUTION, _("Cautions"));
     append_group(out, problem, verdict, WB_NOTE, _("Notes"));
     append_score(out, problem, verdict);
-    append_bill(out, problem, verdict);
+    append_bill(out, problem, verdict, bill);
     wb_cli_circuits_text(out, problem, &verdict->kit, wiring);
     append_energy(out, problem, verdict);
     append_bank(out, problem, verdict);

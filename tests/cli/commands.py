@@ -199,7 +199,11 @@ def test_explain():
             holds(finding["code"] in text, finding["code"])
     holds("Rank 2" in text and "licensed practice" in text, text)
     figures = first["kit"]["figures"]
-    equal(sum(line["bought"] * line["price_minor"] for line in first["bill"]), figures["parts_minor"])
+    wires = {"conductor", "fuse", "fitting"}
+    equal(sum(line["bought"] * line["price_minor"] for line in first["bill"] if line["kind"] not in wires),
+          figures["parts_minor"])
+    equal(sum(line["sum_minor"] for line in first["bill"] if line["kind"] in wires), figures["wiring_minor"])
+    equal(figures["wiring_minor"], first["circuits"]["cost_minor"])
 
 
 def test_explain_year():

@@ -1,6 +1,7 @@
 /* All circuits of a kit: what is asked of each, that the answer holds and is the cheapest, and that
  * the kit's figures are the circuits' sums. */
 #include "wiring.h"
+#include "bill.h"
 #include "gen.h"
 #include "load_window.h"
 #include "published.h"
@@ -189,6 +190,15 @@ static void check_sums(const WbProblem *problem, const WbKit *kit, const WbWirin
     if (problem->n_owned_wires == 0) /* bus bars and blocks join */
         g_assert_cmpint(circuits_minor, <=, wiring->cost_minor);
     g_assert_cmpint(faults, ==, wiring->faults);
+    WbBill bill;
+    g_assert_cmpint(wb_bill(problem, kit, wiring, &bill), ==, WB_OK);
+    gint64 parts_minor = 0, wires_minor = 0;
+    for (size_t i = 0; i < bill.n; i++)
+        *(bill.line[i].kind < WB_KIND_CONDUCTOR ? &parts_minor : &wires_minor) +=
+            bill.line[i].minor;
+    g_assert_cmpint(parts_minor, ==, verdict->figures.parts_minor);
+    g_assert_cmpint(wires_minor, ==, verdict->figures.wiring_minor);
+    wb_bill_free(&bill);
     const WbFinding *f = verdict->finding;
     g_assert_cmpfloat(f[WB_RULE_SOURCE_CIRCUITS].value + f[WB_RULE_BANK_CIRCUITS].value, ==,
                       faults);

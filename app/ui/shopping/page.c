@@ -1,47 +1,30 @@
 /* What to buy for the kit in hand, where, and for how much. */
+#include "bill.h"
 #include "figures_text.h"
 #include "sheet.h"
 #include "words.h"
 #include <glib/gi18n-lib.h>
 
-typedef struct {
-    const WbPart *part;
-    const WbSourced *sourced;
-    int count;
-} Line;
-
-static gsize lines_of(const WbProblem *problem, const WbKit *kit, Line lines[5])
+/* Pieces as whole numbers, metres of conductor with one decimal. */
+static char *count_text(const WbBillLine *line, double count)
 {
-    gsize n = 0;
-    const WbPanelChoice *panel = &problem->panels[kit->panel];
-    const WbControllerChoice *controller = &problem->controllers[kit->controller];
-    const WbStorageChoice *storage = &problem->storage[kit->storage];
-    lines[n++] = (Line){&panel->panel->part, &panel->sourced, kit->n_series * kit->n_parallel};
-    lines[n++] = (Line){&controller->controller->part, &controller->sourced, kit->n_controllers};
-    lines[n++] =
-        (Line){&storage->storage->part, &storage->sourced, kit->bank_series * kit->bank_parallel};
-    if (kit->inverter > 0)
-        lines[n++] = (Line){&problem->inverters[kit->inverter].inverter->part,
-                            &problem->inverters[kit->inverter].sourced, 1};
-    if (kit->dcdc > 0)
-        lines[n++] =
-            (Line){&problem->dcdc[kit->dcdc].dcdc->part, &problem->dcdc[kit->dcdc].sourced, 1};
-    return n;
+    if (line->kind != WB_KIND_CONDUCTOR)
+        return g_strdup_printf("%.0f", count);
+    g_autofree char *metres = wb_text_number(count, 1);
+    return g_strdup_printf(_("%s m"), metres);
 }
 
-static void add_line(WbSheetTable *table, const WbProblem *problem, const Line *line)
+static void add_line(WbSheetTable *table, const WbProblem *problem, const WbBillLine *line)
 {
-    int owned = MIN(line->sourced->owned, line->count);
-    int to_buy = line->count - owned;
-    gboolean buys = to_buy > 0 && line->sourced->priced;
+    gboolean buys = wb_bill_line_buys(line);
     const char *currency = problem->brief->currency;
+    double to_buy = line->count - line->owned;
     g_autofree char *name = g_strdup_printf("%s %s", line->part->maker, line->part->model);
-    g_autofree char *buy = g_strdup_printf("%d", to_buy);
-    g_autofree char *have = g_strdup_printf("%d", owned);
+    g_autofree char *buy = count_text(line, to_buy);
+    g_autofree char *have = count_text(line, line->owned);
     g_autofree char *each = buys ? wb_words_money(line->sourced->price_minor, currency)
                                  : g_strdup(to_buy > 0 ? _("no price") : "");
-    g_autofree char *sum =
-        buys ? wb_words_money(line->sourced->price_minor * to_buy, currency) : g_strdup("");
+    g_autofree char *sum = buys ? wb_words_money(line->minor, currency) : g_strdup("");
     const char *shop =
         buys && line->sourced->shop >= 0 ? problem->shops[line->sourced->shop].shop->name : "";
     const char *cells[] = {name, buy, have, shop, each, sum};
@@ -76,6 +59,35 @@ static void add_wiring(WbSheet *sheet, const WbKit *kit)
     wb_sheet_row(sheet, _("Bank"), bank, NULL);
 }
 
+static void add_lines(WbSheetTable *table, const WbProblem *problem, const WbBill *bill,
+                      gboolean wires)
+{
+    for (gsize i = 0; i < bill->n; i++)
+        if ((bill->line[i].kind >= WB_KIND_CONDUCTOR) == wires)
+            add_line(table, problem, &bill->line[i]);
+}
+
+static void add_bill(WbSheet *sheet, const WbProblem *problem, const WbFigures *figures,
+                     const WbBill *bill)
+{
+    const char *heads[] = {_("Part"), _("To buy"), _("Owned"), _("Shop"), _("Each"), _("Sum")};
+    const char *currency = problem->brief->currency;
+    gboolean wired = problem->brief->wiring.on;
+    WbSheetTable table = wb_sheet_table(sheet, heads, G_N_ELEMENTS(heads));
+    add_lines(&table, problem, bill, FALSE);
+    add_sum(&table, _("Parts"), figures->parts_minor, currency, "quiet");
+    add_lines(&table, problem, bill, TRUE);
+    if (wired)
+        add_sum(&table, _("Conductors, fuses and fittings"), figures->wiring_minor, currency,
+                "quiet");
+    add_sum(&table, _("Shipping, once per shop"), figures->shipping_minor, currency, "quiet");
+    add_sum(&table,
+            wired ? _("Allowance for ties, sealant and small terminals")
+                  : _("Allowance for lugs, ties, sealant and cable"),
+            figures->allowance_minor, currency, "quiet");
+    add_sum(&table, _("All of it"), figures->cost_minor, currency, "section");
+}
+
 static void fill(WbSheet *sheet, const WbContext *context, const WbResult *result,
                  const WbVerdict *verdict, GtkWidget *picture)
 {
@@ -83,26 +95,29 @@ static void fill(WbSheet *sheet, const WbContext *context, const WbResult *resul
         wb_sheet_text(sheet, _("There is no kit in hand yet, so there is nothing to buy."), NULL);
         return;
     }
-    const char *heads[] = {_("Part"), _("To buy"), _("Owned"), _("Shop"), _("Each"), _("Sum")};
     const WbProblem *problem = wb_result_get_problem(result);
-    const WbFigures *figures = &verdict->figures;
-    const char *currency = problem->brief->currency;
-    Line lines[5];
-    gsize n = lines_of(problem, &verdict->kit, lines);
-    WbSheetTable table = wb_sheet_table(sheet, heads, G_N_ELEMENTS(heads));
-    for (gsize i = 0; i < n; i++)
-        add_line(&table, problem, &lines[i]);
-    add_sum(&table, _("Parts"), figures->parts_minor, currency, "quiet");
-    add_sum(&table, _("Shipping, once per shop"), figures->shipping_minor, currency, "quiet");
-    add_sum(&table, _("Allowance for lugs, ties, sealant and cable"), figures->allowance_minor,
-            currency, "quiet");
-    add_sum(&table, _("All of it"), figures->cost_minor, currency, "section");
-    add_limit(sheet, problem, figures->cost_minor);
+    WbWiring wiring = {0};
+    WbBill bill = {0};
+    if (wb_wiring(problem, &verdict->kit, &wiring) != WB_OK ||
+        wb_bill(problem, &verdict->kit, &wiring, &bill) != WB_OK) {
+        wb_wiring_free(&wiring);
+        wb_sheet_text(sheet, wb_status_describe(WB_NO_MEMORY), NULL);
+        return;
+    }
+    add_bill(sheet, problem, &verdict->figures, &bill);
+    add_limit(sheet, problem, verdict->figures.cost_minor);
     add_wiring(sheet, &verdict->kit);
     wb_sheet_text(sheet,
-                  _("Conductors and fuses are not sized here; have them chosen by your local code "
-                    "or a licensed person before anything is connected."),
+                  problem->brief->wiring.on
+                      ? _("Conductors are measured out and back, without waste: add what your "
+                          "ways round corners need. Have circuits checked by your local code or a "
+                          "licensed person before anything is connected.")
+                      : _("Conductors and fuses are not sized, for the brief has the wiring off; "
+                          "have them chosen by your local code or a licensed person before "
+                          "anything is connected."),
                   "caution");
+    wb_bill_free(&bill);
+    wb_wiring_free(&wiring);
 }
 
 GtkWidget *wb_shopping_page_new(const WbContext *context)
