@@ -52,7 +52,7 @@ typedef struct {
     WbSourced sourced;
 } WbDcdcChoice;
 
-#define WB_SHOP_WORDS 4
+#define WB_SHOP_WORDS 16
 #define WB_MOST_SHOPS (64 * WB_SHOP_WORDS)
 
 typedef struct {

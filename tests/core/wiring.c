@@ -208,6 +208,34 @@ static void check_sums(const WbProblem *problem, const WbKit *kit, const WbWirin
     g_free(verdict);
 }
 
+/* ---- tighter ---- */
+
+/* A tighter drop of every load never lets a circuit be built that could not be, nor makes the kit
+ * cheaper. */
+static void check_tighter(WbProblem *problem, WbLoad *loads, const WbKit *kit,
+                          const WbWiring *wiring)
+{
+    WbWiring tighter;
+    int drop_pct[6];
+    for (size_t i = 0; i < problem->brief->n_loads; i++) {
+        drop_pct[i] = loads[i].drop_pct;
+        loads[i].drop_pct = 3;
+    }
+    g_assert_cmpint(wb_wiring(problem, kit, &tighter), ==, WB_OK);
+    g_assert_cmpint(tighter.n, ==, wiring->n);
+    g_assert_cmpint(tighter.faults, >=, wiring->faults);
+    for (size_t c = 0; c < wiring->n; c++)
+        if (wiring->circuit[c].ask.kind == WB_CIRCUIT_LOAD) {
+            const WbCircuit *is = &tighter.circuit[c], *was = &wiring->circuit[c];
+            g_assert_true(was->fault == WB_CIRCUIT_SOUND || is->fault != WB_CIRCUIT_SOUND);
+            if (is->fault == WB_CIRCUIT_SOUND)
+                g_assert_cmpint(is->cost_minor, >=, was->cost_minor);
+        }
+    wb_wiring_free(&tighter);
+    for (size_t i = 0; i < problem->brief->n_loads; i++)
+        loads[i].drop_pct = drop_pct[i];
+}
+
 static void test_random_kits(void)
 {
     WbRandom random;
@@ -235,6 +263,7 @@ static void test_random_kits(void)
             if (wiring.n > 0) {
                 check_list(problem, &kit, &wiring);
                 check_sums(problem, &kit, &wiring);
+                check_tighter(problem, gen->load, &kit, &wiring);
             }
             wb_wiring_free(&wiring);
         }

@@ -59,7 +59,7 @@ void wb_bill_join(const WbProblem *problem, WbSideBill *bill, const WbSideBill *
     bill->wiring_minor += other->wiring_minor;
     bill->weight_g += other->weight_g;
     bill->unpriced += other->unpriced;
-    for (int i = 0; i < WB_SHOP_WORDS; i++)
+    for (size_t i = 0; i < (problem->n_shops + 63) / 64; i++)
         bill->shops.word[i] |= other->shops.word[i];
 }
 
