@@ -57,7 +57,7 @@ static char *lengths_text(const WbBriefFile *file, gboolean assumed)
     const WbBrief *brief = wb_brief_file_brief(file);
     g_autoptr(GString) text = g_string_new(NULL);
     for (WbCircuitKind kind = 0; kind < WB_N_CIRCUITS; kind++) {
-        if (wb_wiring_is_assumed(file, kind) != assumed)
+        if (!wb_wiring_can_have(brief, kind) || wb_wiring_is_assumed(file, kind) != assumed)
             continue;
         g_autofree char *metres = wb_text_number(brief->wiring.length_m[kind], 2);
         g_string_append_printf(text, "%s%s %s m", text->len > 0 ? ", " : "", wb_words_circuit(kind),

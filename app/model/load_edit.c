@@ -33,7 +33,8 @@ static const char *label_of(WbLoadField field)
                                                           N_("Change start surge"),
                                                           N_("Change running together"),
                                                           N_("Change waveform"),
-                                                          N_("Change voltage drop")};
+                                                          N_("Change voltage drop"),
+                                                          N_("Change length of cable")};
     return _(labels[field]);
 }
 

@@ -2,6 +2,7 @@
  * their own changes; else the ends that are alike are kept and the middle is announced once. */
 #include "load_list.h"
 #include "brief_file.h"
+#include <math.h>
 #include <string.h>
 
 /* ---- row ---- */
@@ -42,6 +43,7 @@ static gboolean same_load(const WbLoad *a, const WbLoad *b)
            (a->day_part != WB_DAY_FROM_TO || (a->from_h == b->from_h && a->to_h == b->to_h)) &&
            a->months == b->months && a->days_week == b->days_week &&
            a->surge_factor == b->surge_factor && a->together == b->together &&
+           (a->length_m == b->length_m || (isnan(a->length_m) && isnan(b->length_m))) &&
            a->drop_pct == b->drop_pct && a->needs_pure_sine == b->needs_pure_sine;
 }
 

@@ -35,6 +35,9 @@ static const WbLoadColumn columns[WB_N_LOAD_COLUMNS] = {
     [WB_LOAD_SINE] = {"needs_pure_sine", N_("Pure sine"), "", N_("yes or no"), WB_CELL_FLAG, NULL},
     [WB_LOAD_DROP] = {"drop_percent", N_("Drop"), "", N_("3 % or 10 %"), WB_CELL_CHOICE,
                       drop_words},
+    [WB_LOAD_LENGTH] = {"length_m", N_("Cable"), "m",
+                        N_("metres of cable one way, 0.05 to 100, or nothing: as the wiring says"),
+                        WB_CELL_NUMBER, NULL},
 };
 
 const WbLoadColumn *wb_load_column(WbLoadField field)
@@ -109,6 +112,8 @@ char *wb_load_text(const WbLoad *load, WbLoadField field)
         return g_strdup(load->needs_pure_sine ? "yes" : "no");
     case WB_LOAD_DROP:
         return g_strdup(drop_words[load->drop_pct == 10 ? 1 : 0]);
+    case WB_LOAD_LENGTH:
+        return isnan(load->length_m) ? g_strdup("") : wb_text_plain(load->length_m);
     case WB_N_LOAD_COLUMNS:
         break;
     }
@@ -248,6 +253,8 @@ static char *to_json(WbLoadField field, const char *typed)
         return flag_json(lower);
     case WB_LOAD_DROP:
         return drop_json(lower);
+    case WB_LOAD_LENGTH:
+        return *text ? number_json(text, 1) : g_strdup("null");
     case WB_N_LOAD_COLUMNS:
         break;
     }

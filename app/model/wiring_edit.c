@@ -17,6 +17,13 @@ const char *wb_wiring_rule_set_words(int rule_set)
     return _(words[rule_set]);
 }
 
+gboolean wb_wiring_can_have(const WbBrief *brief, WbCircuitKind kind)
+{
+    if (kind == WB_CIRCUIT_DCDC_IN || kind == WB_CIRCUIT_DCDC_OUT)
+        return brief->driving.alternator_a > 0;
+    return kind != WB_CIRCUIT_SHORE || brief->shore.charger_a > 0;
+}
+
 /* (transfer full) */
 static char *pointer_of(WbCircuitKind kind)
 {
@@ -30,11 +37,24 @@ gboolean wb_wiring_is_assumed(const WbBriefFile *file, WbCircuitKind kind)
     return json == NULL || g_str_equal(json, "null");
 }
 
+guint wb_wiring_count(const WbBriefFile *file)
+{
+    guint n = 0;
+    for (WbCircuitKind kind = 0; kind < WB_N_CIRCUITS; kind++)
+        n += wb_wiring_can_have(wb_brief_file_brief(file), kind);
+    return n;
+}
+
+static gboolean is_open(const WbBriefFile *file, WbCircuitKind kind)
+{
+    return wb_wiring_can_have(wb_brief_file_brief(file), kind) && wb_wiring_is_assumed(file, kind);
+}
+
 guint wb_wiring_count_assumed(const WbBriefFile *file)
 {
     guint n = 0;
     for (WbCircuitKind kind = 0; kind < WB_N_CIRCUITS; kind++)
-        n += wb_wiring_is_assumed(file, kind);
+        n += is_open(file, kind);
     return n;
 }
 
@@ -47,7 +67,7 @@ gboolean wb_wiring_take_assumed(WbDocument *document, GError **error)
     WbEdit edits[WB_N_CIRCUITS];
     gsize n = 0;
     for (WbCircuitKind kind = 0; kind < WB_N_CIRCUITS; kind++) {
-        if (!wb_wiring_is_assumed(file, kind))
+        if (!is_open(file, kind))
             continue;
         char *pointer = pointer_of(kind), *json = wb_text_plain(brief->wiring.length_m[kind]);
         g_ptr_array_add(texts, pointer);

@@ -35,6 +35,7 @@ typedef enum {
     WB_LOAD_TOGETHER,
     WB_LOAD_SINE,
     WB_LOAD_DROP,
+    WB_LOAD_LENGTH,
     WB_N_LOAD_COLUMNS,
 } WbLoadField;
 

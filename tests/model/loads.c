@@ -34,6 +34,10 @@ static const Typed taken[] = {
     {WB_LOAD_TOGETHER, "no", "no"},
     {WB_LOAD_SINE, "yes", "yes"},
     {WB_LOAD_DROP, "10 %", "10 %"},
+    {WB_LOAD_LENGTH, "2,5", "2.5"},
+    {WB_LOAD_LENGTH, "0.05", "0.05"},
+    {WB_LOAD_LENGTH, " 100 ", "100"},
+    {WB_LOAD_LENGTH, " ", ""},
 };
 
 static void test_taken(void)
@@ -77,6 +81,10 @@ static const Typed refused[] = {
     {WB_LOAD_SURGE, "0.5", NULL},
     {WB_LOAD_TOGETHER, "perhaps", NULL},
     {WB_LOAD_DROP, "5 %", NULL},
+    {WB_LOAD_LENGTH, "0", NULL},
+    {WB_LOAD_LENGTH, "-2", NULL},
+    {WB_LOAD_LENGTH, "101", NULL},
+    {WB_LOAD_LENGTH, "far", NULL},
     {WB_LOAD_NAME, "\xff\xfe", NULL},
 };
 

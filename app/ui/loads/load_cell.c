@@ -184,6 +184,8 @@ static GtkWidget *text_new(WbLoadCell *self)
     gtk_editable_set_width_chars(GTK_EDITABLE(text), width);
     gtk_editable_set_max_width_chars(GTK_EDITABLE(text), width);
     gtk_editable_set_alignment(GTK_EDITABLE(text), number ? 1 : 0);
+    if (self->field == WB_LOAD_LENGTH) /* the only one that may stand empty */
+        gtk_entry_set_placeholder_text(GTK_ENTRY(text), _("usual"));
     gtk_widget_add_css_class(text, "numeric");
     g_signal_connect_swapped(text, "changed", G_CALLBACK(on_typed), self);
     g_signal_connect_swapped(text, "activate", G_CALLBACK(commit_text), self);
