@@ -31,21 +31,21 @@ static char *figure(double value)
 char *wb_words_margin(const WbFinding *finding)
 {
     if (isnan(finding->margin) || isnan(finding->value) || isnan(finding->limit) ||
-        !isfinite(finding->limit) || finding->rule == WB_RULE_MONEY)
+        !isfinite(finding->limit))
         return NULL;
-    gboolean ceiling = wb_finding_is_at_most(finding);
-    g_autofree char *value = figure(finding->value);
+    gboolean money = finding->rule == WB_RULE_MONEY;
+    gboolean within = finding->margin >= 0, ceiling = wb_finding_is_at_most(finding);
     g_autofree char *limit = figure(finding->limit);
     g_autofree char *share = wb_text_number(fabs(finding->margin) * 100, 0);
     const char *unit = unit_of(finding);
+    if (money)
+        return g_strdup_printf(within ? _("%s %% left of the limit") : _("%s %% over the limit"),
+                               share);
     if (ceiling)
-        return finding->margin >= 0
-                   ? g_strdup_printf(_("%s of %s %s, %s %% left"), value, limit, unit, share)
-                   : g_strdup_printf(_("%s of %s %s, %s %% over"), value, limit, unit, share);
-    return finding->margin >= 0 ? g_strdup_printf(_("%s where %s %s are needed, %s %% to spare"),
-                                                  value, limit, unit, share)
-                                : g_strdup_printf(_("%s where %s %s are needed, %s %% short"),
-                                                  value, limit, unit, share);
+        return g_strdup_printf(within ? _("%s %% left of %s %s") : _("%s %% over %s %s"), share,
+                               limit, unit);
+    return g_strdup_printf(within ? _("%s %% more than %s %s") : _("%s %% short of %s %s"), share,
+                           limit, unit);
 }
 
 /* ---- numbers put in ---- */

@@ -1,6 +1,7 @@
 /* Cautions that stand beside the figure they concern, and the general ones of a kit. */
 #include "words.h"
 
+#include "figures_text.h"
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
@@ -22,6 +23,21 @@ static const char *const beside[WB_N_RULES] = {
            "and the battery is disconnected before any work."),
     [WB_RULE_PEAK_DRAW] = N_("The first fuse sits at the battery, and no larger than the conductor "
                              "behind it can carry."),
+    [WB_RULE_INVERTER_SURGE_DRAW] =
+        N_("Currents like these start fires in a loose lug: tighten every one by its torque, and "
+           "look at them again after a month."),
+    [WB_RULE_TOUCH_VOLTAGE] =
+        N_("Direct current of this voltage can hold a hand fast and kill: cover the panels and "
+           "open their disconnect before you touch anything."),
+    [WB_RULE_SHORE_CHARGE] =
+        N_("Shore power and the inverter's output are never joined without a changeover switch; "
+           "the mains side is work for a licensed person where the law asks for one."),
+    [WB_RULE_BANK_CIRCUITS] =
+        N_("A conductor without a fuse that protects it burns: the first fuse sits at the battery, "
+           "and the battery is disconnected before any work."),
+    [WB_RULE_SOURCE_CIRCUITS] =
+        N_("Panels are live whenever light falls on them, and what parts their circuit must be "
+           "made for DC: cover them before you touch a lead."),
     [WB_RULE_COLD_CHARGE] = N_("A lithium battery charged too cold plates metal inside and can "
                                "fail short later."),
     [WB_RULE_FREEZING] = N_("Never charge a frozen battery: it can burst and spill acid."),
@@ -55,6 +71,15 @@ static const ByPlace by_place[] = {
      {N_("Ask the vehicle's or roof's maker what it carries while it moves."),
       N_("Ask the boat's builder or a surveyor what the deck carries in a seaway."),
       N_("Have it judged what the roof carries with wind and snow on top of the panels.")}},
+    {WB_RULE_ROOF_HEIGHT,
+     {N_("What stands high takes the wind of the road: fix it for that, and mind low bridges and "
+         "boughs."),
+      N_("What stands high takes the gale: fix it for that, and keep it clear of boom and lines."),
+      N_("What stands high takes the storm: fix it for that.")}},
+    {WB_RULE_BAY_FIT,
+     {N_("Fasten the batteries so that they stay put in a crash or a roll-over."),
+      N_("Fasten the batteries so that they stay put in a knockdown or a capsize."),
+      N_("Fasten the batteries so that they cannot tip, and cover their terminals.")}},
     {WB_RULE_WEIGHT,
      {N_("Have the loaded vehicle weighed: axle and roof limits bind as well as the total."),
       N_("Weight changes a hull's stability and trim: keep it low and near the middle, and ask the "
@@ -75,6 +100,16 @@ static bool concerns(const WbFinding *finding)
     return !finding->holds || !isnan(finding->value);
 }
 
+/* What draws much from a bank that may cut itself off. */
+static const char *cut_off(WbRule rule, bool lithium)
+{
+    bool draws = rule == WB_RULE_INVERTER_DRAW || rule == WB_RULE_INVERTER_SURGE_DRAW ||
+                 rule == WB_RULE_PEAK_DRAW;
+    if (!lithium || !draws)
+        return NULL;
+    return N_("A lithium bank's own protection may cut off under load without warning.");
+}
+
 /* Cold hurts lithium in charging, whatever its limit says; other rules speak for all kits. */
 char *wb_words_safety(const WbProblem *problem, const WbVerdict *verdict, const WbFinding *finding)
 {
@@ -82,9 +117,10 @@ char *wb_words_safety(const WbProblem *problem, const WbVerdict *verdict, const 
     if (text == NULL || !concerns(finding))
         return NULL;
     bool lithium = problem->storage[verdict->kit.storage].chemistry->family == WB_FAMILY_LITHIUM;
+    const char *more = cut_off(finding->rule, lithium);
     if (finding->rule == WB_RULE_COLD_CHARGE && !lithium)
         return NULL;
-    return g_strdup(_(text));
+    return more == NULL ? g_strdup(_(text)) : g_strdup_printf("%s %s", _(text), _(more));
 }
 
 static void add(GPtrArray *notes, bool applies, const char *note)
@@ -105,12 +141,26 @@ static void add_battery_notes(GPtrArray *notes, const WbChemistry *chemistry, in
     add(notes, chemistry->family == WB_FAMILY_LITHIUM,
         _("A lithium bank's own protection may cut off under load without warning, and can damage "
           "an alternator that charges it."));
-    add(notes, chemistry->family == WB_FAMILY_LITHIUM,
-        _("Lithium batteries travel under dangerous-goods rules: ask the shop how they ship and "
-          "how they may be returned."));
-    add(notes, chemistry->gassing != WB_GAS_NONE,
-        _("Lead-acid batteries give off hydrogen while they charge: air their space to the "
-          "outside and keep sparks and sleepers away."));
+}
+
+/* The air by IEC 62485-2 is the finding's own figure. */
+static void add_hydrogen(GPtrArray *notes, const WbChemistry *chemistry, const WbFinding *finding)
+{
+    if (chemistry->gassing == WB_GAS_NONE)
+        return;
+    if (isnan(finding->value)) {
+        add(notes, true,
+            _("Lead-acid batteries give off hydrogen while they charge: air their space to the "
+              "outside and keep sparks and sleepers away."));
+        return;
+    }
+    g_autofree char *air = wb_text_number(finding->value, finding->value < 1 ? 2 : 1);
+    g_ptr_array_add(notes, g_strdup_printf(_("Lead-acid batteries give off hydrogen while they "
+                                             "charge: this bank needs %s m³ of fresh air an hour "
+                                             "(IEC 62485-2). Air its space to the outside, keep "
+                                             "sparks away, and keep it out of the air people "
+                                             "sleep in."),
+                                           air));
 }
 
 char **wb_words_safety_notes(const WbProblem *problem, const WbVerdict *verdict)
@@ -118,7 +168,11 @@ char **wb_words_safety_notes(const WbProblem *problem, const WbVerdict *verdict)
     GPtrArray *notes = g_ptr_array_new();
     int rules = problem->brief->rule_set;
     bool inverter = problem->inverters[verdict->kit.inverter].inverter != NULL;
-    add_battery_notes(notes, problem->storage[verdict->kit.storage].chemistry, rules);
+    const WbChemistry *chemistry = problem->storage[verdict->kit.storage].chemistry;
+    add_battery_notes(notes, chemistry, rules);
+    g_autofree char *shipping = wb_words_shipping(problem, &verdict->kit);
+    add(notes, shipping != NULL, shipping);
+    add_hydrogen(notes, chemistry, &verdict->finding[WB_RULE_VENTILATION]);
     add(notes, inverter,
         _("Never join the inverter's output with shore power or a generator without a changeover "
           "switch; it needs a neutral bond and residual-current protection."));
@@ -128,11 +182,20 @@ char **wb_words_safety_notes(const WbProblem *problem, const WbVerdict *verdict)
     add(notes, rules == WB_RULES_BOAT,
         _("On a boat use tinned conductors and gear that does not spark wherever petrol vapour can "
           "gather, and keep every joint out of spray and salt."));
-    add(notes, true,
-        _("Wires and fuses are not sized yet: size every circuit before you buy cable."));
+    add(notes, !problem->brief->wiring.on,
+        _("Wires and fuses are not sized, for the brief leaves the wiring out: size every circuit "
+          "before you buy cable."));
     add(notes, true,
         _("This tool plans; it does not replace local codes or licensed practice. High-current DC, "
           "batteries and roof work can burn, gas and kill."));
     g_ptr_array_add(notes, NULL);
     return (char **)g_ptr_array_free(notes, FALSE);
+}
+
+char *wb_words_shipping(const WbProblem *problem, const WbKit *kit)
+{
+    if (problem->storage[kit->storage].chemistry->family != WB_FAMILY_LITHIUM)
+        return NULL;
+    return g_strdup(_("Lithium batteries travel under dangerous-goods rules: ask the shop how they "
+                      "ship and how they may be returned."));
 }

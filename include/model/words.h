@@ -27,5 +27,7 @@ char *wb_words_money(int64_t minor, const char *currency);
 /* General safety notes that apply to this kit (shore changeover, roof fixing, ...).
  * NULL-terminated. */
 char **wb_words_safety_notes(const WbProblem *problem, const WbVerdict *verdict);
+/* How the bank may travel, beside what is bought; NULL: nothing to mind. */
+char *wb_words_shipping(const WbProblem *problem, const WbKit *kit);
 
 #endif

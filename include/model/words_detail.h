@@ -5,7 +5,7 @@
 
 #include "words_circuit.h"
 
-/* "46.9 of 50 V, 6 % left"; NULL: no distance is meant. */
+/* "6 % left of 50 V", "12 % short of 791.6 Wh/day"; NULL: no distance is meant. */
 char *wb_words_margin(const WbFinding *finding);
 /* The limit is a ceiling, else a floor. */
 gboolean wb_finding_is_at_most(const WbFinding *finding);

@@ -214,9 +214,8 @@ WbDiagram *wb_diagram_new(const WbProblem *problem, const WbKit *kit, const WbWi
     add_bank(self, problem, kit, wiring);
     add_inverter(self, problem, kit, wiring);
     add_loads(self, problem, wiring);
-    self->bus = wiring->bus != NULL
-                    ? g_strdup_printf(_("Bus bars + \342\210\222: %s"), wiring->bus->part.model)
-                    : g_strdup(_("Bus bars + \342\210\222"));
+    self->bus_title = g_strdup(_("Bus bars + \342\210\222"));
+    self->bus_detail = wiring->bus != NULL ? g_strdup(wiring->bus->part.model) : NULL;
     set_earth(self, problem->brief->rule_set);
     return self;
 }
@@ -250,7 +249,8 @@ void wb_diagram_free(WbDiagram *self)
     g_free(self->load);
     g_free(self->block_title);
     g_free(self->block_detail);
-    g_free(self->bus);
+    g_free(self->bus_title);
+    g_free(self->bus_detail);
     g_free(self->earth_text);
     g_free(self);
 }

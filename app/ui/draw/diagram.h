@@ -66,7 +66,7 @@ typedef struct {
     char *block_title, *block_detail;
     WbDiagramLoad *load;
     int n_loads;
-    char *bus;
+    char *bus_title, *bus_detail;
     WbMark earth;
     char *earth_text;
 } WbDiagram;

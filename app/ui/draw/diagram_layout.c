@@ -15,7 +15,7 @@
 #define FUSE_DEEP 6.0
 #define JOINT 20.0
 #define WRAP 128.0
-#define NAME 130.0 /* of a load */
+#define NAME 150.0 /* of a load */
 #define ARROW 14.0
 #define PAD 4.0
 #define BUS_THICK 4.0
@@ -354,8 +354,9 @@ static double feed_out(Lay *lay, double left, double *end)
 static double bus_end(Lay *lay, double left, double *end)
 {
     const WbDiagram *diagram = lay->diagram;
-    double x = left + HALF, height = name_height(lay, diagram->bus, NULL);
-    double right = put_name(lay, diagram->bus, NULL, left, -BUS_THICK / 2 - PAD - height);
+    double x = left + HALF, height = name_height(lay, diagram->bus_title, diagram->bus_detail);
+    double right =
+        put_name(lay, diagram->bus_title, diagram->bus_detail, left, -BUS_THICK / 2 - PAD - height);
     double middle = CELL / 2 + SYMBOL / 2, words = name_height(lay, NULL, diagram->earth_text);
     put_stroke(lay, x, BUS_THICK / 2, x, middle, -1);
     put_mark(lay, diagram->earth, x, middle, FALSE, 1, -1);

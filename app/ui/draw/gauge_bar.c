@@ -9,7 +9,7 @@ struct _WbGaugeBar {
     GtkWidget parent_instance;
     char *title, *words;
     double value, limit;
-    gboolean at_most;
+    gboolean at_most, mild;
 };
 
 G_DEFINE_FINAL_TYPE(WbGaugeBar, wb_gauge_bar, GTK_TYPE_WIDGET)
@@ -33,13 +33,14 @@ static void wb_gauge_bar_snapshot(GtkWidget *widget, GtkSnapshot *snapshot)
     double scale = full_scale(self), y = height - BAR - 3;
     WbPen pen;
     wb_pen_begin(&pen, widget, snapshot);
-    const GdkRGBA *color = is_over(self) ? &pen.palette.over : &pen.palette.accent;
+    const GdkRGBA *over = self->mild ? &pen.palette.warm : &pen.palette.over;
+    const GdkRGBA *color = is_over(self) ? over : &pen.palette.accent;
     int title_width, text_height;
     wb_pen_text_size(&pen, self->title, &title_width, &text_height);
     wb_pen_text(&pen, self->title, 0, y - 3, 0, 1, &pen.palette.dim);
-    wb_pen_text_within(&pen, self->words, title_width + 8, y - 3 - text_height / 2.0,
-                       MAX(width - title_width - 8, 1),
-                       is_over(self) ? &pen.palette.over : &pen.palette.ink);
+    int gap = title_width > 0 ? 8 : 0;
+    wb_pen_text_within(&pen, self->words, title_width + gap, y - 3 - text_height / 2.0,
+                       MAX(width - title_width - gap, 1), is_over(self) ? over : &pen.palette.ink);
     wb_pen_box(&pen, 0, y, width, BAR, &pen.palette.grid);
     if (scale > 0 && !isnan(self->value))
         wb_pen_box(&pen, 0, y, round(width * fmax(self->value, 0) / scale), BAR, color);
@@ -110,4 +111,11 @@ void wb_gauge_bar_set(WbGaugeBar *self, const char *title, const char *words, do
     wb_pen_describe(GTK_WIDGET(self), title, words);
     gtk_widget_set_tooltip_text(GTK_WIDGET(self), words);
     gtk_widget_queue_resize(GTK_WIDGET(self));
+}
+
+void wb_gauge_bar_set_mild(WbGaugeBar *self, gboolean mild)
+{
+    g_return_if_fail(WB_IS_GAUGE_BAR(self));
+    self->mild = mild;
+    gtk_widget_queue_draw(GTK_WIDGET(self));
 }

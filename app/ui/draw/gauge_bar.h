@@ -12,5 +12,7 @@ GtkWidget *wb_gauge_bar_new(void);
 /* `at_most`: the limit is a ceiling, else a floor. NaN limit: none; NaN value: nothing to show. */
 void wb_gauge_bar_set(WbGaugeBar *self, const char *title, const char *words, double value,
                       double limit, gboolean at_most);
+/* Beyond the limit is no harm: told in the warm colour. */
+void wb_gauge_bar_set_mild(WbGaugeBar *self, gboolean mild);
 
 #endif

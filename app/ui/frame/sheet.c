@@ -36,6 +36,8 @@ static void refill(WbSheet *self)
     self->rows = NULL;
     self->dirty = FALSE;
     self->fill(self, &self->context, result, judged ? verdict : NULL, self->picture_widget);
+    gtk_widget_set_visible(GTK_WIDGET(self->head),
+                           gtk_widget_get_first_child(GTK_WIDGET(self->head)) != NULL);
 }
 
 static void on_change(WbSheet *self)
@@ -65,6 +67,7 @@ GtkWidget *wb_sheet_new(const WbContext *context, const char *title, WbSheetFill
     self->fill = fill;
     self->dirty = TRUE;
     gtk_label_set_text(self->title, title);
+    gtk_widget_set_visible(GTK_WIDGET(self->title), title[0] != '\0');
     if (picture)
         gtk_box_append(self->picture, picture);
     gtk_widget_set_visible(GTK_WIDGET(self->picture), picture != NULL);

@@ -13,7 +13,7 @@ G_DECLARE_FINAL_TYPE(WbSheet, wb_sheet, WB, SHEET, GtkWidget)
 typedef void (*WbSheetFill)(WbSheet *sheet, const WbContext *context, const WbResult *result,
                             const WbVerdict *verdict, GtkWidget *picture);
 
-/* `picture` may be NULL; it is kept over all refills. */
+/* title "": the page has one of its own. `picture` may be NULL; it is kept over all refills. */
 GtkWidget *wb_sheet_new(const WbContext *context, const char *title, WbSheetFill fill,
                         GtkWidget *picture);
 

@@ -4,11 +4,14 @@
 #include "columns.h"
 #include <glib/gi18n-lib.h>
 
-#define MOST_HEIGHT 420
+#define MOST_ROWS 20 /* beyond, they scroll */
+#define ROW_HEIGHT 22
+#define HEAD_HEIGHT 34
 
 struct _WbCircuitTable {
     GtkBox parent_instance;
     GtkColumnView *view;
+    GtkScrolledWindow *scroller;
     GtkSingleSelection *rows; /* a row's item is a string of its own */
     GtkStringList *items;
     const WbKitWiring *wiring; /* NULL: empty */
@@ -23,8 +26,8 @@ static guint signals[N_SIGNALS];
 static void set_up(GtkSignalListItemFactory *factory, GtkListItem *item, gpointer column)
 {
     static const guint chars[WB_CIRCUIT_COLUMNS] = {
-        [WB_CIRCUIT_NO] = 2,     [WB_CIRCUIT_NAME] = 14, [WB_CIRCUIT_CONDUCTOR] = 15,
-        [WB_CIRCUIT_LENGTH] = 4, [WB_CIRCUIT_FUSE] = 9,  [WB_CIRCUIT_AMPS] = 5,
+        [WB_CIRCUIT_NO] = 2,     [WB_CIRCUIT_NAME] = 12, [WB_CIRCUIT_CONDUCTOR] = 19,
+        [WB_CIRCUIT_LENGTH] = 4, [WB_CIRCUIT_FUSE] = 11, [WB_CIRCUIT_AMPS] = 5,
         [WB_CIRCUIT_DROP] = 4,   [WB_CIRCUIT_TOTAL] = 4, [WB_CIRCUIT_DECIDED] = 8,
     };
     int index = GPOINTER_TO_INT(column);
@@ -84,6 +87,7 @@ static void wb_circuit_table_init(WbCircuitTable *self)
 {
     guint64 figures = 0;
     GtkWidget *scroller = gtk_scrolled_window_new();
+    self->scroller = GTK_SCROLLED_WINDOW(scroller);
     self->items = gtk_string_list_new(NULL);
     self->rows = gtk_single_selection_new(G_LIST_MODEL(self->items));
     gtk_single_selection_set_autoselect(self->rows, FALSE);
@@ -102,9 +106,6 @@ static void wb_circuit_table_init(WbCircuitTable *self)
     g_signal_connect_object(self->rows, "notify::selected", G_CALLBACK(on_selected), self,
                             G_CONNECT_SWAPPED);
     gtk_scrolled_window_set_child(GTK_SCROLLED_WINDOW(scroller), view);
-    gtk_scrolled_window_set_propagate_natural_height(GTK_SCROLLED_WINDOW(scroller), TRUE);
-    gtk_scrolled_window_set_min_content_height(GTK_SCROLLED_WINDOW(scroller), 180);
-    gtk_scrolled_window_set_max_content_height(GTK_SCROLLED_WINDOW(scroller), MOST_HEIGHT);
     gtk_widget_set_hexpand(scroller, TRUE);
     gtk_box_append(GTK_BOX(self), scroller);
 }
@@ -126,6 +127,8 @@ void wb_circuit_table_set(WbCircuitTable *self, const WbKitWiring *wiring)
     for (guint i = 0; i < n; i++)
         gtk_string_list_append(self->items, "");
     self->telling = FALSE;
+    gtk_scrolled_window_set_min_content_height(
+        self->scroller, HEAD_HEIGHT + ROW_HEIGHT * (int)MIN(n + 1, MOST_ROWS));
 }
 
 void wb_circuit_table_choose(WbCircuitTable *self, int circuit)

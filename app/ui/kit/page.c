@@ -1,12 +1,14 @@
-/* The kit in hand in full: figures, months, and every finding with its numbers. */
+/* The kit in hand in full, on four sides: figures and findings, wiring, energy, and the sum by
+ * hand. */
 #include "by_hand.h"
 #include "energy_pane.h"
 #include "figures_text.h"
+#include "finding_list.h"
 #include "pencil_table.h"
 #include "sheet.h"
+#include "wiring_pane.h"
 #include "words.h"
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
 static void add_figures(WbSheet *sheet, const WbProblem *problem, const WbVerdict *verdict)
 {
@@ -32,61 +34,6 @@ static void add_figures(WbSheet *sheet, const WbProblem *problem, const WbVerdic
     wb_sheet_row(sheet, _("Usable"), energy, NULL);
     wb_sheet_row(sheet, _("Spare power"), power, NULL);
     wb_sheet_row(sheet, _("Score"), score, NULL);
-}
-
-typedef struct {
-    const char *title, *css_class;
-    gboolean holds;
-    WbSeverity severity;
-} Group;
-
-static gboolean belongs(const WbFinding *finding, const Group *group)
-{
-    if (group->holds)
-        return finding->holds &&
-               !isnan(finding->value); /* rules that do not concern it are left out */
-    return !finding->holds && finding->severity == group->severity;
-}
-
-static void add_finding(WbSheet *sheet, const WbProblem *problem, const WbVerdict *verdict,
-                        const WbFinding *finding, const char *css_class)
-{
-    g_autofree char *sentence = wb_words_finding(problem, verdict, finding);
-    g_autofree char *safety = wb_words_safety(problem, verdict, finding);
-    if (!sentence)
-        return;
-    wb_sheet_text(sheet, sentence, css_class);
-    if (safety && !finding->holds)
-        wb_sheet_text(sheet, safety, "caution");
-}
-
-static void add_group(WbSheet *sheet, const WbProblem *problem, const WbVerdict *verdict,
-                      const Group *group)
-{
-    gboolean titled = FALSE;
-    for (int r = 0; r < WB_N_RULES; r++) {
-        const WbFinding *finding = &verdict->finding[r];
-        if (!belongs(finding, group))
-            continue;
-        if (!titled)
-            wb_sheet_section(sheet, _(group->title));
-        titled = TRUE;
-        add_finding(sheet, problem, verdict, finding, group->css_class);
-    }
-}
-
-/* What asks for an act stands over the pictures, the rest below. */
-static const Group open_groups[] = {{N_("Does not work"), "stop", FALSE, WB_STOP},
-                                    {N_("Cautions"), NULL, FALSE, WB_CAUTION}};
-static const Group settled_groups[] = {
-    {N_("Notes"), NULL, FALSE, WB_NOTE},
-    {N_("Checked and within its limits"), "quiet", TRUE, WB_NOTE}};
-
-static void add_findings(WbSheet *sheet, const WbProblem *problem, const WbVerdict *verdict,
-                         const Group *groups, gsize n)
-{
-    for (gsize i = 0; i < n; i++)
-        add_group(sheet, problem, verdict, &groups[i]);
 }
 
 static void add_safety(WbSheet *sheet, const WbProblem *problem, const WbVerdict *verdict)
@@ -166,30 +113,94 @@ static void add_by_hand(WbSheet *sheet, const WbProblem *problem, const WbVerdic
         wb_sheet_text(sheet, *sentence, NULL);
 }
 
-static void fill(WbSheet *sheet, const WbContext *context, const WbResult *result,
-                 const WbVerdict *verdict, GtkWidget *picture)
+/* ---- sides of the page ---- */
+
+/* FALSE, and why: there is no kit. */
+static gboolean has_kit(WbSheet *sheet, const WbResult *result, const WbVerdict *verdict,
+                        GtkWidget *picture)
 {
-    gtk_widget_set_visible(picture, verdict != NULL);
-    if (!verdict) {
+    if (picture != NULL)
+        gtk_widget_set_visible(picture, verdict != NULL);
+    if (verdict == NULL)
         wb_sheet_text(sheet,
                       result ? _("No kit works yet; the ranking page says what rules them out.")
                              : _("The ranking is being worked out."),
                       NULL);
+    return verdict != NULL;
+}
+
+static void fill_findings(WbSheet *sheet, const WbContext *context, const WbResult *result,
+                          const WbVerdict *verdict, GtkWidget *picture)
+{
+    const WbProblem *problem = result ? wb_result_get_problem(result) : NULL;
+    wb_finding_list_set(WB_FINDING_LIST(picture), problem, verdict);
+    if (!has_kit(sheet, result, verdict, picture))
         return;
-    }
-    const WbProblem *problem = wb_result_get_problem(result);
+    add_figures(sheet, problem, verdict);
+    wb_sheet_below_picture(sheet);
+    add_safety(sheet, problem, verdict);
+}
+
+static void fill_wiring(WbSheet *sheet, const WbContext *context, const WbResult *result,
+                        const WbVerdict *verdict, GtkWidget *picture)
+{
+    if (has_kit(sheet, result, verdict, picture))
+        wb_wiring_pane_show(WB_WIRING_PANE(picture), wb_ranking_job_get_result(context->job),
+                            wb_session_get_kit(context->session));
+}
+
+static void fill_energy(WbSheet *sheet, const WbContext *context, const WbResult *result,
+                        const WbVerdict *verdict, GtkWidget *picture)
+{
+    if (!has_kit(sheet, result, verdict, picture))
+        return;
     wb_energy_pane_show(WB_ENERGY_PANE(picture), wb_ranking_job_get_result(context->job),
                         wb_session_get_kit(context->session));
-    add_figures(sheet, problem, verdict);
-    add_findings(sheet, problem, verdict, open_groups, G_N_ELEMENTS(open_groups));
     wb_sheet_below_picture(sheet);
-    add_by_hand(sheet, problem, verdict);
-    add_findings(sheet, problem, verdict, settled_groups, G_N_ELEMENTS(settled_groups));
-    add_safety(sheet, problem, verdict);
-    add_months(sheet, problem, verdict);
+    add_months(sheet, wb_result_get_problem(result), verdict);
+}
+
+static void fill_by_hand(WbSheet *sheet, const WbContext *context, const WbResult *result,
+                         const WbVerdict *verdict, GtkWidget *picture)
+{
+    if (has_kit(sheet, result, verdict, picture))
+        add_by_hand(sheet, wb_result_get_problem(result), verdict);
+}
+
+static GtkWidget *head_new(GtkWidget *stack)
+{
+    GtkWidget *head = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 18);
+    GtkWidget *title = gtk_label_new(_("The kit")), *switcher = gtk_stack_switcher_new();
+    gtk_widget_add_css_class(title, "page-title");
+    gtk_widget_set_hexpand(title, TRUE);
+    gtk_label_set_xalign(GTK_LABEL(title), 0);
+    gtk_stack_switcher_set_stack(GTK_STACK_SWITCHER(switcher), GTK_STACK(stack));
+    gtk_widget_add_css_class(switcher, "narrow-switcher");
+    gtk_accessible_update_property(GTK_ACCESSIBLE(switcher), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                   _("About the kit"), -1);
+    gtk_widget_add_css_class(head, "page-head");
+    gtk_box_append(GTK_BOX(head), title);
+    gtk_box_append(GTK_BOX(head), switcher);
+    return head;
 }
 
 GtkWidget *wb_kit_page_new(const WbContext *context)
 {
-    return wb_sheet_new(context, _("The kit"), fill, wb_energy_pane_new());
+    const struct {
+        const char *name, *title;
+        WbSheetFill fill;
+        GtkWidget *picture;
+    } sides[] = {{"findings", _("Findings"), fill_findings, wb_finding_list_new()},
+                 {"wiring", _("Wiring"), fill_wiring, wb_wiring_pane_new(context)},
+                 {"energy", _("Energy"), fill_energy, wb_energy_pane_new()},
+                 {"by-hand", _("By hand"), fill_by_hand, NULL}};
+    GtkWidget *page = gtk_box_new(GTK_ORIENTATION_VERTICAL, 0), *stack = gtk_stack_new();
+    for (gsize i = 0; i < G_N_ELEMENTS(sides); i++)
+        gtk_stack_add_titled(GTK_STACK(stack),
+                             wb_sheet_new(context, "", sides[i].fill, sides[i].picture),
+                             sides[i].name, sides[i].title);
+    gtk_widget_set_vexpand(stack, TRUE);
+    gtk_box_append(GTK_BOX(page), head_new(stack));
+    gtk_box_append(GTK_BOX(page), stack);
+    return page;
 }

@@ -105,6 +105,9 @@ static void fill(WbSheet *sheet, const WbContext *context, const WbResult *resul
         return;
     }
     add_bill(sheet, problem, &verdict->figures, &bill);
+    g_autofree char *shipping = wb_words_shipping(problem, &verdict->kit);
+    if (shipping)
+        wb_sheet_text(sheet, shipping, "caution");
     add_limit(sheet, problem, verdict->figures.cost_minor);
     add_wiring(sheet, &verdict->kit);
     wb_sheet_text(sheet,
