@@ -627,6 +627,34 @@ def test_brief():
     equal(named["brief"], json.loads(new)["name"])
 
 
+def test_brief_read_out():
+    """What brief check understood of rules, sources, weather and wiring, and which lengths nobody measured."""
+    told = terminal.json("brief", "check", "demo")
+    with open(os.path.join(ROOT, "data", "demo.brief.json"), encoding="utf-8") as file:
+        demo = json.load(file)
+    equal((told["rule_set"], told["dark_hours"], told["driving"], told["shore"]),
+          (demo["rule_set"], demo["limits"]["dark_hours"], demo["driving"], None))
+    equal(told["weather"], {"years": 10, "seed": 1, "hourly_file": None})
+    equal(told["wiring"], dict(demo["wiring"], roof_c=65, inside_assumed=False, roof_assumed=True, lengths_assumed=[],
+                               load_lengths_m=[load["length_m"] for load in demo["loads"]]))
+    text = terminal.text("brief", "check", "demo")
+    for words in ("Bank to bus bars 0.45 m", "Compressor fridge, 40 l 2.60 m", "sizes metric", "alternator 90.0 A", "limit 100.0 a year", "seed 1"):
+        holds(words in " ".join(text.split()), words)
+    holds("to be measured" not in text and "Shore charger to bus bars" not in text, text)
+    old = json.loads(terminal.text("brief", "--new"))
+    del old["wiring"]
+    old["shore"] = {"nights_per_week": 2, "charger_a": 10}
+    path = terminal.write("old.json", json.dumps(old))
+    wiring = terminal.json("brief", "check", path)["wiring"]
+    equal((wiring["on"], wiring["lengths_assumed"], wiring["lengths_m"]["main"], wiring["bundled"]), (True, list(wiring["lengths_m"]), 0.5, 3))
+    text = " ".join(terminal.text("brief", "check", path).split())
+    holds("Lengths assumed, to be measured: Panel string 2.00 m" in text and "Shore charger to bus bars 1.50 m" in text, text)
+    holds("Starter battery" not in text and "2.00 nights a week, charger 10.0 A" in text, text)
+    old["wiring"] = {"on": False}
+    terminal.write("old.json", json.dumps(old))
+    holds("Wiring: switched off" in terminal.text("brief", "check", path), "off")
+
+
 def test_nothing_ticked():
     brief = json.loads(terminal.text("brief", "--new"))
     brief["candidates"] = []
@@ -817,6 +845,7 @@ main([
     ("catalogue export, import, check", test_catalogue),
     ("the catalogue's order changes nothing", test_catalogue_answers),
     ("brief", test_brief),
+    ("brief check: what was understood", test_brief_read_out),
     ("nothing ticked is said by kind", test_nothing_ticked),
     ("no kit works", test_no_kit),
     ("left out by name", test_left_out),
