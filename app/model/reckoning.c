@@ -42,6 +42,13 @@ static void add_current(WbReckoning *self, const WbCircuitAsk *ask)
 
 /* ---- conductor ---- */
 
+/* Of the tables two decimals, of a root between them more. */
+static char *factor(double share)
+{
+    double hundredths = share * 100;
+    return wb_text_number(share, fabs(hundredths - round(hundredths)) < 1e-6 ? 2 : 4);
+}
+
 static void add_conductor(WbReckoning *self, const WbCircuit *circuit)
 {
     const WbAmpacity *carries = &circuit->ampacity;
@@ -49,8 +56,8 @@ static void add_conductor(WbReckoning *self, const WbCircuit *circuit)
     g_autofree char *one_way = wb_text_number(circuit->ask.one_way_m, 1);
     g_autofree char *wire = wb_text_number(circuit->ask.wire_m, 1);
     g_autofree char *table = wb_words_amps(carries->table_a);
-    g_autofree char *ambient = wb_text_number(carries->ambient, 2);
-    g_autofree char *bundle = wb_text_number(carries->bundle, 2);
+    g_autofree char *ambient = factor(carries->ambient);
+    g_autofree char *bundle = factor(carries->bundle);
     g_autofree char *amps = wb_words_amps(carries->amps);
     add(self, _("Conductor"),
         g_strdup_printf(_("%s; %s m one way, %s m of conductor"), conductor, one_way, wire));

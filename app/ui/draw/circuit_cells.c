@@ -9,7 +9,7 @@ const char *wb_circuit_head(WbCircuitColumn column)
     static const char *const heads[WB_CIRCUIT_COLUMNS] = {
         [WB_CIRCUIT_NO] = NC_("column head, short", "No."),
         [WB_CIRCUIT_NAME] = NC_("column head, short", "Circuit"),
-        [WB_CIRCUIT_CONDUCTOR] = NC_("column head, short", "Conductor"),
+        [WB_CIRCUIT_CONDUCTOR] = NC_("column head, short", "Copper"),
         [WB_CIRCUIT_LENGTH] = NC_("column head, short", "Way, m"),
         [WB_CIRCUIT_FUSE] = NC_("column head, short", "Fuse"),
         [WB_CIRCUIT_AMPS] = NC_("column head, short", "For, A"),
@@ -31,7 +31,16 @@ static const char *decided(const WbCircuit *circuit)
 {
     if (circuit->fault != WB_CIRCUIT_SOUND)
         return _("cannot be built");
-    return wb_words_decided(circuit);
+    return circuit->by_drop ? _("drop") : _("current");
+}
+
+/* All are copper. */
+static char *conductor_text(const WbConductor *conductor)
+{
+    g_autofree char *size = wb_words_size(conductor);
+    if (conductor == NULL)
+        return g_steal_pointer(&size);
+    return g_strdup_printf(_("%s, %d °C"), size, (int)conductor->insulation_c);
 }
 
 static double figure(const WbCircuit *circuit, WbCircuitColumn column)
@@ -58,7 +67,7 @@ char *wb_circuit_cell(const WbProblem *problem, const WbWiring *wiring, gsize ro
     case WB_CIRCUIT_NAME:
         return wb_words_circuit_title(problem, circuit);
     case WB_CIRCUIT_CONDUCTOR:
-        return wb_words_conductor(circuit->conductor);
+        return conductor_text(circuit->conductor);
     case WB_CIRCUIT_FUSE:
         return circuit->ask.fused ? wb_words_fuse(circuit->fuse) : g_strdup(_("none needed"));
     case WB_CIRCUIT_DECIDED:

@@ -10,6 +10,9 @@
 #define LARGEST_FIT 1.4 /* px a unit where there is room for more */
 #define LEAST_HEIGHT 180
 #define CARD_WIDTH 400
+#define LEAST_CARD 260
+#define CARD_GAPS 36
+#define SCROLL_MARGIN 60
 #define STEP 1.25 /* of zoom */
 
 struct _WbDiagramView {
@@ -19,7 +22,7 @@ struct _WbDiagramView {
     char **line, **card; /* of each circuit, for a screen reader and for its card */
     WbRoofView view;
     int chosen, pointed;
-    double x, y;     /* pointer */
+    double x, y;     /* of the pointer */
     gboolean by_key; /* chosen so: its card is shown */
     double dragged_x, dragged_y;
 };
@@ -95,24 +98,23 @@ static void paint_diagram(WbDiagramView *self, GtkSnapshot *snapshot, const WbPa
     cairo_destroy(cr);
 }
 
+/* Beside the circuit where there is most room, so that it stays in sight. */
 static void show_card(WbDiagramView *self, WbPen *pen)
 {
     WbBox box;
     int width = gtk_widget_get_width(GTK_WIDGET(self));
-    gboolean keyed = self->pointed < 0 && self->by_key && self->chosen >= 0 &&
-                     gtk_widget_has_focus(GTK_WIDGET(self));
-    int line = keyed ? self->chosen : self->pointed;
-    double x = self->x, y = self->y;
-    if (line < 0)
+    gboolean keyed = self->by_key && self->chosen >= 0 && gtk_widget_has_focus(GTK_WIDGET(self));
+    int line = self->pointed >= 0 ? self->pointed : keyed ? self->chosen : -1;
+    if (line < 0 || !wb_diagram_bounds(self->layout, line, &box))
         return;
-    if (keyed && wb_diagram_bounds(self->layout, line, &box)) {
-        WbPlanPlace place = place_of(self);
-        x = place.x + place.scale * (box.x + box.width);
-        y = place.y + place.scale * (box.y + box.height / 2);
-    }
-    pango_layout_set_width(pen->layout, MIN(CARD_WIDTH, MAX(width - 24, 24)) * PANGO_SCALE);
+    WbPlanPlace place = place_of(self);
+    double left = place.x + place.scale * box.x, right = left + place.scale * box.width;
+    double y = self->pointed >= 0 ? self->y : place.y + place.scale * (box.y + box.height / 2);
+    double room = MAX(left, width - right) - CARD_GAPS;
+    int across = (int)CLAMP(room, MIN(LEAST_CARD, MAX(width - CARD_GAPS, 24)), CARD_WIDTH);
+    pango_layout_set_width(pen->layout, across * PANGO_SCALE);
     pango_layout_set_wrap(pen->layout, PANGO_WRAP_WORD_CHAR);
-    wb_pen_card(pen, self->card[line], x, y);
+    wb_pen_card(pen, self->card[line], width - right >= left ? right : left, y);
     pango_layout_set_width(pen->layout, -1);
 }
 
@@ -161,6 +163,40 @@ static GtkSizeRequestMode wb_diagram_view_request_mode(GtkWidget *widget)
     return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
 }
 
+/* ---- the page round it, which may be lower than the drawing ---- */
+
+static GtkAdjustment *page_of(WbDiagramView *self)
+{
+    GtkWidget *page = gtk_widget_get_ancestor(GTK_WIDGET(self), GTK_TYPE_SCROLLED_WINDOW);
+    return page != NULL ? gtk_scrolled_window_get_vadjustment(GTK_SCROLLED_WINDOW(page)) : NULL;
+}
+
+/* A click must not move what was clicked: GTK scrolls to whatever gets the focus. */
+static void focus_where_it_is(WbDiagramView *self)
+{
+    GtkAdjustment *page = page_of(self);
+    double before = page != NULL ? gtk_adjustment_get_value(page) : 0;
+    gtk_widget_grab_focus(GTK_WIDGET(self));
+    if (page != NULL)
+        gtk_adjustment_set_value(page, before);
+}
+
+static void scroll_to_chosen(WbDiagramView *self)
+{
+    WbBox box;
+    double x, y;
+    GtkWidget *widget = GTK_WIDGET(self),
+              *view = gtk_widget_get_ancestor(widget, GTK_TYPE_VIEWPORT);
+    GtkAdjustment *page = page_of(self);
+    if (page == NULL || view == NULL || !wb_diagram_bounds(self->layout, self->chosen, &box) ||
+        !gtk_widget_translate_coordinates(widget, view, 0, 0, &x, &y))
+        return;
+    WbPlanPlace place = place_of(self);
+    double top = y + gtk_adjustment_get_value(page) + place.y + place.scale * box.y;
+    gtk_adjustment_clamp_page(page, top - SCROLL_MARGIN,
+                              top + place.scale * box.height + SCROLL_MARGIN);
+}
+
 /* ---- choosing ---- */
 
 static void set_chosen(WbDiagramView *self, int circuit, gboolean by_key)
@@ -192,7 +228,7 @@ static void on_leave(WbDiagramView *self)
 
 static void on_pressed(GtkGestureClick *click, int n, double x, double y, WbDiagramView *self)
 {
-    gtk_widget_grab_focus(GTK_WIDGET(self));
+    focus_where_it_is(self);
     if (self->diagram != NULL)
         set_chosen(self, line_at(self, x, y), FALSE);
 }
@@ -244,6 +280,7 @@ static void act_choose(GtkWidget *widget, const char *action, GVariant *step)
         return;
     int from = self->chosen < 0 ? (by > 0 ? -1 : last + 1) : self->chosen;
     set_chosen(self, CLAMP(from + by, 0, last), TRUE);
+    scroll_to_chosen(self);
 }
 
 static void act_let_go(GtkWidget *widget, const char *action, GVariant *parameter)

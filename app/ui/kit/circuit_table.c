@@ -26,7 +26,7 @@ static guint signals[N_SIGNALS];
 static void set_up(GtkSignalListItemFactory *factory, GtkListItem *item, gpointer column)
 {
     static const guint chars[WB_CIRCUIT_COLUMNS] = {
-        [WB_CIRCUIT_NO] = 2,     [WB_CIRCUIT_NAME] = 12, [WB_CIRCUIT_CONDUCTOR] = 19,
+        [WB_CIRCUIT_NO] = 2,     [WB_CIRCUIT_NAME] = 16, [WB_CIRCUIT_CONDUCTOR] = 14,
         [WB_CIRCUIT_LENGTH] = 4, [WB_CIRCUIT_FUSE] = 11, [WB_CIRCUIT_AMPS] = 5,
         [WB_CIRCUIT_DROP] = 4,   [WB_CIRCUIT_TOTAL] = 4, [WB_CIRCUIT_DECIDED] = 8,
     };

@@ -115,6 +115,12 @@ static void add_by_hand(WbSheet *sheet, const WbProblem *problem, const WbVerdic
 
 /* ---- sides of the page ---- */
 
+static const char *why_none(const WbResult *result)
+{
+    return result ? _("No kit works yet; the ranking page says what rules them out.")
+                  : _("The ranking is being worked out.");
+}
+
 /* FALSE, and why: there is no kit. */
 static gboolean has_kit(WbSheet *sheet, const WbResult *result, const WbVerdict *verdict,
                         GtkWidget *picture)
@@ -122,10 +128,7 @@ static gboolean has_kit(WbSheet *sheet, const WbResult *result, const WbVerdict 
     if (picture != NULL)
         gtk_widget_set_visible(picture, verdict != NULL);
     if (verdict == NULL)
-        wb_sheet_text(sheet,
-                      result ? _("No kit works yet; the ranking page says what rules them out.")
-                             : _("The ranking is being worked out."),
-                      NULL);
+        wb_sheet_text(sheet, why_none(result), NULL);
     return verdict != NULL;
 }
 
@@ -144,7 +147,9 @@ static void fill_findings(WbSheet *sheet, const WbContext *context, const WbResu
 static void fill_wiring(WbSheet *sheet, const WbContext *context, const WbResult *result,
                         const WbVerdict *verdict, GtkWidget *picture)
 {
-    if (has_kit(sheet, result, verdict, picture))
+    if (verdict == NULL)
+        wb_wiring_pane_show_none(WB_WIRING_PANE(picture), why_none(result));
+    else
         wb_wiring_pane_show(WB_WIRING_PANE(picture), wb_ranking_job_get_result(context->job),
                             wb_session_get_kit(context->session));
 }

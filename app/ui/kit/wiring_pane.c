@@ -5,6 +5,8 @@
 #include "diagram_view.h"
 #include "kit_wiring.h"
 #include "print_actions.h"
+#include "wiring_edit.h"
+#include "wiring_form.h"
 #include "words_circuit.h"
 #include <glib/gi18n-lib.h>
 
@@ -14,8 +16,8 @@ struct _WbWiringPane {
     GtkBox parent_instance;
     WbContext context;
     GtkLabel *sentence, *circuit_title;
-    GtkBox *form;     /* what the person asks of the wiring */
-    GtkWidget *shown; /* all that needs circuits */
+    GtkExpander *asked; /* the form of what the person asks of the wiring */
+    GtkWidget *shown;   /* all that needs circuits */
     GtkWidget *diagram, *table;
     GtkGrid *reckoning;
     GtkLabel *notes;
@@ -126,6 +128,22 @@ static void show(WbWiringPane *self)
     gtk_widget_set_visible(self->shown, TRUE);
 }
 
+/* A form that waits closed says what is in it. */
+static void show_asked(WbWiringPane *self)
+{
+    guint assumed = wb_wiring_count_assumed(wb_document_get_file(self->context.document));
+    g_autofree char *title =
+        assumed == 0
+            ? g_strdup(_("Rules, sizes and lengths"))
+            : g_strdup_printf(ngettext("Rules, sizes and lengths: %u length is assumed",
+                                       "Rules, sizes and lengths: %u lengths are assumed", assumed),
+                              assumed);
+    gtk_expander_set_label(self->asked, title);
+    /* GTK 4.8 does not tell a screen reader the text of an expander's own label. */
+    gtk_accessible_update_property(GTK_ACCESSIBLE(self->asked), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                   title, -1);
+}
+
 /* ---- asking ---- */
 
 /* An answer to a question given up since comes as cancelled and is dropped. */
@@ -169,6 +187,16 @@ void wb_wiring_pane_show(WbWiringPane *self, WbResult *result, const char *kit_i
     self->kit_id = g_strdup(kit_id);
     self->running = g_cancellable_new();
     wb_kit_wiring_make(result, kit_id, self->running, on_answer, g_object_ref(self));
+}
+
+void wb_wiring_pane_show_none(WbWiringPane *self, const char *sentence)
+{
+    g_return_if_fail(WB_IS_WIRING_PANE(self));
+    give_up(self);
+    g_clear_pointer(&self->result, wb_result_unref);
+    g_clear_pointer(&self->kit_id, g_free);
+    show_nothing(self, sentence);
+    g_clear_pointer(&self->wiring, wb_kit_wiring_free);
 }
 
 gboolean wb_wiring_pane_get_busy(WbWiringPane *self)
@@ -311,8 +339,8 @@ static void wb_wiring_pane_class_init(WbWiringPaneClass *class)
 static void wb_wiring_pane_init(WbWiringPane *self)
 {
     GtkBox *box = GTK_BOX(self), *shown;
-    self->form = GTK_BOX(gtk_box_new(GTK_ORIENTATION_VERTICAL, 6));
-    gtk_box_append(box, GTK_WIDGET(self->form));
+    self->asked = GTK_EXPANDER(gtk_expander_new(NULL));
+    gtk_box_append(box, GTK_WIDGET(self->asked));
     self->sentence = add_label(box, _("The circuits are being sized."), NULL);
     self->shown = gtk_box_new(GTK_ORIENTATION_VERTICAL, 6);
     shown = GTK_BOX(self->shown);
@@ -343,6 +371,13 @@ GtkWidget *wb_wiring_pane_new(const WbContext *context)
 {
     WbWiringPane *self = g_object_new(WB_TYPE_WIRING_PANE, "orientation", GTK_ORIENTATION_VERTICAL,
                                       "spacing", 6, NULL);
+    GtkWidget *form = wb_wiring_form_new(context->document);
     self->context = *context;
+    gtk_widget_set_margin_top(form, 6);
+    gtk_widget_set_margin_bottom(form, 12);
+    gtk_expander_set_child(self->asked, form);
+    g_signal_connect_object(context->document, "changed", G_CALLBACK(show_asked), self,
+                            G_CONNECT_SWAPPED);
+    show_asked(self);
     return GTK_WIDGET(self);
 }

@@ -11,6 +11,8 @@ G_DECLARE_FINAL_TYPE(WbWiringPane, wb_wiring_pane, WB, WIRING_PANE, GtkBox)
 GtkWidget *wb_wiring_pane_new(const WbContext *context);
 /* Shows the circuits of a kit, sized on another thread; an earlier question is given up. */
 void wb_wiring_pane_show(WbWiringPane *self, WbResult *result, const char *kit_id);
+/* There is no kit: one sentence that says why. What is asked of the wiring stays. */
+void wb_wiring_pane_show_none(WbWiringPane *self, const char *sentence);
 /* An answer is being worked out. */
 gboolean wb_wiring_pane_get_busy(WbWiringPane *self);
 
