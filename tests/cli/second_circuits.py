@@ -20,10 +20,16 @@ BOATS_THINNEST_MM2 = 1.3
 Wire = namedtuple("Wire", "part carries_a thermal_a terminals_a largest_fuse_a column_c air_c")
 Ask = namedtuple("Ask", "kind count metres run_a design_a volts most_v fault_a before_pct allowed_pct fused switched lugs panel_fuse_a feed_a load",
                  defaults=(0, 3, True, False, 0, inf, 0, None))
-Answer = namedtuple("Answer", "ask fault wire fuse holder lug switch in_block missing by_drop conductor_c ohm_km drop_v drop_pct cost_minor grams "
-                    "shops")
-Wiring = namedtuple("Wiring", "circuits bus blocks bank_fault_a bus_fault_a block_fault_a missing cost_minor grams shops")
-NOTHING = Wiring((), None, {}, 0, 0, 0, 0, 0, 0, frozenset())
+Answer = namedtuple("Answer", "ask fault wire fuse holder lug switch in_block missing by_drop conductor_c ohm_km drop_v drop_pct pieces")
+Side = namedtuple("Side", "circuits missing cost_minor grams shops owned")  # without what is owned; owned: ((id, how much is used), ...)
+Shared = namedtuple("Shared", "side bus blocks bank_fault_a bus_fault_a block_fault_a")
+Wiring = namedtuple("Wiring", "circuits shared missing cost_minor grams shops")
+NOTHING = Side((), 0, 0, 0, frozenset(), ())
+
+
+def fits(amount, limit):
+    """What binary arithmetic alone lifts over a limit is not over it."""
+    return amount <= limit * (1 + 1e-12)
 
 
 def gauge_mm2(gauge):
@@ -53,12 +59,12 @@ class Circuits:
         inside_c = given(self.wiring, "inside_c", 30 if self.boat else 40)
         self.air_c = {"inside": inside_c, "roof": given(self.wiring, "roof_c", inside_c + 20)}
         self.length_m = dict(LENGTHS_M, **{k: v for k, v in given(self.wiring, "lengths_m", {}).items() if v is not None})
+        self.owned = {part: n for part, n in second.shops.owned.items() if part not in second.parts}
         sold = {kind: [p for p in catalogue[kind] if p["id"] in self.prices] for kind in ("conductors", "fuses", "fittings")}
         self.fuses = sold["fuses"]
         self.fittings = {role: [f for f in sold["fittings"] if f["role"] == role] for role in ("holder", "lug", "switch", "block", "bus")}
         self.wires = {where: [self.wire(p, air_c) for p in sold["conductors"] if self.wanted(p)] for where, air_c in self.air_c.items()}
-        self.breaks_a = sorted({f["interrupt_a"] for f in self.fuses})
-        for name in ("solve", "array_side", "bank_side", "shared_side"):
+        for name in ("solve", "find_fuse", "find_wire", "ranked", "array_side", "charge_side", "bank_side"):
             setattr(self, name, lru_cache(None)(getattr(self, name)))
         self.of = lru_cache(4)(self.of)
 
@@ -75,7 +81,7 @@ class Circuits:
         return min(parts, key=lambda p: (self.price(p), p["id"]), default=None)
 
     def fitting(self, role, most_v=0, least_a=0, **wanted):
-        return self.cheapest(f for f in self.fittings[role] if f["max_a"] >= least_a and given(f, "max_v", inf) >= most_v
+        return self.cheapest(f for f in self.fittings[role] if fits(least_a, f["max_a"]) and fits(most_v, given(f, "max_v", inf))
                              and all(f[key] == value for key, value in wanted.items()))
 
     def wire(self, conductor, air_c):
@@ -109,66 +115,87 @@ class Circuits:
         hot_c = wire.air_c + (wire.column_c - wire.air_c) * (run_a / wire.thermal_a) ** 2
         return hot_c, wire.part["r20_ohm_km"] * (230 + hot_c) / 250
 
-    def drop_v(self, wire, ask):
-        return float(ask.metres) * self.heat(wire, ask.run_a)[1] / 1000 * ask.run_a
+    def drop_v(self, wire, metres, run_a):
+        return float(metres) * self.heat(wire, run_a)[1] / 1000 * run_a
 
     def lug(self, wire):
         area_mm2 = wire.part["area_mm2"]
         return self.cheapest(f for f in self.fittings["lug"] if f["min_area_mm2"] <= area_mm2 <= f["max_area_mm2"])
 
-    def wire_price(self, wire, ask):
-        return half_up(ask.metres * self.price(wire.part)) + (ask.lugs * self.price(self.lug(wire)) if ask.lugs else 0)
-
-    def in_block(self, ask, fuse):
-        return ask.kind == "load" and self.fitting("block", ask.most_v, ask.feed_a, form=fuse["form"]) is not None
-
-    def holder(self, ask, fuse):
-        return None if self.in_block(ask, fuse) else self.fitting("holder", ask.most_v, fuse["rating_a"], form=fuse["form"])
-
-    def find_fuse(self, ask):
-        """(fuse, None) or (None, why there is none)."""
-        if not ask.fused:
-            return None, None
-        of_volts = [f for f in self.fuses if f["max_v"] >= ask.most_v]
-        able = [f for f in of_volts if f["interrupt_a"] >= ask.fault_a]
-        rating = min((f["rating_a"] for f in able if f["rating_a"] >= ask.design_a), default=None)
-        if rating is None:
-            return None, "over-fuse-volts" if not of_volts else "over-interrupting" if not able else "over-fuse-ratings"
-        if rating > ask.panel_fuse_a:
-            return None, "over-series-fuse"
-        return min((f for f in able if f["rating_a"] == rating), key=lambda f: (self.price(f) + self.price(self.holder(ask, f)), f["id"])), None
-
-    def find_wire(self, ask, fuse):
-        """(wire, by drop, None) or (None, None, why there is none)."""
-        able = [w for w in self.wires["roof" if ask.kind in ("string", "array") else "inside"] if 0 < w.carries_a >= ask.design_a]
-        fused = [w for w in able if not fuse or w.largest_fuse_a >= fuse["rating_a"]]
-        good = [w for w in fused if ask.before_pct + 100 * self.drop_v(w, ask) / ask.volts <= ask.allowed_pct]
-        if not good:
-            return None, None, "over-ampacity" if not able else "unprotected" if not fused else "over-drop"
-
+    def ranked(self, where, metres, lugs):
+        """The cheapest conductor of such a length first."""
         def rank(wire):
-            return self.wire_price(wire, ask), wire.part["area_mm2"], wire.part["id"]
-        wire = min(good, key=rank)
-        return wire, min(fused, key=rank).part["area_mm2"] < wire.part["area_mm2"], None
+            lug_minor = self.price(self.lug(wire)) if lugs else 0
+            return half_up(metres * self.price(wire.part)) + lugs * lug_minor, wire.part["area_mm2"], wire.part["id"]
+        return sorted((wire for wire in self.wires[where] if wire.carries_a > 0), key=rank)
+
+    def has_block(self, form, most_v, feed_a):
+        return self.fitting("block", most_v, feed_a, form=form) is not None
+
+    def holder(self, fuse, most_v):
+        return self.fitting("holder", most_v, fuse["rating_a"], form=fuse["form"])
+
+    def find_fuse(self, most_v, fault_a, design_a, panel_fuse_a, block_a):
+        """(fuse, its holder, in a block, None) or (.., why there is none). block_a: what a block must carry, None: holders alone."""
+        of_volts = [f for f in self.fuses if fits(most_v, f["max_v"])]
+        able = [f for f in of_volts if fits(fault_a, f["interrupt_a"])]
+        rating = min((f["rating_a"] for f in able if fits(design_a, f["rating_a"])), default=None)
+        if rating is None:
+            return None, None, False, "over-fuse-volts" if not of_volts else "over-interrupting" if not able else "over-fuse-ratings"
+        if rating > panel_fuse_a:
+            return None, None, False, "over-series-fuse"
+        choices = []
+        for fuse in able:
+            if fuse["rating_a"] == rating:
+                in_block = block_a is not None and self.has_block(fuse["form"], most_v, block_a)
+                holder = None if in_block else self.holder(fuse, most_v)
+                choices.append((self.price(fuse) + self.price(holder), fuse["id"], fuse, holder, in_block))
+        return (*min(choices, key=lambda choice: choice[:2])[2:], None)
+
+    def find_wire(self, where, metres, lugs, run_a, design_a, volts, before_pct, allowed_pct, rating_a):
+        """(wire, by drop, None) or (None, None, why there is none)."""
+        able = [w for w in self.ranked(where, metres, lugs) if fits(design_a, w.carries_a)]
+        fused = [w for w in able if fits(rating_a, w.largest_fuse_a)]
+        good = next((w for w in fused if fits(before_pct + 100 * self.drop_v(w, metres, run_a) / volts, allowed_pct)), None)
+        if good is None:
+            return None, None, "over-ampacity" if not able else "unprotected" if not fused else "over-drop"
+        return good, fused[0].part["area_mm2"] < good.part["area_mm2"], None
 
     def solve(self, ask):
-        fuse, why = self.find_fuse(ask)
+        fuse = holder = why = None
+        in_block = False
+        if ask.fused:
+            block_a = ask.feed_a if ask.kind == "load" else None
+            fuse, holder, in_block, why = self.find_fuse(ask.most_v, ask.fault_a, ask.design_a, ask.panel_fuse_a, block_a)
         if why is None:
-            wire, by_drop, why = self.find_wire(ask, fuse)
+            where = "roof" if ask.kind in ("string", "array") else "inside"
+            wire, by_drop, why = self.find_wire(where, ask.metres, ask.lugs, ask.run_a, ask.design_a, ask.volts, ask.before_pct, ask.allowed_pct,
+                                                fuse["rating_a"] if fuse else 0)
         if why is not None:
-            return Answer(ask, why, None, fuse, None, None, None, False, 0, None, None, None, 0, 0, 0, 0, frozenset())
-        holder, in_block = (self.holder(ask, fuse), self.in_block(ask, fuse)) if fuse else (None, False)
+            return Answer(ask, why, None, fuse, None, None, None, False, 0, None, None, None, 0, 0, ())
         lug = self.lug(wire) if ask.lugs else None
         switch = self.fitting("switch", ask.most_v, ask.design_a) if ask.switched else None
         missing = (ask.lugs if lug is None else 0) + int(fuse is not None and not in_block and holder is None) + int(ask.switched and switch is None)
-        parts = [(wire.part, ask.metres), (lug, ask.lugs), (fuse, 1), (holder, 1), (switch, 1)]
-        parts = [(part, n) for part, n in parts if part]
-        hot_c, ohm_km = self.heat(wire, ask.run_a)
-        drop_v = self.drop_v(wire, ask)
-        return Answer(ask, None, wire, fuse, holder, lug, switch, in_block, ask.count * missing, by_drop, hot_c, ohm_km, drop_v,
-                      100 * drop_v / ask.volts, ask.count * sum(half_up(n * self.price(part)) for part, n in parts),
-                      ask.count * sum(half_up(n * self.second.grams_of(part)) for part, n in parts),
-                      frozenset(self.prices[part["id"]][1] for part, _ in parts))
+        pieces = [(part, n) for part, n in ((wire.part, ask.metres), (lug, ask.lugs), (fuse, 1), (holder, 1), (switch, 1)) if part]
+        drop_v = self.drop_v(wire, ask.metres, ask.run_a)
+        return Answer(ask, None, wire, fuse, holder, lug, switch, in_block, ask.count * missing, by_drop, *self.heat(wire, ask.run_a), drop_v,
+                      100 * drop_v / ask.volts, pieces)
+
+    def cost_minor(self, answer):
+        return answer.ask.count * sum(half_up(n * self.price(part)) for part, n in answer.pieces)
+
+    def grams(self, answer):
+        return answer.ask.count * sum(half_up(n * self.second.grams_of(part)) for part, n in answer.pieces)
+
+    def side(self, circuits, more=(), missing=0):
+        """What circuits and more, of (part, pieces), come to."""
+        pieces = [(answer.ask.count, *piece) for answer in circuits for piece in answer.pieces] + [(1, *piece) for piece in more]
+        bought = [piece for piece in pieces if piece[1]["id"] not in self.owned]
+        return Side(tuple(circuits), missing + sum(answer.missing for answer in circuits),
+                    sum(count * half_up(n * self.price(part)) for count, part, n in bought),
+                    sum(count * half_up(n * self.second.grams_of(part)) for count, part, n in pieces),
+                    frozenset(self.prices[part["id"]][1] for _, part, _ in bought),
+                    tuple((part["id"], count * n) for count, part, n in pieces if part["id"] in self.owned))
 
     # what is asked
 
@@ -179,7 +206,7 @@ class Circuits:
     def loop_ohm(answer):
         return float(answer.ask.metres) * answer.wire.part["r20_ohm_km"] / 1000 if answer and answer.wire else 0
 
-    def array_side(self, panel_id, series, parallel, controller_id, n, system_v, bank_most_v, bus_fault_a):
+    def array_side(self, panel_id, series, parallel, n):
         panel, strings = self.second.parts[panel_id], ceil(parallel / n)
         volts, most_v = series * panel["vmp_v"], series * self.second.cold_voc_v(panel)
         answers, before_pct, kinds = [], 0, ("string", "array")
@@ -190,8 +217,7 @@ class Circuits:
             before_pct, kinds = answers[0].drop_pct, ("array",)
         answers.append(self.solve(Ask("array", n, self.both_ways(*kinds), strings * panel["imp_a"], strings * 1.5625 * panel["isc_a"], volts, most_v,
                                       strings * 1.25 * panel["isc_a"], before_pct, fused=strings > 1, switched=True)))
-        answers.append(self.charger("charge", n, self.second.parts[controller_id]["rated_output_a"], system_v, bank_most_v, bus_fault_a))
-        return answers
+        return self.side(answers)
 
     def charger(self, kind, count, amps, system_v, most_v, fault_a):
         return self.solve(Ask(kind, count, self.both_ways(kind), amps, 1.25 * amps, system_v, most_v, fault_a, lugs=2))
@@ -204,16 +230,21 @@ class Circuits:
         dcdc, controller = self.second.parts[kit.dcdc], self.second.parts[kit.controller]
         return kit.controllers * controller["rated_output_a"] + (dcdc["output_a"] if dcdc else 0) + self.shore_a()
 
-    def other_chargers(self, dcdc_id, system_v, most_v, bus_fault_a):
-        dcdc, answers = self.second.parts[dcdc_id], []
+    def dcdc_in(self, dcdc):
+        input_v = dcdc["input_v"]
+        return self.charger("dcdc_in", 1, dcdc["output_a"] * dcdc["output_v"] / dcdc["efficiency"] / input_v, input_v, 14.4 * input_v / 12, 14.4 / 0.005)
+
+    def charge_side(self, controller_id, n, dcdc_id, system_v, most_v, bus_fault_a):
+        """From all chargers to the bus bars; a bank without system V has none."""
+        dcdc, asked = self.second.parts[dcdc_id], []
+        if system_v:
+            asked.append(("charge", n, self.second.parts[controller_id]["rated_output_a"]))
+            asked += [("dcdc_out", 1, dcdc["output_a"])] if dcdc else []
+            asked += [("shore", 1, self.shore_a())] if self.shore_a() > 0 else []
+        answers = [self.charger(*one, system_v, most_v, bus_fault_a) for one in asked]
         if dcdc:
-            input_v = dcdc["input_v"]
-            input_a = dcdc["output_a"] * dcdc["output_v"] / dcdc["efficiency"] / input_v
-            answers.append(self.charger("dcdc_in", 1, input_a, input_v, 14.4 * input_v / 12, 14.4 / 0.005))
-            answers.append(self.charger("dcdc_out", 1, dcdc["output_a"], system_v, most_v, bus_fault_a))
-        if self.shore_a() > 0:
-            answers.append(self.charger("shore", 1, self.shore_a(), system_v, most_v, bus_fault_a))
-        return answers
+            answers.insert(1, self.dcdc_in(dcdc))
+        return self.side(answers)
 
     def string_ohm(self, storage, s):
         chemistry = self.second.chemistry(storage)
@@ -254,7 +285,7 @@ class Circuits:
             block_fault_a = bank.charge_v / (bus_ohm + self.loop_ohm(feed))
             answers += [self.load(i, load, bank, before_pct + feed.drop_pct, block_fault_a, feed.ask.design_a)
                         for i, load in enumerate(self.brief["loads"]) if load in self.second.dc_loads]
-        return answers, design_a, (bank_fault_a, bus_fault_a, block_fault_a)
+        return self.shared(answers, design_a, bank_fault_a, bus_fault_a, block_fault_a)
 
     def load(self, i, load, bank, before_pct, fault_a, feed_a):
         run_a = self.second.loads.watts(load) / bank.system_v
@@ -269,17 +300,15 @@ class Circuits:
         forms = Counter(a.fuse["form"] for a in answers if a.in_block)
         ask, found = next((a.ask for a in answers if a.in_block), None), {}
         for form, n in forms.items():
-            able = [f for f in self.fittings["block"] if f["form"] == form and f["max_a"] >= ask.feed_a and f["max_v"] >= ask.most_v]
+            able = [f for f in self.fittings["block"] if f["form"] == form and fits(ask.feed_a, f["max_a"]) and fits(ask.most_v, f["max_v"])]
             block = min(able, key=lambda f: (ceil(n / f["ways"]) * self.price(f), f["id"]))
             found[block["id"]] = block, ceil(n / block["ways"])
         return found
 
-    def shared_side(self, *bank_key):
-        """Bank's side with its bus bars and fuse blocks."""
-        answers, design_a, faults_a = self.bank_side(*bank_key)
+    def shared(self, answers, design_a, *faults_a):
+        """The bank's side with its bus bars and fuse blocks."""
         bus, blocks = self.fitting("bus", 0, design_a), self.blocks(answers)
-        pieces = [(bus, 1)] * (bus is not None) + list(blocks.values())
-        return answers, bus, blocks, faults_a, pieces
+        return Shared(self.side(answers, [(bus, 1)] * (bus is not None) + list(blocks.values()), bus is None), bus, blocks, *faults_a)
 
     def assumed(self, kit):
         """With source-circuits, with bank-circuits: what the data sheets do not give."""
@@ -292,14 +321,21 @@ class Circuits:
 
     def of(self, kit):
         """Everything of a kit."""
-        bank = self.second.bank(kit.storage, kit.bank_series)
-        if not self.on or not bank.system_v:
-            return NOTHING
-        answers, bus, blocks, faults_a, pieces = self.shared_side(kit.storage, kit.bank_series, kit.bank_parallel, kit.inverter,
-                                                                     self.charge_a(kit))
-        everything = (self.array_side(*kit[:5], bank.system_v, bank.charge_v, faults_a[1])
-                      + self.other_chargers(kit.dcdc, bank.system_v, bank.charge_v, faults_a[1]) + answers)
-        shops = frozenset().union(*(a.shops for a in everything), (self.prices[part["id"]][1] for part, _ in pieces))
-        return Wiring(everything, bus, blocks, *faults_a, sum(a.missing for a in everything) + (bus is None),
-                      sum(a.cost_minor for a in everything) + sum(n * self.price(part) for part, n in pieces),
-                      sum(a.grams for a in everything) + sum(n * self.second.grams_of(part) for part, n in pieces), shops)
+        if not self.on:
+            return Wiring((), None, 0, 0, 0, frozenset())
+        bank, shared = self.second.bank(kit.storage, kit.bank_series), Shared(NOTHING, None, {}, 0, 0, 0)
+        if bank.system_v:
+            shared = self.bank_side(kit.storage, kit.bank_series, kit.bank_parallel, kit.inverter, self.charge_a(kit))
+        sides = (self.array_side(kit.panel, kit.series, kit.parallel, kit.controllers),
+                 self.charge_side(kit.controller, kit.controllers, kit.dcdc, bank.system_v, bank.charge_v, shared.bus_fault_a), shared.side)
+        circuits, missing, cost_minor, grams, shops, owned = (a + b + c if name != "shops" else a | b | c
+                                                              for name, a, b, c in zip(Side._fields, *sides))
+        used = Counter()
+        for part, n in owned:
+            used[part] += n
+        for part, n in used.items():
+            if n > self.owned[part]:
+                price_minor, shop = self.prices[part]
+                cost_minor += half_up((n - self.owned[part]) * price_minor)
+                shops |= {shop}
+        return Wiring(circuits, shared, missing, cost_minor, grams, shops)

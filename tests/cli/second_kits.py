@@ -7,6 +7,7 @@ from math import inf
 
 import numpy as np
 
+from second_circuits import Circuits
 from second_sums import (MONTHS, Loads, Shops, Sky, boxes_fit, clamp, clear_mm2, curve, efficiency, exact, given,
                          half_up)
 from second_weather import Weather
@@ -20,8 +21,8 @@ RULES = ["no-price", "roof-fit", "roof-undecided", "roof-load", "roof-height", "
          "bank-series", "bank-parallel", "load-voltage", "load-converter", "motor-start", "bay-fit", "no-inverter",
          "inverter-bus", "inverter-window", "inverter-lowest", "inverter-cutout", "inverter-continuous", "inverter-surge",
          "waveform", "inverter-draw", "inverter-surge-draw", "peak-draw", "shore-charge", "cold-charge", "freezing",
-         "ventilation", "autonomy", "dcdc-source", "dcdc-bus", "dcdc-profile", "dcdc-alternator", "circuits",
-         "charge-circuits", "fittings", "charge-maximum", "charge-minimum", "supply", "money", "weight", "dark-hours"]
+         "ventilation", "autonomy", "dcdc-source", "dcdc-bus", "dcdc-profile", "dcdc-alternator", "source-circuits",
+         "bank-circuits", "fittings", "charge-maximum", "charge-minimum", "supply", "money", "weight", "dark-hours"]
 COLD_FACTORS = [(25, 1.00), (20, 1.02), (15, 1.04), (10, 1.06), (5, 1.08), (0, 1.10), (-5, 1.12), (-10, 1.14), (-15, 1.16),
                 (-20, 1.18), (-25, 1.20), (-30, 1.21), (-35, 1.23), (-40, 1.25), (-1000, 1.25)]
 
@@ -97,6 +98,7 @@ class Second:
         self.dc_loads = [load for load in brief["loads"] if any(load in self.loads.running(m, "dc") for m in self.used)]
         self.driving = given(brief, "driving", {"alternator_a": 0, "alternator_v": 0, "hours_per_day": 0})
         self.anchors, self.weights = self.find_anchors(), self.find_weights()
+        self.circuits = Circuits(self, catalogue)
         for name in ("array_hours", "hottest_cell_c", "need", "bank", "bank_months", "array_wh", "grams", "array_rules", "bank_rules",
                      "dcdc_rules"):
             setattr(self, name, lru_cache(None)(getattr(self, name)))
@@ -218,16 +220,20 @@ class Second:
         return [(part, n) for part, n in counts if part]
 
     def grams(self, part_id):
-        part = self.parts[part_id]
+        return self.grams_of(self.parts[part_id])
+
+    @staticmethod
+    def grams_of(part):
         return half_up((exact(part["weight_kg"]) + exact(given(part, "mount_kg", 0))) * 1000)
 
     def figures(self, kit):
-        parts, shipping, allowance, _ = self.shops.bill(self.counts(kit))
+        wiring = self.circuits.of(kit)
+        parts, shipping, allowance, _ = self.shops.bill(self.counts(kit), wiring.shops)
         panel, inverter = self.parts[kit.panel], self.parts[kit.inverter]
         bank = self.bank_months(kit.storage, kit.bank_series, kit.bank_parallel, kit.inverter)
-        return {"parts_minor": parts, "shipping_minor": shipping, "allowance_minor": allowance,
-                "cost_minor": parts + shipping + allowance,
-                "weight_kg": sum(n * self.grams(part) for part, n in self.counts(kit)) / 1000,
+        return {"parts_minor": parts, "wiring_minor": wiring.cost_minor, "shipping_minor": shipping, "allowance_minor": allowance,
+                "cost_minor": parts + wiring.cost_minor + shipping + allowance,
+                "weight_kg": (sum(n * self.grams(part) for part, n in self.counts(kit)) + wiring.grams) / 1000,
                 "usable_capacity_wh": min(bank[m]["usable_wh"] for m in self.used),
                 "roof_area_m2": kit.series * kit.parallel * panel["length_mm"] * panel["width_mm"] / 1e6,
                 "autonomy_days": min(bank[m]["autonomy_days"] for m in self.used),
@@ -456,7 +462,6 @@ class Second:
         rules = {
             "no-price": at_most(missing, 0),
             "charge-maximum": at_most(charge_a, kit.bank_parallel * storage["max_charge_a"]),
-            "circuits": idle(), "charge-circuits": idle(), "fittings": idle(),
             "charge-minimum": self.charge_minimum(charge_a, storage, kit.bank_parallel),
             "supply": at_least(months[worst]["supply_wh"], months[worst]["need_wh"], month=worst, assumed=self.array_assumed(kit)),
             "money": idle() if missing else
@@ -468,7 +473,17 @@ class Second:
         rules.update(self.array_rules(*kit[:7]))
         rules.update(self.bank_rules(kit.storage, kit.bank_series, kit.bank_parallel, kit.inverter))
         rules.update(self.dcdc_rules(kit.dcdc, kit.storage, kit.bank_series))
+        rules.update(self.circuit_rules(kit))
         return rules
+
+    def circuit_rules(self, kit):
+        if not self.circuits.on:
+            return {name: idle() for name in ("source-circuits", "bank-circuits", "fittings")}
+        wiring = self.circuits.of(kit)
+        faults = [answer.ask.kind in ("string", "array", "dcdc_in") for answer in wiring.circuits if answer.fault]
+        source, bank = self.circuits.assumed(kit)
+        return {"source-circuits": at_most(faults.count(True), 0, assumed=source), "bank-circuits": at_most(faults.count(False), 0, assumed=bank),
+                "fittings": at_most(wiring.missing, 0, "caution")}
 
     # [10] worth, score, ranking
 

@@ -233,9 +233,9 @@ class Shops:
     def bought(self, counts):
         return {part: n - self.owned[part] for part, n in counts if n > self.owned[part]}
 
-    def bill(self, counts):
-        """Parts, shipping, allowance of what has an offer; kinds of part without one."""
-        parts, shops, missing = 0, set(), 0
+    def bill(self, counts, more_shops=()):
+        """Parts, shipping, allowance of what has an offer; kinds of part without one. more_shops ship too."""
+        parts, shops, missing = 0, set(more_shops), 0
         for part, n in self.bought(counts).items():
             if part in self.best:
                 price, shop = self.best[part]
