@@ -11,9 +11,10 @@ typedef struct {
 } Sentences;
 
 static const Sentences sentences[WB_N_RULES] = {
-    [WB_RULE_NO_PRICE] = {0, N_("Every part that has to be bought has a usable offer."),
-                          N_("{value} of its parts have no usable offer ({unpriced}); more than "
-                             "{limit} leave the kit without a price.")},
+    [WB_RULE_NO_PRICE] =
+        {0, N_("Of the parts that have to be bought {value} lack a usable offer; {limit} may."),
+         N_("{value} of its parts have no usable offer ({unpriced}); more than "
+            "{limit} leave the kit without a price.")},
     [WB_RULE_ROOF_FIT] = {0, N_("The kit has {panels}; the roof takes up to {limit}."),
                           N_("The kit has {panels}; the roof takes no more than {limit}.")},
     [WB_RULE_ROOF_UNDECIDED] =
@@ -30,7 +31,7 @@ static const Sentences sentences[WB_N_RULES] = {
                                 "allowed."),
                              N_("The panels reach {value} mm over the roof; only {limit} mm is "
                                 "allowed.")},
-    [WB_RULE_CONTROLLER_SHARE] = {0, N_("{strings-shared}."),
+    [WB_RULE_CONTROLLER_SHARE] = {0, N_("{strings-shared}: {value} left over, {limit} may be."),
                                   N_("{strings} on {controllers}: {value} left over where {limit} "
                                      "may be, for each controller needs the same.")},
     [WB_RULE_CONTROLLERS_ALIKE] =
@@ -104,9 +105,10 @@ static const Sentences sentences[WB_N_RULES] = {
                                    "{controller-v} V."),
                                 N_("The bank makes a {value} V system; the controller is made for "
                                    "{controller-v} V.")},
-    [WB_RULE_CHARGE_PROFILE] = {0, N_("The controller can be set to charge {chemistry}."),
-                                N_("The controller cannot be set to charge {chemistry}; its "
-                                   "voltages would harm the bank.")},
+    [WB_RULE_CHARGE_PROFILE] =
+        {0, N_("The controller has {value} profile for {chemistry}; {limit} is needed."),
+         N_("The controller has {value} profiles for {chemistry} where {limit} is "
+            "needed; its voltages would harm the bank.")},
     [WB_RULE_BANK_SYSTEM] = {1, N_("The bank's {value} V make a {limit} V system."),
                              N_("The bank makes {value} V; you allow systems of {allowed-v} V.")},
     [WB_RULE_BANK_SERIES] = {0, N_("{value} in series; the battery's maker allows {limit}."),
@@ -129,11 +131,12 @@ static const Sentences sentences[WB_N_RULES] = {
     [WB_RULE_BAY_FIT] = {0, N_("All {value} of the batteries stand in the bay of {bay}."),
                          N_("The bank needs {value} batteries; no more than {limit} were found to "
                             "stand in the bay of {bay}.")},
-    [WB_RULE_NO_INVERTER] = {0,
-                             N_("The AC loads draw up to {peak-ac-w} W and there is an inverter "
-                                "for them."),
-                             N_("The AC loads draw up to {peak-ac-w} W and there is no inverter "
-                                "for them.")},
+    [WB_RULE_NO_INVERTER] =
+        {0,
+         N_("The AC loads draw up to {peak-ac-w} W; the kit has {value} inverter "
+            "and needs {limit}."),
+         N_("The AC loads draw up to {peak-ac-w} W; the kit has {value} inverters "
+            "and needs {limit}.")},
     [WB_RULE_INVERTER_BUS] = {0,
                               N_("The bank makes a {value} V system; the inverter runs on {limit} "
                                  "V."),
@@ -162,8 +165,10 @@ static const Sentences sentences[WB_N_RULES] = {
                                    "inverter gives {limit} W."),
                                 N_("Starting, the AC loads take {value} W for a moment; the "
                                    "inverter gives only {limit} W.")},
-    [WB_RULE_WAVEFORM] = {0, N_("A load needs a pure sine and the inverter makes one."),
-                          N_("A load needs a pure sine; the inverter makes a {waveform}.")},
+    [WB_RULE_WAVEFORM] =
+        {0, N_("A load needs {limit} output of pure sine; the inverter has {value}."),
+         N_("A load needs {limit} output of pure sine; the inverter has {value}, for it "
+            "makes a {waveform}.")},
     [WB_RULE_INVERTER_DRAW] = {0,
                                N_("At full load the inverter draws {value} A; the bank gives "
                                   "{limit} A."),
@@ -212,9 +217,10 @@ static const Sentences sentences[WB_N_RULES] = {
                              "{limit} V."),
                           N_("The bank makes a {value} V system; the DC-DC charger puts out "
                              "{limit} V.")},
-    [WB_RULE_DCDC_PROFILE] = {0, N_("The DC-DC charger can be set to charge {chemistry}."),
-                              N_("The DC-DC charger cannot be set to charge {chemistry}; its "
-                                 "voltages would harm the bank.")},
+    [WB_RULE_DCDC_PROFILE] =
+        {0, N_("The DC-DC charger has {value} profile for {chemistry}; {limit} is needed."),
+         N_("The DC-DC charger has {value} profiles for {chemistry} where {limit} is "
+            "needed; its voltages would harm the bank.")},
     [WB_RULE_DCDC_ALTERNATOR] = {0,
                                  N_("The DC-DC charger draws {value} A; half the alternator's "
                                     "rating is {limit} A."),

@@ -131,8 +131,8 @@ static char *strings_shared(const WbTold *told)
 static char *others_push(const WbTold *told)
 {
     if (told->verdict->kit.n_parallel <= told->verdict->kit.n_controllers)
-        return g_strdup(_("No other string is joined to this one, so none can push current into a "
-                          "faulty one"));
+        return g_strdup(_("No other string is joined to this one, so a faulty one gets 0 A from "
+                          "others"));
     g_autofree char *amps = value(told);
     return g_strdup_printf(_("A faulty string gets at most %s A from the others"), amps);
 }
@@ -211,7 +211,7 @@ static char *alternator(const WbTold *told)
 {
     const WbDriving *driving = &told->problem->brief->driving;
     if (driving->alternator_a <= 0)
-        return g_strdup(_("no alternator"));
+        return g_strdup(_("no alternator (0 V)"));
     g_autofree char *amps = wb_text_number(driving->alternator_a, 0);
     g_autofree char *hours = wb_text_number(driving->drive_hours_day, 1);
     return g_strdup_printf(_("a %d V alternator of %s A, driven %s hours a day"),

@@ -3,6 +3,7 @@
 
 #include "brief_file.h"
 #include "database.h"
+#include "random.h"
 #include "rules.h"
 #include <math.h>
 #include <stdio.h>
@@ -182,6 +183,67 @@ static void test_hangs_on_1_mm(Fixture *f, gconstpointer data)
     }
 }
 
+/* Every number that stands in a text, thousands apart or not; the last one's decimals count. */
+static bool tells(const char *text, double number)
+{
+    g_autoptr(GRegex) pattern = g_regex_new("-?[0-9][0-9,]*(\\.[0-9]+)?", 0, 0, NULL);
+    g_autoptr(GMatchInfo) match = NULL;
+    bool told = false;
+    for (g_regex_match(pattern, text, 0, &match); g_match_info_matches(match);
+         g_match_info_next(match, NULL)) {
+        g_autofree char *word = g_match_info_fetch(match, 0);
+        g_auto(GStrv) groups = g_strsplit(word, ",", -1);
+        g_autofree char *plain = g_strjoinv("", groups);
+        const char *point = strchr(plain, '.');
+        double step = point != NULL ? pow(10, -(double)strlen(point + 1)) : 1;
+        told |= fabs(g_ascii_strtod(plain, NULL) - number) <= step / 2 * (1 + 1e-9);
+    }
+    return told;
+}
+
+static WbKit any_kit(const WbProblem *problem, WbRandom *random)
+{
+    return (WbKit){.panel = (int)wb_random_below(random, problem->n_panels),
+                   .n_series = 1 + (int)wb_random_below(random, 3),
+                   .n_parallel = 1 + (int)wb_random_below(random, 4),
+                   .controller = (int)wb_random_below(random, problem->n_controllers),
+                   .n_controllers = 1 + (int)wb_random_below(random, 2),
+                   .storage = (int)wb_random_below(random, problem->n_storage),
+                   .bank_series = 1 + (int)wb_random_below(random, 2),
+                   .bank_parallel = 1 + (int)wb_random_below(random, 3),
+                   .inverter = (int)wb_random_below(random, problem->n_inverters),
+                   .dcdc = (int)wb_random_below(random, problem->n_dcdc)};
+}
+
+/* Of any kit, whatever it keeps or breaks: the sentence tells both numbers that were compared. */
+static void test_both_numbers(Fixture *f, gconstpointer data)
+{
+    WbRandom random;
+    wb_random_seed(&random, 20261128);
+    bool met[WB_N_RULES][2] = {0};
+    for (int round = 0; round < 400; round++) {
+        WbVerdict verdict;
+        WbKit kit = any_kit(f->problem, &random);
+        wb_judge_without_year(f->problem, &kit, &verdict);
+        for (int r = 0; r < WB_N_RULES; r++) {
+            const WbFinding *of = &verdict.finding[r];
+            if (isnan(of->value) || isnan(of->limit))
+                continue;
+            double unit = r == WB_RULE_MONEY ? 0.01 : 1;
+            g_autofree char *text = wb_words_finding(f->problem, &verdict, of);
+            if (!tells(text, of->value * unit) || !tells(text, of->limit * unit))
+                g_error("%s: %.9g and %.9g in: %s", wb_rule_info((WbRule)r)->code, of->value,
+                        of->limit, text);
+            met[r][of->holds] = true;
+        }
+    }
+    int n = 0;
+    for (int r = 0; r < WB_N_RULES; r++)
+        n += met[r][0] + met[r][1];
+    g_test_message("%d of %d sentences met", n, 2 * WB_N_RULES);
+    g_assert_cmpint(n, >=, 70);
+}
+
 static void test_idle(Fixture *f, gconstpointer data)
 {
     WbFinding idle = finding(WB_RULE_SYSTEM_VOLTAGE, true, NAN, NAN);
@@ -194,7 +256,7 @@ static void test_idle(Fixture *f, gconstpointer data)
 /* Every assumption is named in a sentence of its own behind the first. */
 static void test_assumed(Fixture *f, gconstpointer data)
 {
-    for (uint32_t bit = 1; bit <= WB_ASSUMED_VMP_COEFF; bit <<= 1) {
+    for (uint32_t bit = 1; bit <= WB_ASSUMED_LAST; bit <<= 1) {
         WbFinding plain = finding(WB_RULE_COLD_VOC, true, 40, 50);
         WbFinding assuming = plain;
         assuming.assumed = bit;
@@ -284,6 +346,7 @@ int main(int argc, char **argv)
     ADD("numbers-told-apart", test_numbers_told_apart);
     ADD("load-voltage", test_load_voltage);
     ADD("hangs-on-1-mm", test_hangs_on_1_mm);
+    ADD("both-numbers", test_both_numbers);
     ADD("idle", test_idle);
     ADD("assumed", test_assumed);
     ADD("limit-off", test_limit_off);
