@@ -549,6 +549,8 @@ static void test_bank_by_hand(void)
     const WbCircuit *feed = find(&wiring, WB_CIRCUIT_FEED), *load = find(&wiring, WB_CIRCUIT_LOAD);
     g_assert_cmpfloat_with_epsilon(inverter->ask.design_a, 79.365, 0.001);
     g_assert_cmpfloat_with_epsilon(feed->ask.design_a, 6.25, 1e-9);
+    g_assert_cmpfloat_with_epsilon(load->ask.design_a, 6.25, 1e-9);
+    g_assert_cmpfloat_with_epsilon(find(&wiring, WB_CIRCUIT_CHARGE)->ask.design_a, 25, 1e-9);
     g_assert_cmpfloat_with_epsilon(main_circuit->ask.design_a, 85.615, 0.001);
     g_assert_cmpfloat(main_circuit->fuse->rating_a, ==, 150);
     g_assert_cmpstr(main_circuit->conductor->part.id, ==, "w-70");
@@ -578,10 +580,15 @@ static void test_strings_of_batteries(void)
                  .bank_parallel = 2,
                  .inverter = 1};
     WbProblem *problem;
+    for (int i = 0; i < 4; i++)
+        small->conductor[i].part.weight_kg = 0.1; /* of a metre */
     WbWiring wiring = wire(small, &kit, &problem);
     const WbCircuit *battery = find(&wiring, WB_CIRCUIT_BATTERY);
     const WbCircuit *main_circuit = find(&wiring, WB_CIRCUIT_MAIN);
     g_assert_cmpint(battery->ask.count, ==, 2);
+    g_assert_cmpint(battery->weight_g, ==, 2 * 2 * 100);
+    g_assert_cmpint(battery->cost_minor, ==,
+                    2 * (200 + llround(2 * 30 * battery->conductor->area_mm2)));
     g_assert_cmpfloat(battery->ask.design_a, ==, main_circuit->ask.design_a);
     g_assert_cmpfloat(battery->ask.run_a, ==, main_circuit->ask.run_a / 2);
     g_assert_cmpfloat_with_epsilon(battery->ask.fault_a, 3600, 1e-6);
@@ -589,6 +596,42 @@ static void test_strings_of_batteries(void)
     g_assert_cmpfloat_with_epsilon(wiring.bank_fault_a, 14400 / ((4 + link_mohm) / 2), 1e-6);
     wb_wiring_free(&wiring);
     wb_problem_free(problem);
+    g_free(small);
+}
+
+/* From three hours on a load is continuous; without an inverter the chargers decide the main
+ * circuit, 1.25 x (20 A + 30 A); a DC-DC charger draws 30 A / 0.9 from the starter battery. */
+static void test_hours_and_chargers(void)
+{
+    Small *small = g_new(Small, 1);
+    fill_small(small);
+    const WbDcdc dcdc = {{"dcdc"}, 12, 12, 30, 0.9, true, ""};
+    sell(small, "dcdc", 9000);
+    small->catalogue.dcdc = &dcdc;
+    small->catalogue.n_dcdc = 1;
+    small->brief.driving = (WbDriving){100, 12, 2};
+    const WbKit kit = {.n_series = 1,
+                       .n_parallel = 1,
+                       .n_controllers = 1,
+                       .bank_series = 1,
+                       .bank_parallel = 1,
+                       .dcdc = 1};
+    static const double hours[][2] = {{2.9, 5}, {3, 6.25}};
+    for (int i = 0; i < 2; i++) {
+        WbProblem *problem;
+        small->load.hours_day = hours[i][0];
+        WbWiring wiring = wire(small, &kit, &problem);
+        const WbCircuit *in = find(&wiring, WB_CIRCUIT_DCDC_IN);
+        g_assert_cmpfloat_with_epsilon(find(&wiring, WB_CIRCUIT_LOAD)->ask.design_a, hours[i][1],
+                                       1e-9);
+        g_assert_cmpfloat_with_epsilon(find(&wiring, WB_CIRCUIT_MAIN)->ask.design_a, 62.5, 1e-9);
+        g_assert_cmpfloat_with_epsilon(in->ask.run_a, 30 / 0.9, 1e-9);
+        g_assert_cmpfloat_with_epsilon(in->ask.design_a, 1.25 * 30 / 0.9, 1e-9);
+        g_assert_cmpfloat_with_epsilon(find(&wiring, WB_CIRCUIT_DCDC_OUT)->ask.design_a, 37.5,
+                                       1e-9);
+        wb_wiring_free(&wiring);
+        wb_problem_free(problem);
+    }
     g_free(small);
 }
 
@@ -629,6 +672,7 @@ int main(int argc, char **argv)
     g_test_add_func("/wiring/worked-string", test_worked_string);
     g_test_add_func("/wiring/bank-by-hand", test_bank_by_hand);
     g_test_add_func("/wiring/strings-of-batteries", test_strings_of_batteries);
+    g_test_add_func("/wiring/hours-and-chargers", test_hours_and_chargers);
     g_test_add_func("/wiring/off", test_off);
     g_test_add_func("/wiring/published-count", published_count);
     return g_test_run();
