@@ -28,7 +28,26 @@ static Listed choose_list(const WbArguments *arguments, const WbProblem *problem
     return listed;
 }
 
-static void ruled_out_json(WbJsonOut *json, const WbRanking *ranking)
+static void nearest_json(WbJsonOut *json, const WbProblem *problem, WbRule rule,
+                         const WbRuledOut *out)
+{
+    char id[WB_KIT_ID];
+    if (out->alone == 0) {
+        wb_out_null(json, "nearest");
+        return;
+    }
+    g_autofree char *sentence = wb_words_nearest(problem, rule, out);
+    wb_kit_id(problem, &out->nearest, id);
+    wb_out_object(json, "nearest");
+    wb_out_text(json, "id", id);
+    wb_out_number(json, "value", out->value);
+    wb_out_number(json, "limit", out->limit);
+    wb_out_text(json, "unit", wb_rule_info(rule)->unit);
+    wb_out_text(json, "sentence", sentence);
+    wb_out_end_object(json);
+}
+
+static void ruled_out_json(WbJsonOut *json, const WbProblem *problem, const WbRanking *ranking)
 {
     wb_out_array(json, "ruled_out");
     for (int r = 0; r < WB_N_RULES; r++) {
@@ -39,6 +58,7 @@ static void ruled_out_json(WbJsonOut *json, const WbRanking *ranking)
         wb_out_count(json, "alone", ranking->ruled_out[r].alone);
         wb_out_text(json, "severity", wb_severity_name(info->severity));
         wb_out_text(json, "what", wb_words_rule((WbRule)r));
+        nearest_json(json, problem, (WbRule)r, &ranking->ruled_out[r]);
         wb_out_end_object(json);
     }
     wb_out_end_array(json);
@@ -50,7 +70,7 @@ static void totals_json(WbJsonOut *json, const WbProblem *problem, const WbRanki
     wb_out_count(json, "raw_combinations", ranking->raw);
     wb_out_count(json, "feasible", ranking->feasible);
     wb_out_count(json, "undecided", ranking->undecided);
-    ruled_out_json(json, ranking);
+    ruled_out_json(json, problem, ranking);
     wb_cli_left_out_json(json, problem);
     wb_out_end_object(json);
 }
@@ -184,7 +204,20 @@ static void append_kits(GString *out, const WbProblem *problem, Listed listed)
           "explain shows a kit in full."));
 }
 
-static void append_ruled_out(GString *out, const WbRanking *ranking)
+/* The kit that comes nearest by this rule alone, and how near. */
+static void append_nearest(WbTable *table, const WbProblem *problem, WbRule rule,
+                           const WbRuledOut *out)
+{
+    char id[WB_KIT_ID];
+    g_autofree char *sentence = wb_words_nearest(problem, rule, out);
+    if (sentence == NULL)
+        return;
+    wb_kit_id(problem, &out->nearest, id);
+    wb_table_line(table, g_steal_pointer(&sentence));
+    wb_table_line(table, g_strdup(id));
+}
+
+static void append_ruled_out(GString *out, const WbProblem *problem, const WbRanking *ranking)
 {
     g_autoptr(WbTable) table = wb_table_new(_("Ruled out by|>First|>Alone|Because"));
     uint64_t sum = 0;
@@ -197,13 +230,16 @@ static void append_ruled_out(GString *out, const WbRanking *ranking)
         wb_table_cell(table, wb_text_number((double)out_by->first, 0));
         wb_table_cell(table, wb_text_number((double)out_by->alone, 0));
         wb_table_cell(table, g_strdup(wb_words_rule((WbRule)r)));
+        append_nearest(table, problem, (WbRule)r, out_by);
     }
     if (sum == 0)
         return;
     g_string_append_c(out, '\n');
     wb_table_append(table, out);
-    wb_cli_wrap(out, "",
-                _("First: kits whose first broken rule this is. Alone: kits that break no other."));
+    wb_cli_wrap(
+        out, "",
+        _("First: kits whose first broken rule this is. Alone: kits that break no other; nearest: "
+          "the one of these that misses the limit by least."));
 }
 
 /* The currency an offer waits for: its own, or that of the shop's shipping. */
@@ -280,7 +316,7 @@ static char *rank_table(const WbProblem *problem, const WbRanking *ranking, List
     append_head(out, problem, ranking);
     if (listed.n > 0)
         append_kits(out, problem, listed);
-    append_ruled_out(out, ranking);
+    append_ruled_out(out, problem, ranking);
     append_left_out(out, problem);
     if (listed.n > 0)
         append_cautions(out, problem, &listed.kits[0].kit);

@@ -2,6 +2,7 @@
 #include "brief_file.h"
 #include "database.h"
 #include "store_error.h"
+#include "words.h"
 
 struct WbResult {
     gatomicrefcount references;
@@ -10,6 +11,7 @@ struct WbResult {
     WbProblem *problem;
     WbRanking ranking;
     double seconds;
+    char *nearest[WB_N_RULES];
 };
 
 /* Stopped is no failure: no error. */
@@ -41,6 +43,9 @@ WbResult *wb_result_make_cached(WbBriefFile *file, WbCatalogueView *view,
         status = wb_rank(result->problem, options ? options : &usual, control, &result->ranking);
     if (status != WB_OK)
         return give_up(result, status, error);
+    for (int rule = 0; rule < WB_N_RULES; rule++)
+        result->nearest[rule] =
+            wb_words_nearest(result->problem, (WbRule)rule, &result->ranking.ruled_out[rule]);
     result->seconds = (double)(g_get_monotonic_time() - begun_us) / 1e6;
     return result;
 }
@@ -65,6 +70,8 @@ void wb_result_unref(WbResult *result)
     if (!g_atomic_ref_count_dec(&result->references))
         return;
     wb_ranking_free(&result->ranking);
+    for (int rule = 0; rule < WB_N_RULES; rule++)
+        g_free(result->nearest[rule]);
     if (result->problem)
         wb_problem_free(result->problem);
     wb_catalogue_view_unref(result->view);
@@ -90,6 +97,11 @@ const WbBrief *wb_result_get_brief(const WbResult *result)
 const WbCatalogue *wb_result_get_catalogue(const WbResult *result)
 {
     return result->problem->catalogue;
+}
+
+const char *wb_result_get_nearest(const WbResult *result, WbRule rule)
+{
+    return result->nearest[rule];
 }
 
 double wb_result_get_seconds(const WbResult *result)

@@ -25,6 +25,11 @@ WbRankOptions wb_rank_options_default(void); /* 1,000, 100,000 and one worker */
 typedef struct {
     uint64_t first; /* kits whose first broken rule this is */
     uint64_t alone; /* kits that break only this rule */
+    /* Of these the one that misses the limit by least, filled where alone > 0: what the finding of
+     * this rule compares, both in its unit. Equal misses by wb_kit_compare. Dark hours are not
+     * worked out beyond the limit, so theirs is not told: value is NaN, the kit the first of all. */
+    WbKit nearest;
+    double value, limit;
 } WbRuledOut;
 
 /* The kits of one chemistry: how many work, and the best of them. */

@@ -29,6 +29,8 @@ const WbRanking *wb_result_get_ranking(const WbResult *result);
 const WbBrief *wb_result_get_brief(const WbResult *result);
 const WbCatalogue *wb_result_get_catalogue(const WbResult *result);
 double wb_result_get_seconds(const WbResult *result);
+/* wb_words_nearest of a rule; NULL: none. */
+const char *wb_result_get_nearest(const WbResult *result, WbRule rule);
 
 /* Judges the kit of this id, or the best kit where the id is NULL, "" or names none of this
  * problem. FALSE: there is no kit at all. */

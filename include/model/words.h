@@ -3,7 +3,7 @@
 #ifndef WB_WORDS_H
 #define WB_WORDS_H
 
-#include "kit.h"
+#include "rank.h"
 #include <glib.h>
 
 /* One whole sentence with both numbers, e.g. "Two of these in series reach 46.9 V on the coldest
@@ -17,6 +17,9 @@ char *wb_words_assumed(const WbProblem *problem, const WbVerdict *verdict,
 char *wb_words_safety(const WbProblem *problem, const WbVerdict *verdict, const WbFinding *finding);
 /* What a rule means when it ruled out kits: "panels do not fit the roof". */
 const char *wb_words_rule(WbRule rule);
+/* Of the kits it alone stops, how near the nearest comes to its limit, and what change of the roof
+ * lets it in; NULL: there is none, or it was not worked out. Up to a tenth of a second. */
+char *wb_words_nearest(const WbProblem *problem, WbRule rule, const WbRuledOut *out);
 /* "2 x 175 W in series, 3 x 100 Ah LFP in parallel (300 Ah 12 V), 30 A MPPT, 600 W inverter" */
 char *wb_words_kit(const WbProblem *problem, const WbKit *kit);
 /* How the parts are joined: "2 strings of 2 panels in series, joined in parallel". */

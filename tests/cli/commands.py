@@ -123,6 +123,7 @@ def test_totals():
     holds(totals["feasible"] > 40, totals["feasible"])
     equal(len({rule["code"] for rule in totals["ruled_out"]}), len(totals["ruled_out"]))
     for rule in totals["ruled_out"]:
+        equal(rule["nearest"] is not None, rule["alone"] > 0)
         holds(rule["alone"] <= rule["first"] or rule["severity"] != "stop", rule)
 
 

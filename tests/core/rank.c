@@ -33,9 +33,20 @@ static void brute_one(const WbProblem *problem, const WbKit *kit, GArray *kits, 
             first = r;
             broken++;
         }
-    brute->ruled_out[first].first++;
-    if (broken == 1)
-        brute->ruled_out[first].alone++;
+    WbRuledOut *out = &brute->ruled_out[first];
+    out->first++;
+    if (broken != 1)
+        return;
+    const WbFinding *finding = &verdict.finding[first];
+    bool told = first != WB_RULE_DARK_HOURS;
+    double miss = told ? fabs(finding->value - finding->limit) : INFINITY;
+    double least = told ? fabs(out->value - out->limit) : INFINITY;
+    if (out->alone++ == 0 || miss < least ||
+        (miss == least && wb_kit_compare(problem, kit, &out->nearest) < 0)) {
+        out->nearest = *kit;
+        out->value = finding->value;
+        out->limit = finding->limit;
+    }
 }
 
 /* By score, then by the ids themselves, not by the order of indices. */
@@ -151,6 +162,16 @@ static void compare_chemistries(const WbProblem *problem, const WbRanking *ranki
     }
 }
 
+static void compare_nearest(const WbProblem *problem, WbRule rule, const WbRuledOut *a,
+                            const WbRuledOut *b)
+{
+    if (a->alone == 0 || rule == WB_RULE_DARK_HOURS)
+        return;
+    g_assert_cmpint(wb_kit_compare(problem, &a->nearest, &b->nearest), ==, 0);
+    g_assert_true(a->value == b->value);
+    g_assert_true(a->limit == b->limit);
+}
+
 static void compare(const WbProblem *problem, const WbRanking *ranking, const Brute *brute,
                     size_t top)
 {
@@ -162,6 +183,7 @@ static void compare(const WbProblem *problem, const WbRanking *ranking, const Br
     for (int r = 0; r < WB_N_RULES; r++) {
         g_assert_cmpuint(ranking->ruled_out[r].first, ==, brute->ruled_out[r].first);
         g_assert_cmpuint(ranking->ruled_out[r].alone, ==, brute->ruled_out[r].alone);
+        compare_nearest(problem, (WbRule)r, &ranking->ruled_out[r], &brute->ruled_out[r]);
     }
     for (size_t i = 0; i < ranking->n_top; i++) {
         g_assert_cmpint(wb_kit_compare(problem, &ranking->top[i].kit, &brute->kits[i].kit), ==, 0);

@@ -62,16 +62,36 @@ static bool add_half(WbHalves *halves, const WbKit *kit, uint64_t broken, const 
     return *kept != NULL;
 }
 
-static uint64_t unpriced_bit(const WbSideBill *bill)
+static WbFinding count_finding(WbRule rule, int n)
 {
+    return wb_finding_at_most(rule, n, 0, WB_STOP);
+}
+
+static uint64_t unpriced_bit(const WbSideBill *bill, WbFinding finding[WB_N_RULES])
+{
+    finding[WB_RULE_NO_PRICE] = count_finding(WB_RULE_NO_PRICE, bill->unpriced);
     return bill->unpriced ? UINT64_C(1) << WB_RULE_NO_PRICE : 0;
 }
 
 /* What the side's circuits cost joins its bill; the rule they break, if any. */
-static uint64_t add_loom(const WbProblem *problem, const WbLoom *loom, WbSideBill *bill)
+static uint64_t add_loom(const WbProblem *problem, const WbLoom *loom, WbSideBill *bill,
+                         WbFinding finding[WB_N_RULES])
 {
     wb_bill_join(problem, bill, &loom->bill);
+    finding[WB_RULE_SOURCE_CIRCUITS] = count_finding(WB_RULE_SOURCE_CIRCUITS, loom->faults);
     return loom->faults > 0 ? UINT64_C(1) << WB_RULE_SOURCE_CIRCUITS : 0;
+}
+
+/* The two numbers of the one rule that is broken. */
+static void tell_miss(const WbFinding finding[WB_N_RULES], uint64_t broken, double *value,
+                      double *limit)
+{
+    *value = *limit = WB_MISSING;
+    if (!broken || more_than_one(broken))
+        return;
+    const WbFinding *one = &finding[__builtin_ctzll(broken)];
+    *value = one->value;
+    *limit = one->limit;
 }
 
 static bool list_array(const WbProblem *problem, const WbKit *kit, WbArrays *arrays)
@@ -79,12 +99,13 @@ static bool list_array(const WbProblem *problem, const WbKit *kit, WbArrays *arr
     WbFinding finding[WB_N_RULES];
     WbSideBill bill = wb_array_bill(problem, kit);
     wb_array_findings_own(problem, kit, finding);
-    uint64_t broken = wb_stops(finding, WB_FIRST_OWN_RULE, WB_LAST_OWN_RULE) | unpriced_bit(&bill);
+    uint64_t broken =
+        wb_stops(finding, WB_FIRST_OWN_RULE, WB_LAST_OWN_RULE) | unpriced_bit(&bill, finding);
     /* Rules by the kind of bank come later in the published order: they cannot be the first. */
     if (!more_than_one(broken)) {
         WbLoom loom = wb_loom_empty(NULL);
         wb_loom_array(problem, kit, &loom);
-        broken |= add_loom(problem, &loom, &bill);
+        broken |= add_loom(problem, &loom, &bill, finding);
     }
     if (more_than_one(broken))
         return count_half(&arrays->rest, broken);
@@ -96,7 +117,9 @@ static bool list_array(const WbProblem *problem, const WbKit *kit, WbArrays *arr
         arrays->array = grown;
         arrays->room = room;
     }
-    arrays->array[arrays->n++] = (WbArray){.kit = *kit, .broken = broken, .bill = bill};
+    WbArray *array = &arrays->array[arrays->n++];
+    *array = (WbArray){.kit = *kit, .broken = broken, .bill = bill};
+    tell_miss(finding, broken, &array->value, &array->limit);
     return true;
 }
 
@@ -144,6 +167,12 @@ static bool add_array(const WbProblem *problem, const WbBankKind *bank, const Wb
         return false;
     if (!half)
         return true;
+    if (array->broken) {
+        half->value = array->value;
+        half->limit = array->limit;
+    } else {
+        tell_miss(finding, broken, &half->value, &half->limit);
+    }
     const WbPanelChoice *panel = &problem->panels[kit->panel];
     const WbController *controller = problem->controllers[kit->controller].controller;
     half->solar_a = wb_solar_charge_a(panel->panel, kit->n_series, kit->n_parallel, controller,
@@ -178,16 +207,17 @@ static bool add_dcdc(const WbProblem *problem, const WbBankKind *bank, int dcdc,
     WbSideBill bill = wb_dcdc_bill(problem, &kit);
     wb_dcdc_findings(problem, &kit, bank, finding);
     uint64_t broken =
-        wb_stops(finding, WB_FIRST_DCDC_RULE, WB_LAST_DCDC_RULE) | unpriced_bit(&bill);
+        wb_stops(finding, WB_FIRST_DCDC_RULE, WB_LAST_DCDC_RULE) | unpriced_bit(&bill, finding);
     if (!more_than_one(broken)) {
         WbLoom loom = wb_loom_empty(NULL);
         wb_loom_dcdc_in(problem, &kit, &loom);
-        broken |= add_loom(problem, &loom, &bill);
+        broken |= add_loom(problem, &loom, &bill, finding);
     }
     WbHalf *half;
     if (!add_half(halves, &kit, broken, &bill, &half))
         return false;
     if (half) {
+        tell_miss(finding, broken, &half->value, &half->limit);
         half->other_wh =
             wb_alternator_wh(problem, dcdc, bank) + wb_shore_wh(problem->brief, &bank->volts);
         half->dcdc_a = dcdc ? problem->dcdc[dcdc].dcdc->output_a : 0.0;
@@ -213,11 +243,12 @@ static bool add_bank(const WbProblem *problem, const WbBankKind *bank, const WbK
     wb_bank_findings(problem, kit, bank, side.lowest_autonomy_days, side.worst_autonomy_month,
                      finding);
     uint64_t broken =
-        wb_stops(finding, WB_FIRST_BANK_RULE, WB_LAST_BANK_RULE) | unpriced_bit(&bill);
+        wb_stops(finding, WB_FIRST_BANK_RULE, WB_LAST_BANK_RULE) | unpriced_bit(&bill, finding);
     WbHalf *half;
     if (!add_half(halves, kit, broken, &bill, &half))
         return false;
     if (half) {
+        tell_miss(finding, broken, &half->value, &half->limit);
         half->bank = side;
         half->drawn_a = wb_drawn_a(problem, kit, bank);
         half->max_charge_a =

@@ -10,6 +10,7 @@
 typedef struct {
     WbKit kit; /* only this side's members are set */
     uint64_t broken;
+    double value, limit; /* of the one rule it breaks */
     WbSideBill bill;
     double solar_a;             /* array side */
     WbArrayLaw law;             /* array side */
@@ -38,7 +39,8 @@ typedef struct {
 typedef struct {
     WbKit kit;
     uint64_t broken;
-    WbSideBill bill; /* with its circuits */
+    double value, limit; /* of the one rule it breaks */
+    WbSideBill bill;     /* with its circuits */
 } WbArray;
 
 typedef struct {

@@ -1,5 +1,6 @@
 #include "join.h"
 #include "money.h"
+#include "nearest.h"
 #include <stdlib.h>
 
 static int lowest_bit(uint64_t bits)
@@ -162,6 +163,38 @@ static WbStatus take_or_wait(WbJoin *join, const Pieces *pieces)
                : WB_NO_MEMORY;
 }
 
+/* The two numbers of the one joint rule that stops a kit, as its finding tells them. */
+static void tell_joint(const WbJoin *join, WbRule rule, const Pieces *pieces,
+                       const WbFigures *figures, double *value, double *limit)
+{
+    const WbBrief *brief = join->problem->brief;
+    const WbHalf *array = pieces->array, *bank = pieces->bank, *dcdc = pieces->dcdc;
+    *value = pieces->wires->faults + pieces->charge->faults + pieces->dcdc_out->faults;
+    *limit = 0;
+    if (rule == WB_RULE_CHARGE_MAXIMUM) {
+        *value = array->solar_a + dcdc->dcdc_a;
+        *limit = bank->max_charge_a;
+    } else if (rule == WB_RULE_SUPPLY) {
+        int month = wb_worst_supply_month(join->problem, array->array_wh, dcdc->other_wh,
+                                          &bank->bank, value);
+        *limit = bank->bank.need_wh[month];
+    } else if (rule == WB_RULE_MONEY) {
+        *value = (double)figures->cost_minor;
+        *limit = brief->money_minor.value;
+    } else if (rule == WB_RULE_WEIGHT) {
+        *value = (double)figures->weight_g / 1000;
+        *limit = brief->weight_kg.value;
+    }
+}
+
+static void stop_alone(WbJoin *join, WbRule rule, const Pieces *pieces, const WbFigures *figures)
+{
+    WbKit kit = join_kit(pieces->array, pieces->bank, pieces->dcdc);
+    double value, limit;
+    tell_joint(join, rule, pieces, figures, &value, &limit);
+    wb_nearest_offer(&join->ruled_out[rule], &kit, value, limit);
+}
+
 /* All side rules hold: the joint rules in the published order, until two are broken. */
 static WbStatus join_sound(WbJoin *join, const WbHalf *array, const WbHalf *bank,
                            const WbHalf *dcdc)
@@ -186,8 +219,22 @@ static WbStatus join_sound(WbJoin *join, const WbHalf *array, const WbHalf *bank
         return take_or_wait(join, &pieces);
     join->ruled_out[lowest_bit(broken)].first++;
     if (one_bit(broken))
-        join->ruled_out[lowest_bit(broken)].alone++;
+        stop_alone(join, (WbRule)lowest_bit(broken), &pieces, &figures);
     return WB_OK;
+}
+
+/* Two sides may break the same rule where it counts things; then they add up. */
+static void stop_marred(WbJoin *join, WbRule rule, const Pieces *pieces)
+{
+    const WbHalf *halves[] = {pieces->array, pieces->bank, pieces->dcdc};
+    WbKit kit = join_kit(pieces->array, pieces->bank, pieces->dcdc);
+    double value = 0, limit = 0;
+    for (int i = 0; i < 3; i++)
+        if (halves[i]->broken) {
+            value += halves[i]->value;
+            limit = halves[i]->limit;
+        }
+    wb_nearest_offer(&join->ruled_out[rule], &kit, value, limit);
 }
 
 /* One side rule is broken: does the kit fail by it alone? Cheapest question first. */
@@ -202,7 +249,7 @@ static void join_marred(WbJoin *join, uint64_t broken, const WbHalf *array, cons
     WbFigures figures = {0};
     fill_figures(join, &pieces, &figures);
     if (!too_dear(join, &figures))
-        join->ruled_out[lowest_bit(broken)].alone++;
+        stop_marred(join, (WbRule)lowest_bit(broken), &pieces);
 }
 
 /* Parts of two halves alone over the money limit: no need to look at the rest of a
@@ -260,8 +307,11 @@ static WbStatus take_waiting(WbJoin *join)
     for (size_t i = 0; i < carry->n && status == WB_OK; i++) {
         const WbWaiting *kit = &carry->waiting[i];
         if (kit->dark_h > carry->limit) {
+            WbKit failed = join_kit(&join->arrays.half[kit->array], &join->banks.half[kit->bank],
+                                    &join->dcdc.half[kit->dcdc]);
             join->ruled_out[WB_RULE_DARK_HOURS].first++;
-            join->ruled_out[WB_RULE_DARK_HOURS].alone++;
+            wb_nearest_offer(&join->ruled_out[WB_RULE_DARK_HOURS], &failed,
+                             carry->exact ? kit->dark_h : WB_MISSING, carry->limit);
             continue;
         }
         Pieces pieces = pieces_of(join, &join->arrays.half[kit->array],
@@ -380,8 +430,7 @@ WbStatus wb_join_merge(WbJoin *into, const WbJoin *from)
     into->raw += from->raw;
     into->feasible += from->feasible;
     for (int r = 0; r < WB_N_RULES; r++) {
-        into->ruled_out[r].first += from->ruled_out[r].first;
-        into->ruled_out[r].alone += from->ruled_out[r].alone;
+        wb_nearest_merge(&into->ruled_out[r], &from->ruled_out[r]);
     }
     if (!merge_best(&into->best, &from->best))
         return WB_NO_MEMORY;

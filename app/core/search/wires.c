@@ -38,6 +38,7 @@ static WbBankWires *size_bank(const WbWires *wires, const WbHalf *bank, double c
         .step = step,
         .bill = loom.bill,
         .broken = loom.faults > 0,
+        .faults = loom.faults,
         .bus_fault_a = loom.bus_fault_a,
         .fuses_that_break = wb_fuses_that_break(&wires->problem->wires, wires->kind->volts.charge_v,
                                                 loom.bus_fault_a),
@@ -78,6 +79,7 @@ static const WbLink *settle(WbLink *link, const WbLoom *loom)
 {
     link->bill = loom->bill;
     link->broken = loom->faults > 0;
+    link->faults = loom->faults;
     link->known = true;
     return link;
 }

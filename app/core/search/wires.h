@@ -14,6 +14,7 @@ struct WbBankWires {
     size_t step;
     WbSideBill bill;
     bool broken;
+    int faults;
     double bus_fault_a;
     size_t fuses_that_break;
 };
@@ -22,6 +23,7 @@ struct WbBankWires {
 typedef struct {
     WbSideBill bill;
     bool known, broken;
+    int faults;
 } WbLink;
 
 typedef struct {

@@ -193,6 +193,7 @@ GtkWidget *wb_ranking_page_new(const WbContext *context)
     wb_kit_table_set_context(self->table, context, self->list);
     wb_nothing_works_set_context(self->nothing, context);
     wb_weights_pane_set_context(self->weights, context);
+    wb_ruled_out_pane_set_session(self->ruled_out, context->session);
     g_signal_connect_object(self->job, "result", G_CALLBACK(show_result), self, G_CONNECT_SWAPPED);
     static const char *const watched[] = {"notify::state", "notify::stale", "notify::progress",
                                           "notify::message"};

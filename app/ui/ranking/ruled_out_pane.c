@@ -15,12 +15,24 @@ struct _WbRuleCount {
     GObject parent_instance;
     WbRule rule;
     WbRuledOut count;
+    const char *nearest; /* sentence; NULL: none; of the result */
+    WbResult *result;
+    char *kit_id;
 };
 
 G_DEFINE_FINAL_TYPE(WbRuleCount, wb_rule_count, G_TYPE_OBJECT)
 
+static void wb_rule_count_finalize(GObject *object)
+{
+    WbRuleCount *self = WB_RULE_COUNT(object);
+    wb_result_unref(self->result);
+    g_free(self->kit_id);
+    G_OBJECT_CLASS(wb_rule_count_parent_class)->finalize(object);
+}
+
 static void wb_rule_count_class_init(WbRuleCountClass *class)
 {
+    G_OBJECT_CLASS(class)->finalize = wb_rule_count_finalize;
 }
 
 static void wb_rule_count_init(WbRuleCount *self)
@@ -34,31 +46,62 @@ struct _WbRuledOutPane {
     GtkLabel *summary;
     GtkColumnView *view;
     GListStore *rules;
+    WbSession *session;
 };
 
 G_DEFINE_FINAL_TYPE(WbRuledOutPane, wb_ruled_out_pane, GTK_TYPE_BOX)
 
 enum { RULE, FIRST, ALONE };
 
-static void set_up(GtkSignalListItemFactory *factory, GtkListItem *item, gpointer column)
+static GtkWidget *new_label(const char *css_class, gboolean words)
 {
     GtkWidget *text = gtk_label_new(NULL);
-    gboolean words = GPOINTER_TO_INT(column) == RULE;
     gtk_label_set_xalign(GTK_LABEL(text), words ? 0 : 1);
+    gtk_label_set_yalign(GTK_LABEL(text), 0);
     gtk_label_set_wrap(GTK_LABEL(text), words);
-    gtk_widget_add_css_class(text, "numeric");
     gtk_widget_add_css_class(text, "small");
-    gtk_list_item_set_activatable(item, FALSE);
-    gtk_list_item_set_child(item, text);
+    gtk_widget_add_css_class(text, css_class);
+    return text;
+}
+
+/* The rule, and under it how near the nearest kit comes. */
+static void set_up(GtkSignalListItemFactory *factory, GtkListItem *item, gpointer column)
+{
+    gboolean words = GPOINTER_TO_INT(column) == RULE;
+    GtkWidget *text = new_label("numeric", words);
+    if (!words) {
+        gtk_list_item_set_child(item, text);
+        return;
+    }
+    GtkWidget *box = gtk_box_new(GTK_ORIENTATION_VERTICAL, 0);
+    gtk_box_append(GTK_BOX(box), text);
+    gtk_box_append(GTK_BOX(box), new_label("quiet", TRUE));
+    gtk_list_item_set_child(item, box);
+}
+
+static void bind_rule(GtkListItem *item, const WbRuleCount *rule)
+{
+    GtkWidget *box = gtk_list_item_get_child(item);
+    GtkWidget *near = gtk_widget_get_last_child(box);
+    gtk_label_set_text(GTK_LABEL(gtk_widget_get_first_child(box)), wb_words_rule(rule->rule));
+    gtk_label_set_text(GTK_LABEL(near), rule->nearest != NULL ? rule->nearest : "");
+    gtk_widget_set_visible(near, rule->nearest != NULL);
+    gtk_widget_set_tooltip_text(
+        box, rule->kit_id != NULL ? _("Choose this row to take that kit in hand") : NULL);
+    gtk_list_item_set_activatable(item, rule->kit_id != NULL);
 }
 
 static void bind(GtkSignalListItemFactory *factory, GtkListItem *item, gpointer column)
 {
     WbRuleCount *rule = gtk_list_item_get_item(item);
+    if (GPOINTER_TO_INT(column) == RULE) {
+        bind_rule(item, rule);
+        return;
+    }
     guint64 count = GPOINTER_TO_INT(column) == FIRST ? rule->count.first : rule->count.alone;
     g_autofree char *number = wb_text_number((double)count, 0);
-    gtk_label_set_text(GTK_LABEL(gtk_list_item_get_child(item)),
-                       GPOINTER_TO_INT(column) == RULE ? wb_words_rule(rule->rule) : number);
+    gtk_label_set_text(GTK_LABEL(gtk_list_item_get_child(item)), number);
+    gtk_list_item_set_activatable(item, rule->kit_id != NULL);
 }
 
 static void add_column(WbRuledOutPane *self, int column, const char *title, int width)
@@ -100,6 +143,22 @@ static void show_summary(WbRuledOutPane *self, const WbRanking *ranking)
     gtk_label_set_text(self->summary, whole);
 }
 
+static WbRuleCount *new_count(WbResult *result, WbRule rule)
+{
+    const WbProblem *problem = wb_result_get_problem(result);
+    WbRuleCount *count = g_object_new(WB_TYPE_RULE_COUNT, NULL);
+    char id[WB_KIT_ID];
+    count->rule = rule;
+    count->count = wb_result_get_ranking(result)->ruled_out[rule];
+    count->result = wb_result_ref(result);
+    count->nearest = wb_result_get_nearest(result, rule);
+    if (count->nearest != NULL) {
+        wb_kit_id(problem, &count->count.nearest, id);
+        count->kit_id = g_strdup(id);
+    }
+    return count;
+}
+
 void wb_ruled_out_pane_show(WbRuledOutPane *self, WbResult *result)
 {
     g_return_if_fail(WB_IS_RULED_OUT_PANE(self));
@@ -109,10 +168,7 @@ void wb_ruled_out_pane_show(WbRuledOutPane *self, WbResult *result)
         for (WbRule rule = 0; rule < WB_N_RULES; rule++) {
             if (ranking->ruled_out[rule].first == 0 && ranking->ruled_out[rule].alone == 0)
                 continue;
-            WbRuleCount *count = g_object_new(WB_TYPE_RULE_COUNT, NULL);
-            count->rule = rule;
-            count->count = ranking->ruled_out[rule];
-            g_ptr_array_add(rules, count);
+            g_ptr_array_add(rules, new_count(result, rule));
         }
         show_summary(self, ranking);
     } else {
@@ -123,9 +179,23 @@ void wb_ruled_out_pane_show(WbRuledOutPane *self, WbResult *result)
                         rules->pdata, rules->len);
 }
 
+static void on_activate(WbRuledOutPane *self, guint position)
+{
+    g_autoptr(WbRuleCount) rule = g_list_model_get_item(G_LIST_MODEL(self->rules), position);
+    if (rule != NULL && rule->kit_id != NULL && self->session != NULL)
+        wb_session_set_kit(self->session, rule->kit_id);
+}
+
+void wb_ruled_out_pane_set_session(WbRuledOutPane *self, WbSession *session)
+{
+    g_return_if_fail(WB_IS_RULED_OUT_PANE(self));
+    g_set_object(&self->session, session);
+}
+
 static void wb_ruled_out_pane_dispose(GObject *object)
 {
     g_clear_object(&WB_RULED_OUT_PANE(object)->rules);
+    g_clear_object(&WB_RULED_OUT_PANE(object)->session);
     G_OBJECT_CLASS(wb_ruled_out_pane_parent_class)->dispose(object);
 }
 
@@ -147,6 +217,8 @@ static void wb_ruled_out_pane_init(WbRuledOutPane *self)
     add_column(self, RULE, _("Rule"), 0);
     add_column(self, FIRST, _("First"), 94);
     add_column(self, ALONE, _("Only this"), 82);
+    gtk_column_view_set_single_click_activate(self->view, TRUE);
+    g_signal_connect_swapped(self->view, "activate", G_CALLBACK(on_activate), self);
     wb_columns_align_heads(self->view, 1 << FIRST | 1 << ALONE);
     wb_ruled_out_pane_show(self, NULL);
 }

@@ -8,5 +8,7 @@
 G_DECLARE_FINAL_TYPE(WbRuledOutPane, wb_ruled_out_pane, WB, RULED_OUT_PANE, GtkBox)
 
 void wb_ruled_out_pane_show(WbRuledOutPane *self, WbResult *result);
+/* A chosen row takes its kit in hand there. */
+void wb_ruled_out_pane_set_session(WbRuledOutPane *self, WbSession *session);
 
 #endif
