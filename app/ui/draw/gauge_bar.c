@@ -108,7 +108,7 @@ void wb_gauge_bar_set(WbGaugeBar *self, const char *title, const char *words, do
     self->value = value;
     self->limit = limit;
     self->at_most = at_most;
-    wb_pen_describe(GTK_WIDGET(self), title, words);
+    wb_pen_describe(GTK_WIDGET(self), title[0] != '\0' ? title : words, words);
     gtk_widget_set_tooltip_text(GTK_WIDGET(self), words);
     gtk_widget_queue_resize(GTK_WIDGET(self));
 }
