@@ -21,10 +21,10 @@ Wire = namedtuple("Wire", "part carries_a thermal_a terminals_a largest_fuse_a c
 Ask = namedtuple("Ask", "kind count metres run_a design_a volts most_v fault_a before_pct allowed_pct fused switched lugs panel_fuse_a feed_a load",
                  defaults=(0, 3, True, False, 0, inf, 0, None))
 Answer = namedtuple("Answer", "ask fault wire fuse holder lug switch in_block missing by_drop conductor_c ohm_km drop_v drop_pct pieces")
-Side = namedtuple("Side", "circuits missing cost_minor grams shops owned")  # without what is owned; owned: ((id, how much is used), ...)
+Side = namedtuple("Side", "circuits source_faults bank_faults missing cost_minor grams shops owned")
 Shared = namedtuple("Shared", "side bus blocks bank_fault_a bus_fault_a block_fault_a")
-Wiring = namedtuple("Wiring", "circuits shared missing cost_minor grams shops")
-NOTHING = Side((), 0, 0, 0, frozenset(), ())
+Wiring = namedtuple("Wiring", "sides shared source_faults bank_faults missing cost_minor grams shops")
+NOTHING = Side((), 0, 0, 0, 0, 0, frozenset(), ())
 
 
 def fits(amount, limit):
@@ -188,10 +188,11 @@ class Circuits:
         return answer.ask.count * sum(half_up(n * self.second.grams_of(part)) for part, n in answer.pieces)
 
     def side(self, circuits, more=(), missing=0):
-        """What circuits and more, of (part, pieces), come to."""
+        """What circuits and more, of (part, pieces), come to; of what is owned how much is used, which is not in cost and shops."""
         pieces = [(answer.ask.count, *piece) for answer in circuits for piece in answer.pieces] + [(1, *piece) for piece in more]
         bought = [piece for piece in pieces if piece[1]["id"] not in self.owned]
-        return Side(tuple(circuits), missing + sum(answer.missing for answer in circuits),
+        faults = [answer.ask.kind in ("string", "array", "dcdc_in") for answer in circuits if answer.fault]
+        return Side(tuple(circuits), faults.count(True), faults.count(False), missing + sum(answer.missing for answer in circuits),
                     sum(count * half_up(n * self.price(part)) for count, part, n in bought),
                     sum(count * half_up(n * self.second.grams_of(part)) for count, part, n in pieces),
                     frozenset(self.prices[part["id"]][1] for _, part, _ in bought),
@@ -310,32 +311,44 @@ class Circuits:
         bus, blocks = self.fitting("bus", 0, design_a), self.blocks(answers)
         return Shared(self.side(answers, [(bus, 1)] * (bus is not None) + list(blocks.values()), bus is None), bus, blocks, *faults_a)
 
+    @staticmethod
+    def string_fuses(panel, kit):
+        strings = -(-kit.parallel // kit.controllers)
+        return (strings - 1) * 1.25 * panel["isc_a"] > given(panel, "series_fuse_a", 15)
+
     def assumed(self, kit):
         """With source-circuits, with bank-circuits: what the data sheets do not give."""
         panel, storage, inverter = (self.second.parts[part] for part in (kit.panel, kit.storage, kit.inverter))
         source = [("voc-table", panel.get("voc_coeff_pct_k") is None), ("starter-battery", kit.dcdc != ""),
-                  ("series-fuse", -(-kit.parallel // kit.controllers) > 1 and panel.get("series_fuse_a") is None)]
+                  ("series-fuse", panel.get("series_fuse_a") is None and self.string_fuses(panel, kit))]
         bank = [("internal-resistance", storage.get("internal_mohm") is None),
                 ("inverter-cutout", inverter is not None and inverter.get("min_v") is None)]
         return [name for name, used in source if used], [name for name, used in bank if used]
 
     def of(self, kit):
         """Everything of a kit."""
-        if not self.on:
-            return Wiring((), None, 0, 0, 0, frozenset())
         bank, shared = self.second.bank(kit.storage, kit.bank_series), Shared(NOTHING, None, {}, 0, 0, 0)
         if bank.system_v:
             shared = self.bank_side(kit.storage, kit.bank_series, kit.bank_parallel, kit.inverter, self.charge_a(kit))
-        sides = (self.array_side(kit.panel, kit.series, kit.parallel, kit.controllers),
-                 self.charge_side(kit.controller, kit.controllers, kit.dcdc, bank.system_v, bank.charge_v, shared.bus_fault_a), shared.side)
-        circuits, missing, cost_minor, grams, shops, owned = (a + b + c if name != "shops" else a | b | c
-                                                              for name, a, b, c in zip(Side._fields, *sides))
+        a, b, c = sides = (self.array_side(kit.panel, kit.series, kit.parallel, kit.controllers),
+                           self.charge_side(kit.controller, kit.controllers, kit.dcdc, bank.system_v, bank.charge_v, shared.bus_fault_a), shared.side)
+        bought_minor, shops = self.beyond_owned(a.owned + b.owned + c.owned)
+        return Wiring(sides, shared, a.source_faults + b.source_faults + c.source_faults, a.bank_faults + b.bank_faults + c.bank_faults,
+                      a.missing + b.missing + c.missing, a.cost_minor + b.cost_minor + c.cost_minor + bought_minor,
+                      a.grams + b.grams + c.grams, a.shops | b.shops | c.shops | shops)
+
+    def figures(self, kit):
+        """Cost, grams, shops."""
+        return self.of(kit)[-3:] if self.on else (0, 0, frozenset())
+
+    def beyond_owned(self, owned):
+        """Of models that are owned: what the rest costs, and where it is bought."""
         used = Counter()
         for part, n in owned:
             used[part] += n
-        for part, n in used.items():
-            if n > self.owned[part]:
-                price_minor, shop = self.prices[part]
-                cost_minor += half_up((n - self.owned[part]) * price_minor)
-                shops |= {shop}
-        return Wiring(circuits, shared, missing, cost_minor, grams, shops)
+        rest = {part: n - self.owned[part] for part, n in used.items() if n > self.owned[part]}
+        return sum(half_up(n * self.prices[part][0]) for part, n in rest.items()), {self.prices[part][1] for part in rest}
+
+    def circuits(self, kit):
+        """One by one, in the order of the table."""
+        return [circuit for side in self.of(kit).sides for circuit in side.circuits] if self.on else []

@@ -11,6 +11,7 @@ from itertools import islice
 
 import numpy as np
 
+from second_circuits import LENGTHS_M
 from second_kits import CRITERIA, RULES, Second
 from second_sums import given
 from second_weather import Weather
@@ -51,11 +52,10 @@ def demo():
     brief["largest"] = {"series": 3, "parallel": 3, "controllers": 1, "bank_series": 2, "bank_parallel": 2}
     brief["site"].update(months=[4, 5, 6, 7, 8, 9], weather={"years": 1, "seed": 7})
     brief["limits"]["dark_hours"]["value"] = 20
-    brief.pop("wiring", None)
     return brief
 
 
-def as_sold(_parts):
+def as_sold(_parts, _offers):
     """The catalogue as it is."""
 
 
@@ -85,13 +85,15 @@ def southern_boat():
     brief["anchors"] = {"cost": {"full": 90000, "none": 600000}, "usable_capacity": {"full": None, "none": 500}, "autonomy": {"full": 2.5}}
     brief["weights"] = {"cost": 3, "weight": 1.5, "usable_capacity": 2.25, "roof_area": 0.5, "autonomy": 1, "spare_power": 0.7, "dark_hours": 0.3}
     brief["owned"] = [{"part": "p-brambleray-150-rigid", "count": 2}, {"part": "b-pellawatt-12v-100-lfp", "count": 1},
-                      {"part": "i-tolbrake-24v-1000-sine", "count": 1}]
+                      {"part": "i-tolbrake-24v-1000-sine", "count": 1}, {"part": "w-teaselwire-mm2-6-105c", "count": 3},
+                      {"part": "t-nettlecrimp-lug-25", "count": 7}, {"part": "f-cindergap-blade-5a", "count": 4}]
+    brief["wiring"].update(sizes="any", inside_c=54.5, roof_c=65, bundled=7, terminals_c=60)
     brief["fixed_offers"] = [{"part": "p-quernlight-130-rigid", "shop": "s-tiddybrook"}]
     brief["roof"].update(max_load_kg=24.375, standoff_mm=25, max_height_mm=69)
     return brief
 
 
-def odd_parts(parts):
+def odd_parts(parts, _offers):
     """Data sheets with gaps, and figures no part of the catalogue has; a chemistry without taper, one with a cliff at the very end."""
     parts["flooded"]["accept_from"] = 0.999
     for key in ("accept_c", "accept_from", "accept_full_c"):
@@ -113,17 +115,20 @@ def odd_parts(parts):
     parts["gel"]["family"] = "other"
     parts["p-brambleray-100-rigid"]["cells"] = 0
     parts["c-wrenlock-mppt-50-150"]["start_headroom_v"] = 6.5
+    del parts["b-grimsholt-12v-110-flooded"]["internal_mohm"], parts["b-grimsholt-12v-200-gel"]["internal_mohm"]
+    del parts["gel"]["cell_mohm_100ah"], parts["p-quernlight-130-rigid"]["series_fuse_a"]
     parts["d-hedgerail-24-24-17"].update(profile_adjustable=False, profiles=["agm", "gel"])
 
 
 def polar_winter():
-    """Dark for weeks: what carries the load comes from the alternator."""
+    """Dark for weeks: what carries the load comes from the alternator. Gauges only, assumed lengths, air and bundles."""
     brief = ticking(demo(), storage=["b-grimsholt-12v-200-gel", "b-hobstone-12v-100-lfp-heated", "b-pellawatt-24v-100-lfp", "b-thrushwell-12v-150-agm"])
     brief.update(name="Winter", driving={"alternator_a": 60, "alternator_v": 24, "hours_per_day": 2.5}, system_volts=[24])
     brief["site"].update(place="tromso-norway", months=[11, 12, 1, 2], tilt_deg=70, azimuth_deg=180, mounting="close", bank_place="own",
                          bank_own_c=-2.5, design_cold_c=None, weather={"years": 2, "seed": 0})
     brief["limits"].update(money_minor={"value": 320000}, weight_kg={"value": 160}, dark_hours={"value": 450})
     brief["roof"]["max_load_kg"] = 16
+    brief["wiring"] = {"sizes": "awg"}
     # Three of 485 x 170 mm stand here side by side, two where they must not turn.
     brief["bay"] = {"length_mm": 540, "width_mm": 500, "height_mm": 260}
     brief["targets"]["autonomy_days"] = 1
@@ -149,6 +154,8 @@ def own_place():
                               "air_max_c": [-8, -7, -5, 0, 5, 11, 14, 12, 8, 2, -4, -7],
                               "air_min_c": [-16, -16, -13, -8, -1, 4, 7, 6, 2, -4, -11, -14]}
     brief["roof"]["max_load_kg"] = None
+    brief["wiring"].update(sizes="metric", terminals_c=60, inside_c=None, roof_c=45, bundled=4, lengths_m={"array": 11.5, "load": 0.45, "main": None})
+    brief["loads"][0]["length_m"] = 17.25
     brief["limits"]["money_minor"]["value"] = 450000
     brief["limits"]["weight_kg"]["value"] = 175
     brief["weights"] = {"cost": 1, "weight": 0, "usable_capacity": 0, "roof_area": 0, "dark_hours": 1}
@@ -158,9 +165,35 @@ def own_place():
 def own_hours():
     """Measured hours with gaps stand in for made ones; here made too, in the file's clock, 15 minutes behind UTC."""
     brief = demo()
+    brief["wiring"]["on"] = False
     brief.update(name="Hours", shore={"nights_per_week": 2, "charger_a": 10}, front=["cost", "dark_hours"])
     brief["site"].update(weather={"hourly_file": "hours.csv"}, tilt_deg=50, azimuth_deg=200, bank_place="outside")
     return brief
+
+
+def scant_stock():
+    """Little of what circuits are made of is sold, some of it is owned; a long way to the fridge: many cannot be built, fittings are missing."""
+    brief = ticking(demo(), panels=["p-papyrel-200-flexible", "p-quernlight-130-rigid"], controllers=["c-wrenlock-mppt-30-100", "c-ottergate-mppt-20-100"],
+                    storage=["b-pellawatt-12v-200-lfp", "b-hobstone-24v-200-lfp"], inverters=["i-tolbrake-12v-600-sine", "i-tolbrake-12v-2000-sine", "i-tolbrake-24v-1000-sine"])
+    brief.update(name="Scant", system_volts=[12, 24, 48], shore={"nights_per_week": 1, "charger_a": 12})
+    brief["largest"].update(parallel=4)
+    brief["roof"].update(length_mm=5000)
+    brief["loads"][0].update(length_m=100, drop_percent=3)
+    brief["wiring"].update(sizes="any", bundled=6)
+    brief["limits"]["money_minor"]["value"] = 400000
+    brief["limits"]["weight_kg"]["value"] = 150
+    brief["owned"] = [{"part": "w-teaselwire-mm2-16-90c", "count": 2}, {"part": "t-snecklatch-switch-275a", "count": 1},
+                      {"part": "f-cindergap-midi-40a", "count": 3}]
+    return brief
+
+
+def few_offers(parts, offers):
+    """Nothing that breaks much, nothing thick, few fittings; a panel that bears less of a fuse than its strings ask for."""
+    parts["p-quernlight-130-rigid"]["series_fuse_a"] = 8
+    gone = [part["id"] for part in parts.values() if part.get("form") in ("class-t", "gpv", "terminal") or part.get("area_mm2", 0) > 35
+            or part.get("form") == "anl" and part.get("rating_a", 0) > 200 or part.get("role") == "switch" and part["max_a"] > 100]
+    gone += ["t-cindergap-holder-anl-500a", "t-nettlecrimp-lug-16", "t-nettlecrimp-lug-25", "t-snecklatch-bus-600a", "t-snecklatch-bus-250a", "t-cindergap-block-blade-6"]
+    offers[:] = [offer for offer in offers if offer["part_id"] not in gone]
 
 
 def hours_file(place):
@@ -185,7 +218,8 @@ class Case:
 
     def __init__(self, brief, change):
         catalogue = json.loads(terminal.text("catalogue", "export", "-"))
-        change({part["id"]: part for kind in [*PARTS, "chemistries"] for part in catalogue[kind]})
+        kinds = [*PARTS, "chemistries", "conductors", "fuses", "fittings"]
+        change({part["id"]: part for kind in kinds for part in catalogue[kind]}, catalogue["offers"])
         export = terminal.write("export.json", json.dumps(catalogue))
         self.path = terminal.write(brief["name"].split(":")[0] + ".json", json.dumps(brief))
         self.catalogue = ("--catalogue", export)
@@ -197,7 +231,7 @@ class Case:
         roof = {p["panel"]: (p["most"], p["bound"]) for p in self.ask("roof")["panels"]}
         self.second = Second(brief, catalogue, place, roof, own)
         self.raw, self.working, self.front, self.first, self.alone, self.sample = self.second.rank()
-        self.explained = {}
+        self.explained, self.circuits = {}, set()
         self.answer = self.ask("rank", "--top", str(len(self.working) + 1))
 
     def ask(self, *arguments):
@@ -326,12 +360,12 @@ def check_circuit(circuits, there, here, what):
 
 def check_circuits(case, told, kit):
     """Of a bank without system V none are told."""
-    here, what = case.second.circuits.of(kit), kit_id(kit) + " "
-    if not here.circuits or not here.shared.side.circuits:
+    here, circuits, what = case.second.circuits.of(kit), case.second.circuits.circuits(kit), kit_id(kit) + " "
+    if not circuits or not here.shared.side.circuits:
         equal(told, None, what + "circuits")
         return
-    equal(len(told["list"]), len(here.circuits), what + "circuits")
-    for i, (there, circuit) in enumerate(zip(told["list"], here.circuits)):
+    equal(len(told["list"]), len(circuits), what + "circuits")
+    for i, (there, circuit) in enumerate(zip(told["list"], circuits)):
         check_circuit(case.second.circuits, there, circuit, "%scircuit %d, %s" % (what, i, circuit.ask.kind))
     for key in ("bank_fault_a", "bus_fault_a", "block_fault_a"):
         close(told[key], getattr(here.shared, key) or None, what + key)
@@ -339,6 +373,17 @@ def check_circuits(case, told, kit):
     equal({block["part"]: block["count"] for block in told["blocks"]}, {part: n for part, (_, n) in here.shared.blocks.items()}, what + "blocks")
     equal((told["missing_fittings"], told["cost_minor"]), (here.missing, here.cost_minor), what + "circuits")
     close(told["weight_kg"], here.grams / 1000, what + "circuits")
+
+
+def check_all_circuits(case):
+    """Kits that together hold whatever is found among some hundred: kinds, faults, with and without a fuse, thicker for the drop .."""
+    circuits, kits = case.second.circuits, []
+    for kit in islice(case.second.every_kit(), 0, None, 1 + case.raw // 300):
+        new = {(one.ask.kind, one.fault, one.fuse is None, one.by_drop, one.in_block, one.missing > 0) for one in circuits.circuits(kit)} - case.circuits
+        case.circuits |= new
+        kits += [kit] if new else []
+    for kit, told in zip(kits, case.explain(kits)):
+        check_circuits(case, told["circuits"], kit)
 
 
 ASKED_IN_USE = {"need_wh", "unmet_wh", "spilled_wh", "dark_h", "lowest_charge"}
@@ -368,6 +413,19 @@ def check_every_rule():
     equal({code for case in cases for code in case.sample} | elsewhere, set(RULES), "rules broken in some kit")
     stops = {code for case in cases for code in case.first} | {code for case in cases for code in case.alone}
     holds(len(stops) >= 25, "only %s rule kits out" % sorted(stops))
+
+
+FAULTS = {"over-series-fuse", "over-fuse-volts", "over-interrupting", "over-fuse-ratings", "over-ampacity", "unprotected", "over-drop"}
+
+
+def check_every_fault():
+    """All kinds of circuits, all reasons why one cannot be built."""
+    seen = set().union(*(case_of(name).circuits for name in BRIEFS))
+    equal({one[0] for one in seen}, set(LENGTHS_M), "circuits")
+    equal({one[1] for one in seen}, FAULTS | {None}, "faults")
+    equal({one[2:] for one in seen if one[0] == "load" and not one[1]},
+          {(False, by_drop, in_block, missing) for by_drop, in_block, missing in
+           [(False, False, False), (True, False, False), (False, True, False), (True, True, False), (False, False, True)]}, "circuits of loads")
 
 
 def check_hours(case):
@@ -404,10 +462,10 @@ def case_of(name):
 
 made = {}
 BRIEFS = {"demo": (demo, as_sold), "southern boat, limits off": (southern_boat, odd_parts), "polar winter": (polar_winter, as_sold),
-          "own place, no night": (own_place, as_sold), "own hours": (own_hours, as_sold)}
+          "own place, no night": (own_place, as_sold), "own hours": (own_hours, as_sold), "scant stock": (scant_stock, few_offers)}
 CHECKS = [("sun, loads, anchors", check_reference), ("counts by rule", check_counts), ("working kits in order", check_order),
           ("front", check_front), ("figures and findings", check_figures), ("kits that fail", check_failed),
-          ("hourly years", check_years), ("every hour", check_hours)]
+          ("circuits", check_all_circuits), ("hourly years", check_years), ("every hour", check_hours)]
 with terminal:
     main([("%s: %s" % (name, what), bound(check, name)) for name in BRIEFS for what, check in CHECKS]
-         + [("every rule is broken somewhere", check_every_rule)])
+         + [("every rule is broken somewhere", check_every_rule), ("every circuit and fault is seen", check_every_fault)])

@@ -227,13 +227,13 @@ class Second:
         return half_up((exact(part["weight_kg"]) + exact(given(part, "mount_kg", 0))) * 1000)
 
     def figures(self, kit):
-        wiring = self.circuits.of(kit)
-        parts, shipping, allowance, _ = self.shops.bill(self.counts(kit), wiring.shops)
+        wiring_minor, wiring_grams, wiring_shops = self.circuits.figures(kit)
+        parts, shipping, allowance = self.shops.bill(self.counts(kit), wiring_shops)
         panel, inverter = self.parts[kit.panel], self.parts[kit.inverter]
         bank = self.bank_months(kit.storage, kit.bank_series, kit.bank_parallel, kit.inverter)
-        return {"parts_minor": parts, "wiring_minor": wiring.cost_minor, "shipping_minor": shipping, "allowance_minor": allowance,
-                "cost_minor": parts + wiring.cost_minor + shipping + allowance,
-                "weight_kg": (sum(n * self.grams(part) for part, n in self.counts(kit)) + wiring.grams) / 1000,
+        return {"parts_minor": parts, "wiring_minor": wiring_minor, "shipping_minor": shipping, "allowance_minor": allowance,
+                "cost_minor": parts + wiring_minor + shipping + allowance,
+                "weight_kg": (sum(n * self.grams(part) for part, n in self.counts(kit)) + wiring_grams) / 1000,
                 "usable_capacity_wh": min(bank[m]["usable_wh"] for m in self.used),
                 "roof_area_m2": kit.series * kit.parallel * panel["length_mm"] * panel["width_mm"] / 1e6,
                 "autonomy_days": min(bank[m]["autonomy_days"] for m in self.used),
@@ -458,7 +458,7 @@ class Second:
         storage, limits = self.parts[kit.storage], self.brief["limits"]
         charge_a = self.charge_a(kit, self.bank(kit.storage, kit.bank_series))
         _, worst = least((months[m]["supply_wh"] - months[m]["need_wh"], m) for m in self.used)
-        missing = self.shops.bill(self.counts(kit))[3]
+        missing = self.shops.missing(self.counts(kit))
         rules = {
             "no-price": at_most(missing, 0),
             "charge-maximum": at_most(charge_a, kit.bank_parallel * storage["max_charge_a"]),
@@ -479,10 +479,8 @@ class Second:
     def circuit_rules(self, kit):
         if not self.circuits.on:
             return {name: idle() for name in ("source-circuits", "bank-circuits", "fittings")}
-        wiring = self.circuits.of(kit)
-        faults = [answer.ask.kind in ("string", "array", "dcdc_in") for answer in wiring.circuits if answer.fault]
-        source, bank = self.circuits.assumed(kit)
-        return {"source-circuits": at_most(faults.count(True), 0, assumed=source), "bank-circuits": at_most(faults.count(False), 0, assumed=bank),
+        wiring, (source, bank) = self.circuits.of(kit), self.circuits.assumed(kit)
+        return {"source-circuits": at_most(wiring.source_faults, 0, assumed=source), "bank-circuits": at_most(wiring.bank_faults, 0, assumed=bank),
                 "fittings": at_most(wiring.missing, 0, "caution")}
 
     # [10] worth, score, ranking

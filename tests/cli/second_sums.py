@@ -233,17 +233,19 @@ class Shops:
     def bought(self, counts):
         return {part: n - self.owned[part] for part, n in counts if n > self.owned[part]}
 
-    def bill(self, counts, more_shops=()):
-        """Parts, shipping, allowance of what has an offer; kinds of part without one. more_shops ship too."""
-        parts, shops, missing = 0, set(more_shops), 0
+    def bill(self, counts, more_shops):
+        """Parts, shipping, allowance of what has an offer. more_shops ship too."""
+        parts, shops = 0, set(more_shops)
         for part, n in self.bought(counts).items():
             if part in self.best:
                 price, shop = self.best[part]
                 parts += n * price
                 shops.add(shop)
-            else:
-                missing += 1
-        return parts, sum(self.shipping[s] for s in shops), half_up(parts * self.percent / 100), missing
+        return parts, sum(self.shipping[s] for s in shops), half_up(parts * self.percent / 100)
+
+    def missing(self, counts):
+        """Kinds of part without an offer."""
+        return sum(part not in self.best for part in self.bought(counts))
 
 
 def clear_mm2(roof):
