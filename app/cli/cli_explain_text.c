@@ -240,7 +240,7 @@ static void append_bank(GString *out, const WbProblem *problem, const WbVerdict 
 
 static void append_way_in(GString *out, const WbProblem *problem, const WbKit *kit)
 {
-    g_autofree char *way_in = wb_roof_way_in(problem, kit);
+    g_autofree char *way_in = wb_roof_way_in(problem, kit, G_MAXINT);
     if (way_in == NULL)
         wb_cli_wrap(
             out, "    > ",

@@ -5,7 +5,7 @@
 #include "roof_study.h"
 #include "roof_words.h"
 
-char *wb_roof_way_in(const WbProblem *problem, const WbKit *kit)
+char *wb_roof_way_in(const WbProblem *problem, const WbKit *kit, int most)
 {
     const WbPanelChoice *choice = &problem->panels[kit->panel];
     const WbRoof *roof = &problem->brief->roof;
@@ -16,7 +16,7 @@ char *wb_roof_way_in(const WbProblem *problem, const WbKit *kit)
     if (wb_roof_changes(roof, choice->panel->length_mm, choice->panel->width_mm, panels,
                         WB_STUDY_REACH_MM, WB_ROOF_NODES, NULL, change, &n) != WB_OK)
         return NULL;
-    char *words = n > 0 ? wb_roof_change_words(roof, change, n) : NULL;
+    char *words = n > 0 ? wb_roof_change_words(roof, change, MIN(n, most)) : NULL;
     wb_roof_changes_free(change, n);
     return words;
 }

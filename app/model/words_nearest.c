@@ -12,7 +12,7 @@ char *wb_words_nearest(const WbProblem *problem, WbRule rule, const WbRuledOut *
     wb_judge_without_year(problem, &out->nearest, verdict);
     g_autofree char *sentence = wb_words_finding(problem, verdict, &verdict->finding[rule]);
     g_autofree char *way_in =
-        rule == WB_RULE_ROOF_FIT ? wb_roof_way_in(problem, &out->nearest) : NULL;
+        rule == WB_RULE_ROOF_FIT ? wb_roof_way_in(problem, &out->nearest, 1) : NULL;
     g_free(verdict);
     /* Translators: one sentence on the kit that misses a limit by least, and what lets it in. */
     return way_in != NULL ? g_strdup_printf(_("Nearest: %s %s"), sentence, way_in)

@@ -5,8 +5,8 @@
 #include "kit.h"
 #include <glib.h>
 
-/* One sentence for each change found, the least of its kind; NULL where the kit's panels fit or no
- * single change within reach does. (transfer full) */
-char *wb_roof_way_in(const WbProblem *problem, const WbKit *kit);
+/* One sentence for each change found, the least of its kind, at most so many; NULL where the kit's
+ * panels fit or no single change within reach does. (transfer full) */
+char *wb_roof_way_in(const WbProblem *problem, const WbKit *kit, int most);
 
 #endif

@@ -1,6 +1,5 @@
 #include "ruled_out_pane.h"
 
-#include "columns.h"
 #include "figures_text.h"
 #include "resources.h"
 #include "words.h"
@@ -44,14 +43,14 @@ static void wb_rule_count_init(WbRuleCount *self)
 struct _WbRuledOutPane {
     GtkBox parent_instance;
     GtkLabel *summary;
-    GtkColumnView *view;
+    GtkListView *view;
+    GtkBox *heads;
+    GtkSizeGroup *numbers[2]; /* widths of the columns of numbers */
     GListStore *rules;
     WbSession *session;
 };
 
 G_DEFINE_FINAL_TYPE(WbRuledOutPane, wb_ruled_out_pane, GTK_TYPE_BOX)
-
-enum { RULE, FIRST, ALONE };
 
 static GtkWidget *new_label(const char *css_class, gboolean words)
 {
@@ -59,61 +58,57 @@ static GtkWidget *new_label(const char *css_class, gboolean words)
     gtk_label_set_xalign(GTK_LABEL(text), words ? 0 : 1);
     gtk_label_set_yalign(GTK_LABEL(text), 0);
     gtk_label_set_wrap(GTK_LABEL(text), words);
+    gtk_widget_set_hexpand(text, words);
     gtk_widget_add_css_class(text, "small");
     gtk_widget_add_css_class(text, css_class);
     return text;
 }
 
-/* The rule, and under it how near the nearest kit comes. */
-static void set_up(GtkSignalListItemFactory *factory, GtkListItem *item, gpointer column)
+/* A rule and its two counts in one line, heads and rows alike. */
+static GtkWidget *new_line(WbRuledOutPane *self, const char *css_class)
 {
-    gboolean words = GPOINTER_TO_INT(column) == RULE;
-    GtkWidget *text = new_label("numeric", words);
-    if (!words) {
-        gtk_list_item_set_child(item, text);
-        return;
+    GtkWidget *line = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 12);
+    gtk_box_append(GTK_BOX(line), new_label(css_class, TRUE));
+    for (int i = 0; i < 2; i++) {
+        GtkWidget *number = new_label(css_class, FALSE);
+        gtk_size_group_add_widget(self->numbers[i], number);
+        gtk_box_append(GTK_BOX(line), number);
     }
+    return line;
+}
+
+static void set_line(GtkWidget *line, const char *words, const char *first, const char *alone)
+{
+    GtkWidget *label = gtk_widget_get_first_child(line);
+    gtk_label_set_text(GTK_LABEL(label), words);
+    label = gtk_widget_get_next_sibling(label);
+    gtk_label_set_text(GTK_LABEL(label), first);
+    label = gtk_widget_get_next_sibling(label);
+    gtk_label_set_text(GTK_LABEL(label), alone);
+}
+
+/* Under the line, how near the nearest kit comes. */
+static void set_up(WbRuledOutPane *self, GtkListItem *item)
+{
     GtkWidget *box = gtk_box_new(GTK_ORIENTATION_VERTICAL, 0);
-    gtk_box_append(GTK_BOX(box), text);
+    gtk_widget_add_css_class(box, "ruled-out");
+    gtk_box_append(GTK_BOX(box), new_line(self, "numeric"));
     gtk_box_append(GTK_BOX(box), new_label("quiet", TRUE));
     gtk_list_item_set_child(item, box);
 }
 
-static void bind_rule(GtkListItem *item, const WbRuleCount *rule)
+static void bind(WbRuledOutPane *self, GtkListItem *item)
 {
-    GtkWidget *box = gtk_list_item_get_child(item);
-    GtkWidget *near = gtk_widget_get_last_child(box);
-    gtk_label_set_text(GTK_LABEL(gtk_widget_get_first_child(box)), wb_words_rule(rule->rule));
+    const WbRuleCount *rule = gtk_list_item_get_item(item);
+    GtkWidget *box = gtk_list_item_get_child(item), *near = gtk_widget_get_last_child(box);
+    g_autofree char *first = wb_text_number((double)rule->count.first, 0);
+    g_autofree char *alone = wb_text_number((double)rule->count.alone, 0);
+    set_line(gtk_widget_get_first_child(box), wb_words_rule(rule->rule), first, alone);
     gtk_label_set_text(GTK_LABEL(near), rule->nearest != NULL ? rule->nearest : "");
     gtk_widget_set_visible(near, rule->nearest != NULL);
     gtk_widget_set_tooltip_text(
         box, rule->kit_id != NULL ? _("Choose this row to take that kit in hand") : NULL);
     gtk_list_item_set_activatable(item, rule->kit_id != NULL);
-}
-
-static void bind(GtkSignalListItemFactory *factory, GtkListItem *item, gpointer column)
-{
-    WbRuleCount *rule = gtk_list_item_get_item(item);
-    if (GPOINTER_TO_INT(column) == RULE) {
-        bind_rule(item, rule);
-        return;
-    }
-    guint64 count = GPOINTER_TO_INT(column) == FIRST ? rule->count.first : rule->count.alone;
-    g_autofree char *number = wb_text_number((double)count, 0);
-    gtk_label_set_text(GTK_LABEL(gtk_list_item_get_child(item)), number);
-    gtk_list_item_set_activatable(item, rule->kit_id != NULL);
-}
-
-static void add_column(WbRuledOutPane *self, int column, const char *title, int width)
-{
-    GtkListItemFactory *factory = gtk_signal_list_item_factory_new();
-    g_signal_connect(factory, "setup", G_CALLBACK(set_up), GINT_TO_POINTER(column));
-    g_signal_connect(factory, "bind", G_CALLBACK(bind), GINT_TO_POINTER(column));
-    g_autoptr(GtkColumnViewColumn) added = gtk_column_view_column_new(title, factory);
-    gtk_column_view_column_set_expand(added, column == RULE);
-    if (column != RULE)
-        gtk_column_view_column_set_fixed_width(added, width);
-    gtk_column_view_append_column(self->view, added);
 }
 
 static int most_first(gconstpointer a, gconstpointer b)
@@ -196,6 +191,8 @@ static void wb_ruled_out_pane_dispose(GObject *object)
 {
     g_clear_object(&WB_RULED_OUT_PANE(object)->rules);
     g_clear_object(&WB_RULED_OUT_PANE(object)->session);
+    for (int i = 0; i < 2; i++)
+        g_clear_object(&WB_RULED_OUT_PANE(object)->numbers[i]);
     G_OBJECT_CLASS(wb_ruled_out_pane_parent_class)->dispose(object);
 }
 
@@ -206,19 +203,25 @@ static void wb_ruled_out_pane_class_init(WbRuledOutPaneClass *class)
     gtk_widget_class_set_template_from_resource(widget, WB_RESOURCE_PREFIX "/ranking/ruled_out.ui");
     gtk_widget_class_bind_template_child(widget, WbRuledOutPane, summary);
     gtk_widget_class_bind_template_child(widget, WbRuledOutPane, view);
+    gtk_widget_class_bind_template_child(widget, WbRuledOutPane, heads);
 }
 
 static void wb_ruled_out_pane_init(WbRuledOutPane *self)
 {
     gtk_widget_init_template(GTK_WIDGET(self));
     self->rules = g_list_store_new(WB_TYPE_RULE_COUNT);
+    for (int i = 0; i < 2; i++)
+        self->numbers[i] = gtk_size_group_new(GTK_SIZE_GROUP_HORIZONTAL);
     g_autoptr(GtkNoSelection) model = gtk_no_selection_new(G_LIST_MODEL(g_object_ref(self->rules)));
-    gtk_column_view_set_model(self->view, GTK_SELECTION_MODEL(model));
-    add_column(self, RULE, _("Rule"), 0);
-    add_column(self, FIRST, _("First"), 94);
-    add_column(self, ALONE, _("Only this"), 82);
-    gtk_column_view_set_single_click_activate(self->view, TRUE);
+    g_autoptr(GtkListItemFactory) factory = gtk_signal_list_item_factory_new();
+    g_signal_connect_object(factory, "setup", G_CALLBACK(set_up), self, G_CONNECT_SWAPPED);
+    g_signal_connect_object(factory, "bind", G_CALLBACK(bind), self, G_CONNECT_SWAPPED);
+    gtk_list_view_set_factory(self->view, factory);
+    gtk_list_view_set_model(self->view, GTK_SELECTION_MODEL(model));
+    gtk_list_view_set_single_click_activate(self->view, TRUE);
     g_signal_connect_swapped(self->view, "activate", G_CALLBACK(on_activate), self);
-    wb_columns_align_heads(self->view, 1 << FIRST | 1 << ALONE);
+    GtkWidget *heads = new_line(self, "quiet");
+    set_line(heads, _("Rule"), _("First"), _("Only this"));
+    gtk_box_append(self->heads, heads);
     wb_ruled_out_pane_show(self, NULL);
 }
