@@ -27,7 +27,8 @@ typedef struct {
     uint64_t alone; /* kits that break only this rule */
     /* Of these the one that misses the limit by least, filled where alone > 0: what the finding of
      * this rule compares, both in its unit. Equal misses by wb_kit_compare. Dark hours are not
-     * worked out beyond the limit, so theirs is not told: value is NaN, the kit the first of all. */
+     * worked out beyond the limit, so theirs is not told: value is NaN, the kit the first of all.
+     */
     WbKit nearest;
     double value, limit;
 } WbRuledOut;
