@@ -204,6 +204,7 @@ static void test_air(Fixture *fixture, gconstpointer data)
     type_in(inside, "48");
     g_assert_cmpfloat(wb_document_get_brief(fixture->document)->wiring.inside_c, ==, 48);
     g_assert_cmpstr(gtk_entry_get_placeholder_text(GTK_ENTRY(roof)), ==, "68");
+    g_assert_true(says(fixture->form, "Empty: 30, our assumption")); /* not what was typed */
     type_in(roof, "91");
     g_assert_true(says(fixture->form, "from -40 to 90"));
     type_in(roof, "");

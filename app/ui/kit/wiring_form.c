@@ -5,6 +5,7 @@
 #include "wiring_edit.h"
 #include "wiring_fields.h"
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 struct _WbWiringForm {
     GtkBox parent_instance;
@@ -20,10 +21,17 @@ G_DEFINE_FINAL_TYPE(WbWiringForm, wb_wiring_form, GTK_TYPE_BOX)
 
 /* ---- showing ---- */
 
+/* What an empty field stands for: the air as if the brief left it open. */
+static char *assumed_air(const WbBrief *brief, gboolean on_roof)
+{
+    WbBrief open = *brief;
+    *(on_roof ? &open.wiring.roof_c : &open.wiring.inside_c) = NAN;
+    return wb_text_plain(wb_wiring_air_c(&open, on_roof));
+}
+
 static void show_air(WbWiringForm *self, const WbBrief *brief)
 {
-    g_autofree char *inside = wb_text_plain(wb_wiring_air_c(brief, false));
-    g_autofree char *roof = wb_text_plain(wb_wiring_air_c(brief, true));
+    g_autofree char *inside = assumed_air(brief, FALSE), *roof = assumed_air(brief, TRUE);
     WbBriefRow *inside_row = WB_BRIEF_ROW(self->row[WB_WIRING_INSIDE]);
     WbBriefRow *roof_row = WB_BRIEF_ROW(self->row[WB_WIRING_ROOF]);
     g_autofree char *note = g_strdup_printf(
