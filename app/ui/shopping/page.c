@@ -104,10 +104,10 @@ static void fill(WbSheet *sheet, const WbContext *context, const WbResult *resul
         wb_sheet_text(sheet, wb_status_describe(WB_NO_MEMORY), NULL);
         return;
     }
-    add_bill(sheet, problem, &verdict->figures, &bill);
     g_autofree char *shipping = wb_words_shipping(problem, &verdict->kit);
     if (shipping)
         wb_sheet_text(sheet, shipping, "caution");
+    add_bill(sheet, problem, &verdict->figures, &bill);
     add_limit(sheet, problem, verdict->figures.cost_minor);
     add_wiring(sheet, &verdict->kit);
     wb_sheet_text(sheet,
