@@ -140,11 +140,32 @@ static void say_backwards(GPtrArray *cautions, const WbTogether *together, guint
                                       item->panel->part.id, taken));
 }
 
+/* By rule unlike-panels, of the two panels whose currents lie furthest apart. */
+static void say_unlike(GPtrArray *cautions, const WbTogether *together)
+{
+    WbFinding worst = wb_finding_idle(WB_RULE_UNLIKE_PANELS);
+    for (guint i = 0; i < together->runs->len; i++)
+        for (guint j = 0; j < i; j++) {
+            WbFinding pair = wb_rule_unlike_panels(run_at(together, i)->run.panel,
+                                                   run_at(together, j)->run.panel, 2);
+            if (isnan(worst.value) || pair.value > worst.value)
+                worst = pair;
+        }
+    if (worst.holds)
+        return;
+    g_autofree char *differ = wb_text_number(worst.value, 1);
+    g_autofree char *fair = wb_text_number(worst.limit, 0);
+    say(cautions, g_strdup_printf(_("In one string the panels' currents differ by %s %%; over %s "
+                                    "%% the weakest holds back the rest (common practice)."),
+                                  differ, fair));
+}
+
 static void series_cautions(GPtrArray *cautions, const WbTogether *together)
 {
     say_cold(cautions, together, TRUE);
     for (guint i = 0; i < together->runs->len; i++)
         say_system_v(cautions, together, i, wb_together_series_voc_v, _("In one string"));
+    say_unlike(cautions, together);
     say(cautions, g_strdup(_("A panel that cannot carry the string's current is passed by through "
                              "its bypass diodes, one for each 24 cells assumed: without them it "
                              "heats up and can burn.")));

@@ -562,6 +562,7 @@ def test_together_cautions():
     fused = said("parallel", "p-orrelith-100-rigid", "p-tarnfeld-300-rigid", "p-tarnfeld-300-rigid")
     holds("can drive 24.3 A into a faulty p-orrelith-100-rigid" in fused and "of at most 15.0 A" in fused, fused)
     calm = said("p-orrelith-50-rigid", "p-orrelith-80-rigid")
+    holds("currents differ by 38.3 %; over 5 %" in calm and "currents differ" not in said("p-orrelith-50-rigidx2"), calm)
     holds("cannot drive more into a faulty one" in calm and "maker of" not in calm, calm)
     holds("names no highest system voltage" in said("p-papyrel-30-flexible", "p-papyrel-100-flexible"), "a limit not given")
     narrow(terminal.text("together", "p-orrelith-50-rigidx2", "p-brambleray-200-rigid-24v", "p-papyrel-100-flexible"))
