@@ -126,6 +126,7 @@ static void check(const Wish *wish)
     check_texts(layout);
     check_marks(layout);
     check_circuits(diagram, layout);
+    g_object_unref(pango);
 }
 
 static void test_loads(void)
@@ -173,6 +174,7 @@ static void test_pointing(void)
     }
     g_assert_cmpint(found, >=, 4 * diagram->n_lines);
     g_assert_cmpint(wb_diagram_at(layout, layout->width - 1, 1), ==, -1);
+    g_object_unref(pango);
 }
 
 /* Fuse and wire of the bank: the fuse is the farther from the bus bars; of the controller the
@@ -203,6 +205,7 @@ static void test_fuse_at_its_source(void)
     g_assert_cmpfloat(battery, >, bank);
     g_assert_cmpfloat(charge - controller, >, 50); /* with the wire between */
     g_assert_cmpfloat(bank, >, charge);
+    g_object_unref(pango);
 }
 
 static void test_words(void)
