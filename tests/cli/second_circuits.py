@@ -15,7 +15,8 @@ BUNDLES = {"boat": ((2, 1), (3, 0.7), (6, 0.6), (24, 0.5), (inf, 0.4)),
            "land": ((3, 1), (6, 0.8), (9, 0.7), (20, 0.5), (30, 0.45), (40, 0.4), (inf, 0.35))}
 HOT_SPACE = {60: 0.58, 75: 0.75, 80: 0.78, 90: 0.82, 105: 0.85, 125: 0.89, 200: 1.00}
 SMALL_FUSES = {"18": 7, "16": 10, "14": 15, "12": 20, "10": 30}
-BOATS_THINNEST_MM2 = 1.3
+THINNEST_MM2 = {"road-vehicle": 0.99, "boat": 1.3, "building": 2.08}
+ROOFS_THINNEST_MM2 = 2.08
 
 Wire = namedtuple("Wire", "part carries_a thermal_a terminals_a largest_fuse_a column_c air_c")
 Ask = namedtuple("Ask", "kind count metres run_a design_a volts most_v fault_a before_pct allowed_pct fused switched lugs panel_fuse_a feed_a load",
@@ -55,7 +56,8 @@ class Circuits:
         self.second, self.brief, self.prices = second, second.brief, second.shops.best
         self.wiring = given(self.brief, "wiring", {})
         self.on = given(self.wiring, "on", True)
-        self.boat = given(self.brief, "rule_set", "road-vehicle") == "boat"
+        rule_set = given(self.brief, "rule_set", "road-vehicle")
+        self.boat, self.thinnest_mm2 = rule_set == "boat", THINNEST_MM2[rule_set]
         inside_c = given(self.wiring, "inside_c", 30 if self.boat else 40)
         self.air_c = {"inside": inside_c, "roof": given(self.wiring, "roof_c", inside_c + 20)}
         self.length_m = dict(LENGTHS_M, **{k: v for k, v in given(self.wiring, "lengths_m", {}).items() if v is not None})
@@ -63,7 +65,9 @@ class Circuits:
         sold = {kind: [p for p in catalogue[kind] if p["id"] in self.prices] for kind in ("conductors", "fuses", "fittings")}
         self.fuses = sold["fuses"]
         self.fittings = {role: [f for f in sold["fittings"] if f["role"] == role] for role in ("holder", "lug", "switch", "block", "bus")}
-        self.wires = {where: [self.wire(p, air_c) for p in sold["conductors"] if self.wanted(p)] for where, air_c in self.air_c.items()}
+        self.wires = {where: [self.wire(p, air_c) for p in sold["conductors"]
+                              if self.wanted(p) and (where == "inside" or p["area_mm2"] >= ROOFS_THINNEST_MM2)]
+                      for where, air_c in self.air_c.items()}
         for name in ("solve", "find_fuse", "find_wire", "ranked", "array_side", "charge_side", "bank_side"):
             setattr(self, name, lru_cache(None)(getattr(self, name)))
         self.of = lru_cache(4)(self.of)
@@ -72,7 +76,7 @@ class Circuits:
 
     def wanted(self, conductor):
         sizes = given(self.wiring, "sizes", "any")
-        return sizes in ("any", conductor["system"]) and not (self.boat and conductor["area_mm2"] < BOATS_THINNEST_MM2)
+        return sizes in ("any", conductor["system"]) and conductor["area_mm2"] >= self.thinnest_mm2
 
     def price(self, part):
         return self.prices[part["id"]][0] if part else 0
@@ -323,7 +327,8 @@ class Circuits:
                   ("series-fuse", panel.get("series_fuse_a") is None and self.string_fuses(panel, kit))]
         bank = [("internal-resistance", storage.get("internal_mohm") is None),
                 ("inverter-cutout", inverter is not None and inverter.get("min_v") is None)]
-        return [name for name, used in source if used], [name for name, used in bank if used]
+        wired = self.second.bank(kit.storage, kit.bank_series).system_v
+        return [name for name, used in source if used], [name for name, used in bank if used and wired]
 
     def of(self, kit):
         """Everything of a kit."""

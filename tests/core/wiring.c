@@ -55,6 +55,10 @@ static void check_sound(const WbProblem *problem, const WbCircuit *circuit)
 {
     const WbCircuitAsk *ask = &circuit->ask;
     g_assert_nonnull(circuit->conductor);
+    /* 14 AWG on a roof and in buildings, 16 on boats, 1 mm2 in vehicles. */
+    static const double least_mm2[] = {1, 1.309, 2.081};
+    double least = on_roof(circuit) ? 2.081 : least_mm2[problem->brief->rule_set];
+    g_assert_cmpfloat(circuit->conductor->area_mm2, >=, least * 0.999);
     g_assert_cmpfloat(ask->design_a, >=, ask->run_a * (1 - 1e-12));
     g_assert_cmpfloat(circuit->ampacity.amps, >=, ask->design_a);
     g_assert_cmpfloat(ask->before_pct + circuit->drop_pct, <=, ask->allowed_pct + 1e-9);

@@ -5,11 +5,15 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define LEAST_BOAT_MM2 1.3 /* 16 AWG, the thinnest single conductor: 33 CFR 183.425 */
+/* The thinnest single conductor: boats 16 AWG (33 CFR 183.425), buildings 14 AWG (NEC 310.3, from
+ * memory), vehicles 1 mm2 (as ISO 10133); on a roof 14 AWG for its strength (common practice). */
+static const double least_mm2[] = {
+    [WB_RULES_ROAD_VEHICLE] = 0.99, [WB_RULES_BOAT] = 1.3, [WB_RULES_BUILDING] = 2.08};
+#define LEAST_ROOF_MM2 2.08
 
 static bool is_wanted(const WbBrief *brief, const WbConductor *conductor)
 {
-    if (brief->rule_set == WB_RULES_BOAT && conductor->area_mm2 < LEAST_BOAT_MM2)
+    if (conductor->area_mm2 < least_mm2[brief->rule_set])
         return false;
     switch ((WbSizes)brief->wiring.sizes) {
     case WB_SIZES_AWG:
@@ -139,7 +143,9 @@ static bool fill_conductors(WbProblem *problem)
         if (!choice.sourced.priced)
             continue;
         choice.inside = wb_ampacity(conductor->area_mm2, conductor->insulation_c, &stock->inside);
-        choice.on_roof = wb_ampacity(conductor->area_mm2, conductor->insulation_c, &stock->on_roof);
+        if (conductor->area_mm2 >= LEAST_ROOF_MM2)
+            choice.on_roof =
+                wb_ampacity(conductor->area_mm2, conductor->insulation_c, &stock->on_roof);
         fill_lug(stock, &choice);
         stock->conductors[stock->n_conductors++] = choice;
     }
