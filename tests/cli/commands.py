@@ -434,6 +434,32 @@ def test_roof_mix():
     equal(terminal.json("roof", "demo")["mixes"], None)
 
 
+def test_roof_mix_large():
+    """Large panels of which only one or two lie there are mixed too, with what fills the rest; and it is told which."""
+    large, small = "p-sundrell-450-rigid", "p-sundrell-55-flexible"
+    hatch = {"name": "Hatch", "x_mm": 1900, "y_mm": 600, "length_mm": 500, "width_mm": 500, "clearance_mm": 30}
+    brief = demo_brief()
+    brief["roof"] = {"length_mm": 2600, "width_mm": 1900, "margin_mm": 30, "gap_mm": 20, "obstacles": [hatch]}
+    path = terminal.write("large.json", json.dumps(dict(brief, candidates="all")))
+    mixes = terminal.json("roof", path, "--mix")["mixes"]
+    two = terminal.json("roof", terminal.write("two.json", json.dumps(dict(brief, candidates=[large, small]))), "--mix")["mixes"]
+    for found in (mixes, two):
+        equal({c["panel"]: c["count"] for c in found["front"][0]["counts"]}, {large: 1, small: 5})
+        equal(found["front"][0]["power_w"], 725)
+    # Chosen: the eight of most watts alone, then of the rest that fit those of most watts each.
+    panels = {p["panel"]: p for p in terminal.json("roof", path)["panels"] if p["most"]}
+    strong = [m["panel"] for m in mixes["mixed"] if m["chosen_for"] == "watts-alone"]
+    chosen = [m["panel"] for m in mixes["mixed"] if m["chosen_for"] == "watts-of-one"]
+    equal((len(strong), len(chosen), mixes["panels_mixed"]), (8, 4, 12))
+    equal(strong, sorted(strong, key=lambda part: -panels[part]["power_w"]))
+    rest = [p for p in panels if p not in strong]
+    each = lambda part: panels[part]["power_w"] / panels[part]["most"]
+    equal([each(part) for part in chosen], sorted(map(each, chosen), reverse=True))
+    holds(chosen[0] == large and max(each(p) for p in rest) == 450, chosen)
+    text = " ".join(terminal.text("roof", path, "--mix").split())
+    holds("the largest of the rest that fit: %s. " % ", ".join(chosen) in text, text)
+
+
 def test_roof_shade():
     """Tall things take light, more in winter; without heights nothing is said."""
     brief = demo_brief()
@@ -803,6 +829,7 @@ main([
     ("roof answers", test_roof),
     ("roof: the least change under each row", test_roof_change_lines),
     ("roof: the best mixes", test_roof_mix),
+    ("roof: mixes of one large panel and small ones", test_roof_mix_large),
     ("roof: shade of tall things", test_roof_shade),
     ("roof: one panel in full", test_roof_panel),
     ("roof: the storage bay", test_roof_bay),
