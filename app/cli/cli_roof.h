@@ -70,8 +70,9 @@ GPtrArray *wb_cli_roof_cautions(const WbBrief *brief);
 /* One panel in full. */
 void wb_cli_roof_one_text(GString *out, const WbRoofReport *report, const WbRoofModel *model);
 
-/* "proved", "within-1-mm", "not-decided" or "at-least". */
-const char *wb_cli_roof_answer_code(const WbRoofFit *fit);
+/* "proved" where its checker has passed a proof of the bound, "searched" where it was searched
+ * through without one that can be shown; else "within-1-mm", "not-decided" or "at-least". */
+const char *wb_cli_roof_answer_code(const WbRoofFit *fit, bool proof_ok);
 /* What is known of a model beside its count and layout. */
 void wb_cli_roof_more_json(WbJsonOut *json, const WbRoofReport *report, const WbRoofModel *model);
 /* Rectangles as an array under `key`. */

@@ -140,14 +140,21 @@ static char *proof_words(const WbRoofProof *proof)
     return g_strdup("");
 }
 
+static const char *no_proof_words(const WbRoofFit *fit)
+{
+    return fit->bound == fit->most
+               ? _("Every way to lay one more was searched through, but no proof that can be "
+                   "checked apart was found within the budget; a larger --nodes may find one.")
+               : _("No proof that can be checked apart was found within the budget; a larger "
+                   "--nodes may find one.");
+}
+
 static void append_proof(GString *out, const WbRoofModel *model)
 {
     const WbRoofMore *more = &model->more;
     if (!more->has_proof) {
         if (model->fit.bound < model->fit.at_most)
-            wb_cli_wrap(out, "",
-                        _("No proof that can be checked apart was found within the budget; a "
-                          "larger --nodes may find one."));
+            wb_cli_wrap(out, "", no_proof_words(&model->fit));
         return;
     }
     g_autofree char *words = proof_words(&more->proof);

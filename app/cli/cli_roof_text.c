@@ -81,6 +81,17 @@ static void append_change(WbTable *table, const WbBrief *brief, const WbRoofMore
             table, wb_roof_change_words(&brief->roof, &more->change[least % more->n_changes], 1));
 }
 
+/* With the panel in full its proof was asked for; without one it is not called proved. */
+static char *answer_words(const WbRoofModel *model, bool full)
+{
+    const WbRoofFit *fit = &model->fit;
+    if (!full || !g_str_equal(wb_cli_roof_answer_code(fit, model->more.proof_ok), "searched"))
+        return wb_roof_fit_words(fit);
+    return fit->most == 0 ? g_strdup(_("does not fit: searched through"))
+                          : g_strdup_printf(_("%d fit, %d do not: searched through"), fit->most,
+                                            fit->most + 1);
+}
+
 static void append_model(WbTable *table, const WbBrief *brief, const WbRoofModel *model, bool full)
 {
     const WbPanel *panel = model->panel;
@@ -91,7 +102,7 @@ static void append_model(WbTable *table, const WbBrief *brief, const WbRoofModel
     wb_table_cell(table, wb_text_number(model->fit.most * panel->power_w, 0));
     wb_table_cell(table, wb_text_number(wb_cli_roof_load_kg(model), 1));
     wb_table_cell(table, wb_text_number(model->time_ms, 2));
-    wb_table_cell(table, wb_roof_fit_words(&model->fit));
+    wb_table_cell(table, answer_words(model, full));
     append_limits(table, brief, model);
     if (!full)
         append_change(table, brief, &model->more);

@@ -421,6 +421,21 @@ def test_roof_change_lines():
     holds("A checker of its own followed it." in text, text)
 
 
+def test_roof_searched():
+    """What was searched through without a proof that can be shown is not called proved."""
+    asked, fit_not = "p-tarnfeld-190-rigid", "p-orrelith-250-rigid"
+    panels = {p["panel"]: p for p in terminal.json("roof", "demo", "--nodes", "1")["panels"]}
+    for panel in panels.values():
+        if panel["most"] == panel["bound"]:
+            equal(panel["answer"], "proved" if panel["proof"] else "searched", panel["panel"])
+    for part, words in ((asked, "2 fit, 3 do not: searched through"), (fit_not, "does not fit: searched through")):
+        equal((panels[part]["answer"], panels[part]["proof"]), ("searched", None))
+        text = " ".join(terminal.text("roof", "demo", "--nodes", "1", "--panel", part).split())
+        holds(words in text and "proved" not in text.split("Roof load:")[0].split("Storage bay")[0], text)
+        holds("Every way to lay one more was searched through, but no proof that can be checked apart was found" in text, text)
+        holds("proved" in terminal.text("roof", "demo", "--panel", part), part)
+
+
 def test_roof_mix():
     """The table begins with the first mix of the JSON output, and its panels are measured out."""
     first = terminal.json("roof", "demo", "--mix")["mixes"]["front"][0]
@@ -828,6 +843,7 @@ main([
     ("explain a kit that fails", test_explain_failing),
     ("roof answers", test_roof),
     ("roof: the least change under each row", test_roof_change_lines),
+    ("roof: searched through, without a proof", test_roof_searched),
     ("roof: the best mixes", test_roof_mix),
     ("roof: mixes of one large panel and small ones", test_roof_mix_large),
     ("roof: shade of tall things", test_roof_shade),

@@ -88,7 +88,7 @@ static uint64_t evaluate(WbCliqueSearch *search, const WbCliqueLevel *level)
     return visits;
 }
 
-/* As in bound.c. False: no change. */
+/* As in bound.c; need: the panels to aim below. False: no change. */
 static bool improve(WbCliqueSearch *search, WbCliqueLevel *level, int need)
 {
     int m = search->cliques->m;
@@ -221,7 +221,8 @@ static int settle(WbCliqueSearch *search, int depth)
             if (close_by_weights(search, level->open, need))
                 wb_proof_log_graph_close(search->log, search->cliques, level->weight);
         }
-        if (!spend(search, visits) || k == evaluations || !improve(search, level, need))
+        if (!spend(search, visits) || k == evaluations ||
+            !improve(search, level, depth ? need : need - search->root_aim))
             break;
     }
     return search->least == INT64_MAX ? search->at_most : (int)(search->least / WB_WEIGHT_ONE);

@@ -21,6 +21,7 @@ typedef struct {
     int best;        /* to set first: the panels known; then those in best_place */
     int *best_place; /* [at_most], of the graph, where best rose */
     int root_bound;
+    int root_aim; /* to set first: the root's weights aim so many panels below what is asked */
     int *picked, *queue;  /* [at_most], [n] */
     int *start;           /* [n], while the queue is sorted */
     int64_t *under;       /* [n], by the last evaluation */

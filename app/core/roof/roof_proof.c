@@ -4,6 +4,7 @@
 #include "roof_proof.h"
 #include "branch.h"
 #include "clique_search.h"
+#include "proof_keep.h"
 #include "slanted.h"
 #include <stdlib.h>
 #include <string.h>
@@ -11,10 +12,12 @@
 /* An unobstructed rectangle: one in so many nodes goes to the weights, the others to the search. */
 enum { WEIGHTS_SHARE = 32 };
 /* With obstacles: so much before the graph is asked, whose proofs are longer to follow. */
-enum { WEIGHTS_FIRST_SHARE = 2, GRAPH_PLACES_MAX = 6000 };
-/* Of the budget, with slants: so much goes to the search by cuts, and as much to the proof on them.
- */
-enum { CUTS_SHARE = 3 };
+enum { WEIGHTS_FIRST_SHARE = 4, GRAPH_PLACES_MAX = 6000 };
+/* A search for layouts begins with fewer panels than fit, so its steps aim lower than n; a proof
+ * that aims just below n takes steps too small to get there. */
+enum { ROOT_AIM = 3 };
+/* Of the budget, with slants: so much is left for the staircases after the proof on cuts. */
+enum { STAIRS_SHARE = 3 };
 
 typedef struct {
     const WbRoof *plain;
@@ -122,7 +125,8 @@ static WbStatus search_graph_with_log(Prover *prover, const WbRoofGrid *grid,
                              .log = &log,
                              .step_budget = step_budget,
                              .at_most = n,
-                             .best = n - 1};
+                             .best = n - 1,
+                             .root_aim = ROOT_AIM};
     if (status == WB_OK)
         status = wb_clique_search_init(&search);
     if (status == WB_OK) {
@@ -137,11 +141,21 @@ static WbStatus search_graph_with_log(Prover *prover, const WbRoofGrid *grid,
     return status;
 }
 
+static int count_open(const WbRoofGrid *grid)
+{
+    int n = 0;
+    for (int place = 0; place < wb_grid_places(grid); place++)
+        n += grid->open[place];
+    return n;
+}
+
 static WbStatus search_places_that_matter(Prover *prover, WbRoofGrid *grid, uint64_t step_budget)
 {
     WbCliques cliques;
     uint64_t visits = 0;
     WbStatus status = wb_grid_prune(grid, prover->plain);
+    if (status == WB_OK && count_open(grid) > WB_PROOF_KEEP_MAX)
+        status = WB_BUDGET;
     if (status == WB_OK)
         status = wb_grid_dominate(grid, prover->plain);
     if (status == WB_OK)
@@ -253,7 +267,8 @@ static WbStatus prove_on(Prover *prover, const WbPlainRoof *outer)
     return status == WB_OK ? keep_strips(prover->proof, &outer->roof) : status;
 }
 
-/* WB_BUDGET too where so many lie, or may. */
+/* WB_BUDGET too where so many lie, or may. The search that refuted them is made anew, and has its
+ * budget beside the proof's. */
 static WbStatus prove_by_cuts(Prover *prover, const WbRoof *roof)
 {
     int n = prover->proof->n_panels;
@@ -262,14 +277,13 @@ static WbStatus prove_by_cuts(Prover *prover, const WbRoof *roof)
     WbTrueFit fit = {.roof = roof,
                      .panel_length_mm = prover->panel_length_mm,
                      .panel_width_mm = prover->panel_width_mm,
-                     .node_budget = whole_budget / CUTS_SHARE,
+                     .node_budget = whole_budget,
                      .control = prover->control,
                      .found = {.bound = n, .mm_bound = n}};
     WbStatus status = wb_slanted_most(&fit, &outer);
     if (status == WB_OK) {
-        prover->nodes += fit.found.nodes;
         prover->proof->step_mm = 1;
-        prover->node_budget = whole_budget / CUTS_SHARE * 2;
+        prover->node_budget = whole_budget - whole_budget / STAIRS_SHARE;
         status = fit.found.bound < n ? prove_on(prover, &outer) : WB_BUDGET;
         wb_plain_roof_free(&outer);
     }
