@@ -741,6 +741,23 @@ def test_check_says_what_it_read():
     narrow(text)
     for words in ("Nantes", "March to October", "Router", "48 Wh", "2,600.00 EUR", "120.0 kg", "1.5 days", "3420 x 1700", "obstacles: 5", "panels 31"):
         holds(words in text, words)
+    roof = terminal.json("roof", "demo")
+    holds("%.2f m2 are clear of margin and obstacles" % roof["clear_area_m2"] in " ".join(text.split()), text)
+    same = terminal.json("brief", "check", "demo")
+    equal((same["clear_area_m2"], same["nothing_left"]), (roof["clear_area_m2"], None))
+
+
+def test_check_of_no_roof():
+    """A margin or a clearance that leaves nothing of the roof: the brief is not called sound."""
+    brief = demo_brief()
+    vent = {"name": "Vent", "x_mm": 1500, "y_mm": 700, "length_mm": 400, "width_mm": 400, "clearance_mm": 4000}
+    for members, why in (({"margin_mm": 900}, "The margin of 900 mm leaves nothing of the roof."),
+                         ({"obstacles": [vent]}, "Vent, with its clearance of 4000 mm, leaves nothing of the roof.")):
+        path = terminal.write("no-roof.json", json.dumps(dict(brief, roof=dict(brief["roof"], **members))))
+        text = " ".join(terminal.text("brief", "check", path).split())
+        holds("sound" not in text and "can be read, but no panel can lie on the roof" in text and why in text, text)
+        given = terminal.json("brief", "check", path)
+        equal((given["clear_area_m2"], given["nothing_left"]), (0, why))
 
 
 def test_rates_in_one_line():
@@ -862,6 +879,7 @@ main([
     ("places", test_places),
     ("what is not read is said", test_not_read),
     ("brief check says what it read", test_check_says_what_it_read),
+    ("brief check of a brief without a roof to lie on", test_check_of_no_roof),
     ("one line a currency without a rate", test_rates_in_one_line),
     ("help of open and help", test_help_of_the_rest),
     ("without a display", test_without_display),
