@@ -172,12 +172,16 @@ static void append_changes(GString *out, const WbRoof *roof, const WbRoofModel *
     const WbRoofMore *more = &model->more;
     if (!more->has_changes)
         return;
-    if (more->n_changes == 0)
-        wb_cli_wrap(out, "", _("No single change that lets one more in was found."));
+    int told = 0;
     for (int i = 0; i < more->n_changes; i++) {
+        if (!wb_roof_change_is_useful(&more->change[i]))
+            continue;
+        told++;
         g_autofree char *words = wb_roof_change_words(roof, &more->change[i], 1);
         wb_cli_wrap(out, "- ", words);
     }
+    if (told == 0)
+        wb_cli_wrap(out, "", _("No single change of the roof that lets one more in was found."));
 }
 
 void wb_cli_roof_one_text(GString *out, const WbRoofReport *report, const WbRoofModel *model)

@@ -70,15 +70,25 @@ static void append_limits(WbTable *table, const WbBrief *brief, const WbRoofMode
         wb_table_line(table, g_strdup(model->refused));
 }
 
-/* The least of the changes; one that is proved goes before one that may be too much. */
+static bool is_of_roof(const WbRoofChange *change)
+{
+    return change->kind != WB_CHANGE_PANEL_LENGTH && change->kind != WB_CHANGE_PANEL_WIDTH;
+}
+
+/* A change of the roof goes before a word on the panel, of either kind one that is proved before
+ * one that may be too much, and then the first, which is the least. */
 static void append_change(WbTable *table, const WbBrief *brief, const WbRoofMore *more)
 {
-    int least = 0;
-    while (least < more->n_changes && !more->change[least].proved)
-        least++;
-    if (more->n_changes > 0)
-        wb_table_line(
-            table, wb_roof_change_words(&brief->roof, &more->change[least % more->n_changes], 1));
+    const WbRoofChange *told = NULL;
+    for (int i = 0; i < more->n_changes; i++) {
+        const WbRoofChange *change = &more->change[i];
+        if (wb_roof_change_is_useful(change) &&
+            (told == NULL ||
+             (is_of_roof(change) == is_of_roof(told) && !told->proved && change->proved)))
+            told = change;
+    }
+    if (told != NULL)
+        wb_table_line(table, wb_roof_change_words(&brief->roof, told, 1));
 }
 
 /* With the panel in full its proof was asked for; without one it is not called proved. */
