@@ -35,6 +35,7 @@ typedef struct {
     const WbCatalogue *catalogue;
     uint64_t nodes;     /* budget of one search */
     const char *panel;  /* --panel ID: this one in full; NULL: all ticked ones */
+    int count;          /* --count N: do so many of it fit? 0: not asked, as many as fit */
     bool full;          /* arrangement, proof and shade are wanted too */
     GArray *models;     /* of WbRoofModel, in the order of their ids */
     GArray *bays;       /* of WbBayModel, in the order of their ids; none where there is no bay */
@@ -66,6 +67,11 @@ int64_t wb_cli_roof_top_mm(const WbBrief *brief, const WbPanel *panel);
 char *wb_cli_roof_nothing_left(const WbRoof *roof);
 /* What belongs beside the figures: sentences (char *). (transfer full) */
 GPtrArray *wb_cli_roof_cautions(const WbBrief *brief);
+
+/* "fits", "does-not-fit", "within-1-mm" or "not-decided", of so many as were asked for. */
+const char *wb_cli_roof_count_code(const WbRoofReport *report, const WbRoofModel *model);
+/* The same as a sentence. (transfer full) */
+char *wb_cli_roof_count_words(const WbRoofReport *report, const WbRoofModel *model);
 
 /* One panel in full. */
 void wb_cli_roof_one_text(GString *out, const WbRoofReport *report, const WbRoofModel *model);

@@ -127,6 +127,16 @@ static void append_models(GString *out, const WbRoofReport *report)
     wb_table_append(table, out);
 }
 
+static void append_count(GString *out, const WbRoofReport *report)
+{
+    if (report->count == 0 || report->models->len == 0)
+        return;
+    g_autofree char *words =
+        wb_cli_roof_count_words(report, &g_array_index(report->models, WbRoofModel, 0));
+    wb_cli_wrap(out, "", words);
+    g_string_append_c(out, '\n');
+}
+
 static char *stand_text(const WbBayModel *model)
 {
     if (model->stand == WB_ROOF_PANELS_MOST)
@@ -173,6 +183,7 @@ char *wb_cli_roof_text(const WbRoofReport *report)
     if (nothing_left != NULL)
         wb_cli_wrap(out, "", nothing_left);
     g_string_append_c(out, '\n');
+    append_count(out, report);
     append_models(out, report);
     for (guint i = 0; report->panel != NULL && i < report->models->len; i++)
         wb_cli_roof_one_text(out, report, &g_array_index(report->models, WbRoofModel, i));

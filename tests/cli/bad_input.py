@@ -341,6 +341,16 @@ def test_roof_options():
             (["roof", "--mix"], "roof BRIEF", WRONG_USE, ["needs a brief"]),
             (["roof", "--instances", "no.txt", "--mix"], "--mix", WRONG_USE, ["--instances takes no brief"]),
             (["roof", "demo", "--mix", "--nodes", "0"], "--nodes", WRONG_USE, ["1 to 1000000000"]),
+            (["roof", "demo", "--mix=3"], "--mix", WRONG_USE, ["takes no value", "“3”", "roof BRIEF"]),
+            (["roof", "demo", "--mix="], "--mix", WRONG_USE, ["takes no value"]),
+            (["rank", "demo", "--json=yes\nplease"], "--json", WRONG_USE, ["takes no value", "yes"]),
+            (["brief", "--new=x"], "--new", WRONG_USE, ["takes no value", "“x”"]),
+            (["catalogue", "import", "x.json", "--preview=no"], "--preview", WRONG_USE, ["takes no value"]),
+            (["roof", "demo", "--count", "3"], "--count", WRONG_USE, ["goes with --panel ID"]),
+            (["roof", "demo", "--panel", "p-orrelith-50-rigid", "--mix", "--count", "3"], "--count", WRONG_USE, ["without --mix"]),
+            (["roof", "--instances", "no.txt", "--count", "3"], "--count", WRONG_USE, ["--instances takes no brief"]),
+            *((["roof", "demo", "--panel", "p-orrelith-50-rigid", "--count", n], "--count", WRONG_USE, ["1 to 400"])
+              for n in ("0", "-1", "401", "x", "", "2.5", "99999999999999999999", "3 ")),
             (["rank", "demo", "--mix"], "--mix", WRONG_USE, ["Unknown option"])):
         refused(arguments, name, code, wanted)
     for pointer in ("/roof/length_mm", "/roof/width_mm"):

@@ -427,6 +427,42 @@ def test_roof_change_lines():
     holds("A checker of its own followed it." in text, text)
 
 
+def test_roof_count():
+    """Do N of a panel fit: yes with a layout of N, no with the proof, or not decided; and what the other limits say."""
+    part = "p-brambleray-100-rigid"
+    for n in (1, 3, 4, 5, 9):
+        panel = terminal.json("roof", "demo", "--panel", part, "--count", str(n))["panels"][0]
+        text = terminal.text("roof", "demo", "--panel", part, "--count", str(n))
+        narrow(text)
+        holds("Storage bay" not in text, text)
+        equal((panel["count_asked"], panel["count_answer"]), (n, "fits" if n <= 4 else "does-not-fit"))
+        equal((len(panel["layout"]), panel["layout_checked"]), (min(n, 4), True))
+        if n <= 4:
+            holds("Yes: %d of %s fit." % (n, part) in text and "Proof" not in text, text)
+            holds(re.search(r"^ +%d +\d+ +\d+" % n, text, re.M) and not re.search(r"^ +%d +\d+ +\d+" % (n + 1), text, re.M), text)
+            equal((panel["proof"], panel["changes"]), (None, None))
+        else:
+            holds("No: %d of %s do not fit; 4 do." % (n, part) in text, text)
+            holds("Proof that %d do not fit" % panel["proof"]["panels"] in text and panel["proof"]["checked"], text)
+            holds(4 < panel["proof"]["panels"] <= n, panel["proof"]["panels"])
+            holds(all(len(change["layout"]) == n for change in panel["changes"]), n)
+    holds("No: 1 of p-sundrell-450-rigid do not fit." in terminal.text("roof", "demo", "--panel", "p-sundrell-450-rigid", "--count", "1"), "450 W")
+    brief = demo_brief()
+    for members, why in (({"max_load_kg": 20}, "but the limit of the roof's load carries"), ({"standoff_mm": 30, "max_height_mm": 40}, "but they stand too high")):
+        path = terminal.write("limits.json", json.dumps(dict(brief, roof=dict(brief["roof"], **members))))
+        text = " ".join(terminal.text("roof", path, "--panel", part, "--count", "4").split())
+        holds("No: there is room for 4 of %s, %s" % (part, why) in text, text)
+    laid = terminal.json("roof", "demo", "--panel", part)["panels"][0]
+    pin = [{"panel": part, "x_mm": r["x_mm"], "y_mm": r["y_mm"], "turned": r["length_mm"] != laid["length_mm"]} for r in laid["layout"][:2]]
+    path = terminal.write("pinned.json", json.dumps(dict(brief, roof=dict(brief["roof"], pins=pin))))
+    panel = terminal.json("roof", path, "--panel", part, "--count", "1")["panels"][0]
+    equal((panel["pinned"], panel["most"], panel["count_answer"]), (2, 2, "fits"))
+    open_one = [p for p in terminal.json("roof", "demo", "--nodes", "2")["panels"] if p["answer"] == "not-decided"][0]
+    asked = ("roof", "demo", "--nodes", "2", "--panel", open_one["panel"], "--count", str(open_one["most"] + 1))
+    equal(terminal.json(*asked)["panels"][0]["count_answer"], "not-decided")
+    holds("is not decided within the budget" in " ".join(terminal.text(*asked).split()), asked)
+
+
 def test_roof_searched():
     """What was searched through without a proof that can be shown is not called proved."""
     asked, fit_not = "p-tarnfeld-190-rigid", "p-orrelith-250-rigid"
@@ -866,6 +902,7 @@ main([
     ("explain a kit that fails", test_explain_failing),
     ("roof answers", test_roof),
     ("roof: the least change under each row", test_roof_change_lines),
+    ("roof: do N of a panel fit", test_roof_count),
     ("roof: searched through, without a proof", test_roof_searched),
     ("roof: the best mixes", test_roof_mix),
     ("roof: mixes of one large panel and small ones", test_roof_mix_large),
