@@ -55,6 +55,15 @@ static uint64_t steps_of(uint64_t nodes)
     return nodes > UINT64_MAX / WB_ROOF_NODE_STEPS ? UINT64_MAX : nodes * WB_ROOF_NODE_STEPS;
 }
 
+/* How a search that was logged has ended. */
+static WbStatus conclude(Prover *prover, const WbSearchRun *run, const WbProofLog *log)
+{
+    prover->nodes += run->steps / WB_ROOF_NODE_STEPS + 1;
+    if (run->status == WB_OK && (run->best >= run->at_most || log->full))
+        return WB_BUDGET;
+    return run->status;
+}
+
 static WbStatus search_with_log(Prover *prover, const WbRoofGrid *grid, uint64_t nodes_max)
 {
     int n = prover->proof->n_panels;
@@ -63,20 +72,18 @@ static WbStatus search_with_log(Prover *prover, const WbRoofGrid *grid, uint64_t
     uint64_t left = prover->node_budget - prover->nodes;
     uint64_t nodes = left < nodes_max ? left : nodes_max;
     WbRoofSearch search = {
-        .control = prover->control, .at_most = n, .log = &log, .step_budget = steps_of(nodes)};
+        .run = {.control = prover->control, .at_most = n, .step_budget = steps_of(nodes)},
+        .log = &log};
     if (status == WB_OK)
         status = wb_roof_search_init(&search, grid);
     if (status == WB_OK) {
         wb_roof_search_corners(&search);
-        if (search.best < n) {
-            search.best = n - 1;
+        if (search.run.best < n) {
+            search.run.best = n - 1;
             wb_roof_search_prove(&search, prover->plain);
         }
-        status = search.status;
-        prover->nodes += search.steps / WB_ROOF_NODE_STEPS + 1;
+        status = conclude(prover, &search.run, &log);
     }
-    if (status == WB_OK && (search.best >= n || log.full))
-        status = WB_BUDGET;
     wb_roof_search_free(&search);
     wb_proof_log_free(&log);
     return status;
@@ -94,7 +101,10 @@ static WbStatus tell_places_are_few(Prover *prover, const WbRoofGrid *grid)
     return status;
 }
 
-static WbStatus prove_by_weights(Prover *prover, uint64_t nodes_max)
+typedef WbStatus Way(Prover *prover, WbRoofGrid *grid, uint64_t nodes_max);
+
+/* On the grid of the plain roof, pruned. */
+static WbStatus prove_by(Way *way, Prover *prover, uint64_t nodes_max)
 {
     WbRoofGrid grid;
     WbStatus status =
@@ -102,10 +112,8 @@ static WbStatus prove_by_weights(Prover *prover, uint64_t nodes_max)
     if (status != WB_OK)
         return status;
     status = wb_grid_prune(&grid, prover->plain);
-    if (status == WB_OK && prover->proof->n_panels > grid.points)
-        status = tell_places_are_few(prover, &grid);
-    else if (status == WB_OK)
-        status = search_with_log(prover, &grid, nodes_max);
+    if (status == WB_OK)
+        status = way(prover, &grid, nodes_max);
     wb_grid_free(&grid);
     if (status == WB_OK)
         prover->proof->kind = WB_PROOF_WEIGHTS;
@@ -114,28 +122,31 @@ static WbStatus prove_by_weights(Prover *prover, uint64_t nodes_max)
     return status;
 }
 
+static WbStatus by_weights(Prover *prover, WbRoofGrid *grid, uint64_t nodes_max)
+{
+    return prover->proof->n_panels > grid->points ? tell_places_are_few(prover, grid)
+                                                  : search_with_log(prover, grid, nodes_max);
+}
+
 static WbStatus search_graph_with_log(Prover *prover, const WbRoofGrid *grid,
                                       const WbCliques *cliques, uint64_t step_budget)
 {
     int n = prover->proof->n_panels;
     WbProofLog log;
     WbStatus status = wb_proof_log_init(&log, grid, prover->proof);
-    WbCliqueSearch search = {.cliques = cliques,
-                             .control = prover->control,
+    WbCliqueSearch search = {.run = {.control = prover->control,
+                                     .step_budget = step_budget,
+                                     .at_most = n,
+                                     .best = n - 1},
+                             .cliques = cliques,
                              .log = &log,
-                             .step_budget = step_budget,
-                             .at_most = n,
-                             .best = n - 1,
                              .root_aim = ROOT_AIM};
     if (status == WB_OK)
         status = wb_clique_search_init(&search);
     if (status == WB_OK) {
         wb_clique_search_prove(&search);
-        status = search.status;
-        prover->nodes += search.steps / WB_ROOF_NODE_STEPS + 1;
+        status = conclude(prover, &search.run, &log);
     }
-    if (status == WB_OK && (search.best >= n || log.full))
-        status = WB_BUDGET;
     wb_clique_search_free(&search);
     wb_proof_log_free(&log);
     return status;
@@ -149,42 +160,21 @@ static int count_open(const WbRoofGrid *grid)
     return n;
 }
 
-static WbStatus search_places_that_matter(Prover *prover, WbRoofGrid *grid, uint64_t step_budget)
+/* By the places that no other can stand for. */
+static WbStatus by_graph(Prover *prover, WbRoofGrid *grid, uint64_t nodes_max)
 {
     WbCliques cliques;
     uint64_t visits = 0;
-    WbStatus status = wb_grid_prune(grid, prover->plain);
-    if (status == WB_OK && count_open(grid) > WB_PROOF_KEEP_MAX)
-        status = WB_BUDGET;
-    if (status == WB_OK)
-        status = wb_grid_dominate(grid, prover->plain);
+    if (count_open(grid) > WB_PROOF_KEEP_MAX)
+        return WB_BUDGET;
+    WbStatus status = wb_grid_dominate(grid, prover->plain);
     if (status == WB_OK)
         status = wb_cliques_make(&cliques, grid, prover->plain->gap_mm, GRAPH_PLACES_MAX, &visits);
     if (status != WB_OK)
         return status;
     prover->nodes += visits / WB_ROOF_NODE_STEPS + 1;
-    status = search_graph_with_log(prover, grid, &cliques, step_budget);
+    status = search_graph_with_log(prover, grid, &cliques, steps_of(nodes_max));
     wb_cliques_free(&cliques);
-    return status;
-}
-
-/* By the places that no other can stand for. */
-static WbStatus prove_by_graph(Prover *prover)
-{
-    WbRoofGrid grid;
-    if (prover->nodes >= prover->node_budget)
-        return WB_BUDGET;
-    WbStatus status =
-        wb_grid_build(&grid, prover->plain, prover->panel_length_mm, prover->panel_width_mm, false);
-    if (status != WB_OK)
-        return status;
-    status =
-        search_places_that_matter(prover, &grid, steps_of(prover->node_budget - prover->nodes));
-    wb_grid_free(&grid);
-    if (status == WB_OK)
-        prover->proof->kind = WB_PROOF_WEIGHTS;
-    else
-        drop_steps(prover->proof);
     return status;
 }
 
@@ -212,11 +202,11 @@ static WbStatus prove_by_search(Prover *prover)
  * is too large. */
 static WbStatus prove_with_strips(Prover *prover)
 {
-    WbStatus status = prove_by_weights(prover, prover->node_budget / WEIGHTS_FIRST_SHARE);
-    if (status == WB_BUDGET)
-        status = prove_by_graph(prover);
+    WbStatus status = prove_by(by_weights, prover, prover->node_budget / WEIGHTS_FIRST_SHARE);
+    if (status == WB_BUDGET && prover->nodes < prover->node_budget)
+        status = prove_by(by_graph, prover, prover->node_budget - prover->nodes);
     return status == WB_BUDGET && prover->nodes < prover->node_budget
-               ? prove_by_weights(prover, UINT64_MAX)
+               ? prove_by(by_weights, prover, UINT64_MAX)
                : status;
 }
 
@@ -241,7 +231,7 @@ static WbStatus prove_plain(Prover *prover)
         return WB_BUDGET;
     if (strips_within(prover->plain))
         return prove_with_strips(prover);
-    WbStatus status = prove_by_weights(prover, prover->node_budget / WEIGHTS_SHARE);
+    WbStatus status = prove_by(by_weights, prover, prover->node_budget / WEIGHTS_SHARE);
     return status == WB_BUDGET ? prove_by_search(prover) : status;
 }
 
