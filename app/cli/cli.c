@@ -53,18 +53,18 @@ static const WbCommand commands[] = {
         N_("roof BRIEF|--instances FILE [--catalogue FILE] [--panel ID [--count N]] [--mix] "
            "[--nodes N] [--json]"),
         N_("Say for each ticked panel how many fit the roof, and whether that is proved"),
-        N_("Each panel lies flat, turned by 0 or 90 degrees. Then follows how many of each ticked "
-           "battery stand in the storage bay. Under each panel stands the least change of the roof "
-           "that lets one more lie, looked for briefly. --panel shows one panel in full: the "
-           "distances to measure out, shade, why no more fit, and every kind of change; with "
-           "--count it answers whether N of it fit, with a layout of N or the proof that there is "
-           "none. --mix adds the best mixes of the panels that give most alone; on a slanted roof "
-           "that "
-           "takes some seconds. --nodes lets each search look at N places of its tree before "
-           "it gives up; the same N gives the same answer on every machine. Layouts and proofs of "
-           "all panels are in the --json output. --instances takes packing instances from a file "
-           "in place of a brief, - for standard input: how many rectangles fit, or whether all "
-           "do, with layouts and proofs checked."),
+        N_("Each panel lies flat, turned by 0 or 90 degrees. Without --panel and --mix then "
+           "follows how many of each ticked battery stand in the storage bay. Under each panel "
+           "stands the least change of the roof that lets one more lie, looked for briefly. "
+           "--panel shows one panel in full: the distances to measure out, shade, why no more fit, "
+           "and every kind of change; with --count it answers whether N of it fit, with a layout "
+           "of N or the proof that there is none. --mix adds the best mixes of the panels that "
+           "give most alone and of the largest that fit; on a slanted roof that takes some "
+           "seconds. --nodes lets each search look at N places of its tree before it gives up; "
+           "the same N gives the same answer on every machine. Layouts and proofs of all panels "
+           "are in the --json output. --instances takes packing instances from a file in place of "
+           "a brief, - for standard input: how many rectangles fit, or whether all do, with "
+           "layouts and proofs checked."),
         "catalogue panel count instances mix nodes json",
         0,
         1,
