@@ -1,5 +1,6 @@
 #include "cli.h"
 
+#include "cli_find_panel.h"
 #include "cli_job.h"
 #include "cli_table.h"
 #include <glib/gi18n-lib.h>
@@ -49,20 +50,22 @@ static const WbCommand commands[] = {
     },
     {
         "roof",
-        N_("roof BRIEF|--instances FILE [--catalogue FILE] [--panel ID] [--mix] [--nodes N] "
-           "[--json]"),
+        N_("roof BRIEF|--instances FILE [--catalogue FILE] [--panel ID [--count N]] [--mix] "
+           "[--nodes N] [--json]"),
         N_("Say for each ticked panel how many fit the roof, and whether that is proved"),
-        N_("Each panel lies flat, turned by 0 or 90 degrees. Then follows how many of each ticked "
-           "battery stand in the storage bay. Under each panel stands the least change of the roof "
-           "or of the panel that lets one more lie, looked for briefly. --panel shows one panel in "
-           "full: the distances to measure out, shade, why no more fit, and every kind of change. "
-           "--mix adds the best mixes of the panels that give most alone; on a slanted roof that "
-           "takes some seconds. --nodes lets each search look at N places of its tree before "
-           "it gives up; the same N gives the same answer on every machine. Layouts and proofs of "
-           "all panels are in the --json output. --instances takes packing instances from a file "
-           "in place of a brief, - for standard input: how many rectangles fit, or whether all "
-           "do, with layouts and proofs checked."),
-        "catalogue panel instances mix nodes json",
+        N_("Each panel lies flat, turned by 0 or 90 degrees. Without --panel and --mix then "
+           "follows how many of each ticked battery stand in the storage bay. Under each panel "
+           "stands the least change of the roof that lets one more lie, looked for briefly. "
+           "--panel shows one panel in full: the distances to measure out, shade, why no more fit, "
+           "and every kind of change; with --count it answers whether N of it fit, with a layout "
+           "of N or the proof that there is none. --mix adds the best mixes of the panels that "
+           "give most alone and of the largest that fit; on a slanted roof that takes some "
+           "seconds. --nodes lets each search look at N places of its tree before it gives up; "
+           "the same N gives the same answer on every machine. Layouts and proofs of all panels "
+           "are in the --json output. --instances takes packing instances from a file in place of "
+           "a brief, - for standard input: how many rectangles fit, or whether all do, with "
+           "layouts and proofs checked."),
+        "catalogue panel count instances mix nodes json",
         0,
         1,
         wb_cli_run_roof,
@@ -207,6 +210,23 @@ static bool takes(const WbCommand *command, const char *option)
     return g_strv_contains((const char *const *)options, option);
 }
 
+/* GOption lets --mix=3 pass and drops the 3. After -- there are no options. */
+static bool refuse_values(const GOptionEntry *taken, char **argv, GError **error)
+{
+    for (int i = 1; argv[i] != NULL && !g_str_equal(argv[i], "--"); i++)
+        for (const GOptionEntry *entry = taken; entry->long_name != NULL; entry++) {
+            gsize n = strlen(entry->long_name);
+            if (entry->arg != G_OPTION_ARG_NONE || !g_str_has_prefix(argv[i], "--") ||
+                strncmp(argv[i] + 2, entry->long_name, n) != 0 || argv[i][n + 2] != '=')
+                continue;
+            g_autofree char *told = wb_cli_told(argv[i] + n + 3);
+            g_set_error(error, G_OPTION_ERROR, G_OPTION_ERROR_BAD_VALUE,
+                        _("--%s takes no value, but “%s” is given"), entry->long_name, told);
+            return false;
+        }
+    return true;
+}
+
 /* The options this command takes, out of all there are. */
 static void parse(const WbCommand *command, char ***argv, WbArguments *arguments, GError **error)
 {
@@ -218,6 +238,7 @@ static void parse(const WbCommand *command, char ***argv, WbArguments *arguments
         {"year", 0, 0, G_OPTION_ARG_STRING, &arguments->year, NULL, NULL},
         {"nodes", 0, 0, G_OPTION_ARG_STRING, &arguments->nodes, NULL, NULL},
         {"panel", 0, 0, G_OPTION_ARG_STRING, &arguments->panel, NULL, NULL},
+        {"count", 0, 0, G_OPTION_ARG_STRING, &arguments->count, NULL, NULL},
         {"instances", 0, 0, G_OPTION_ARG_FILENAME, &arguments->instances, NULL, NULL},
         {"json", 0, 0, G_OPTION_ARG_NONE, &arguments->json, NULL, NULL},
         {"mix", 0, 0, G_OPTION_ARG_NONE, &arguments->mix, NULL, NULL},
@@ -233,7 +254,8 @@ static void parse(const WbCommand *command, char ***argv, WbArguments *arguments
     g_autoptr(GOptionContext) context = g_option_context_new(NULL);
     g_option_context_set_help_enabled(context, FALSE);
     g_option_context_add_main_entries(context, taken, NULL);
-    g_option_context_parse_strv(context, argv, error);
+    if (refuse_values(taken, *argv, error))
+        g_option_context_parse_strv(context, argv, error);
     arguments->n_rest = arguments->rest == NULL ? 0 : g_strv_length(arguments->rest);
 }
 
@@ -269,6 +291,7 @@ static int run_command(const WbCommand *command, char **argv)
     g_free(arguments.year);
     g_free(arguments.nodes);
     g_free(arguments.panel);
+    g_free(arguments.count);
     g_free(arguments.instances);
     g_strfreev(arguments.rest);
     return code;

@@ -3,6 +3,7 @@
 #include "cli_job.h"
 #include "cli_json.h"
 #include "cli_not_read.h"
+#include "cli_roof.h"
 #include "cli_table.h"
 #include "figures_text.h"
 #include "load_window.h"
@@ -68,9 +69,22 @@ static void append_wishes(GString *out, const WbBrief *brief)
     append_line(out, g_strdup_printf(_("Money: limit %s%s."), money, money_on));
     append_line(out, g_strdup_printf(_("Weight: limit %s kg%s."), weight, weight_on));
     append_line(out, g_strdup_printf(_("Autonomy: target %s days."), days));
-    append_line(out, g_strdup_printf(
-                         _("Roof: %" G_GINT64_FORMAT " x %" G_GINT64_FORMAT " mm, obstacles: %zu."),
-                         brief->roof.length_mm, brief->roof.width_mm, brief->roof.n_obstacles));
+    g_autofree char *clear = wb_text_number((double)wb_roof_clear_mm2(&brief->roof) / 1e6, 2);
+    append_line(out, g_strdup_printf(_("Roof: %" G_GINT64_FORMAT " x %" G_GINT64_FORMAT
+                                       " mm, obstacles: %zu; %s m2 are clear of margin and "
+                                       "obstacles."),
+                                     brief->roof.length_mm, brief->roof.width_mm,
+                                     brief->roof.n_obstacles, clear));
+}
+
+/* A brief that reads well may still have no roof to speak of. */
+static char *head_text(const char *name, const WbBrief *brief)
+{
+    g_autofree char *nothing_left = wb_cli_roof_nothing_left(&brief->roof);
+    if (nothing_left == NULL)
+        return g_strdup_printf(_("“%s” is a sound brief: “%s”."), name, brief->name);
+    return g_strdup_printf(_("“%s” can be read, but no panel can lie on the roof of “%s”. %s"),
+                           name, brief->name, nothing_left);
 }
 
 static char *sound_text(const char *name, const WbJob *job)
@@ -79,7 +93,7 @@ static char *sound_text(const char *name, const WbJob *job)
     const WbBrief *brief = problem->brief;
     const WbPlace *place = &brief->site.place;
     GString *out = g_string_new(NULL);
-    g_autofree char *head = g_strdup_printf(_("“%s” is a sound brief: “%s”."), name, brief->name);
+    g_autofree char *head = head_text(name, brief);
     g_autofree char *months = wb_text_months(brief->site.months);
     wb_cli_wrap(out, "", head);
     append_line(out, g_strdup_printf(_("Place: %s%s%s; months of use: %s."), place->name,
@@ -105,6 +119,9 @@ static char *sound_json(const char *name, const WbJob *job)
     wb_out_text(&json, "name", brief->name);
     wb_out_count(&json, "loads", brief->n_loads);
     wb_out_count(&json, "obstacles", brief->roof.n_obstacles);
+    wb_out_number(&json, "clear_area_m2", (double)wb_roof_clear_mm2(&brief->roof) / 1e6);
+    g_autofree char *nothing_left = wb_cli_roof_nothing_left(&brief->roof);
+    wb_out_text(&json, "nothing_left", nothing_left);
     wb_out_number(&json, "reference_need_wh_day", job->problem->reference_need_wh);
     wb_cli_echo_json(&json, job->file);
     wb_cli_not_read_json(&json, wb_brief_file_not_read(job->file));

@@ -15,6 +15,7 @@ typedef struct {
     char *list;      /* --list top|front, NULL: top */
     char *hours;     /* --hours FILE, NULL: none wanted */
     char *year;      /* --year N as typed, NULL: all */
+    char *count;     /* --count N as typed, NULL: as many as fit */
     char *nodes;     /* --nodes N as typed, NULL: the ranking's budget */
     char *panel;     /* --panel ID, NULL: all */
     char *instances; /* --instances FILE, NULL: none */

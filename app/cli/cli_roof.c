@@ -38,6 +38,27 @@ static int read_nodes(const WbArguments *arguments, uint64_t *nodes)
     return WB_EXIT_DONE;
 }
 
+/* *count 0: not asked. */
+static int read_count(const WbArguments *arguments, int *count)
+{
+    guint64 value = 0;
+    *count = 0;
+    if (arguments->count == NULL)
+        return WB_EXIT_DONE;
+    if (arguments->panel == NULL || arguments->mix)
+        return wb_cli_fail(WB_EXIT_WRONG_USE,
+                           _("--count asks whether so many of one panel fit; it goes with --panel "
+                             "ID and without --mix."));
+    if (!g_ascii_string_to_unsigned(arguments->count, 10, 1, WB_ROOF_PANELS_MOST, &value, NULL)) {
+        g_autofree char *told = wb_cli_told(arguments->count);
+        return wb_cli_fail(WB_EXIT_WRONG_USE,
+                           _("--count takes a whole number from 1 to %d, not “%s”."),
+                           WB_ROOF_PANELS_MOST, told);
+    }
+    *count = (int)value;
+    return WB_EXIT_DONE;
+}
+
 static int work_out(const WbArguments *arguments, const WbJob *job, WbRoofReport *report)
 {
     report->file = job->file;
@@ -47,7 +68,8 @@ static int work_out(const WbArguments *arguments, const WbJob *job, WbRoofReport
         return wb_cli_fail_panel(report->catalogue, report->panel);
     report->full = arguments->json || report->panel != NULL;
     int code = wb_cli_roof_models(report);
-    if (code == WB_EXIT_DONE)
+    /* Who asks for one panel or for mixes did not ask for batteries. */
+    if (code == WB_EXIT_DONE && (arguments->json || (report->panel == NULL && !arguments->mix)))
         code = wb_cli_roof_bays(report);
     if (code == WB_EXIT_DONE && arguments->mix)
         code = wb_cli_roof_mixes(report);
@@ -68,7 +90,9 @@ static int run_brief(const WbArguments *arguments, uint64_t nodes)
     g_array_set_clear_func(models, clear_model);
     WbRoofReport report = {
         .panel = arguments->panel, .models = models, .bays = bays, .nodes = nodes};
-    int code = wb_cli_load_both(arguments, arguments->rest[0], &job);
+    int code = read_count(arguments, &report.count);
+    if (code == WB_EXIT_DONE)
+        code = wb_cli_load_both(arguments, arguments->rest[0], &job);
     if (code == WB_EXIT_DONE)
         code = work_out(arguments, &job, &report);
     wb_cli_roof_mixes_free(report.mixes);

@@ -35,6 +35,7 @@ typedef struct {
     const WbCatalogue *catalogue;
     uint64_t nodes;     /* budget of one search */
     const char *panel;  /* --panel ID: this one in full; NULL: all ticked ones */
+    int count;          /* --count N: do so many of it fit? 0: not asked, as many as fit */
     bool full;          /* arrangement, proof and shade are wanted too */
     GArray *models;     /* of WbRoofModel, in the order of their ids */
     GArray *bays;       /* of WbBayModel, in the order of their ids; none where there is no bay */
@@ -67,11 +68,17 @@ char *wb_cli_roof_nothing_left(const WbRoof *roof);
 /* What belongs beside the figures: sentences (char *). (transfer full) */
 GPtrArray *wb_cli_roof_cautions(const WbBrief *brief);
 
+/* "fits", "does-not-fit", "within-1-mm" or "not-decided", of so many as were asked for. */
+const char *wb_cli_roof_count_code(const WbRoofReport *report, const WbRoofModel *model);
+/* The same as a sentence. (transfer full) */
+char *wb_cli_roof_count_words(const WbRoofReport *report, const WbRoofModel *model);
+
 /* One panel in full. */
 void wb_cli_roof_one_text(GString *out, const WbRoofReport *report, const WbRoofModel *model);
 
-/* "proved", "within-1-mm", "not-decided" or "at-least". */
-const char *wb_cli_roof_answer_code(const WbRoofFit *fit);
+/* "proved" where its checker has passed a proof of the bound, "searched" where it was searched
+ * through without one that can be shown; else "within-1-mm", "not-decided" or "at-least". */
+const char *wb_cli_roof_answer_code(const WbRoofFit *fit, bool proof_ok);
 /* What is known of a model beside its count and layout. */
 void wb_cli_roof_more_json(WbJsonOut *json, const WbRoofReport *report, const WbRoofModel *model);
 /* Rectangles as an array under `key`. */

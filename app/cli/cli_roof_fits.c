@@ -32,18 +32,19 @@ static WbStatus fit_around_pins(const WbRoofReport *report, WbRoofModel *model)
 {
     const WbRoof *roof = &report->brief->roof;
     const WbPanel *panel = model->panel;
+    int at_most = report->count > 0 ? report->count : WB_ROOF_PANELS_MOST;
     model->pinned = wb_roof_pinned(roof, panel, &model->n_pinned);
     if (model->n_pinned > 0) {
-        WbStatus status = wb_roof_most_around(roof, panel->length_mm, panel->width_mm,
-                                              model->pinned, model->n_pinned, WB_ROOF_PANELS_MOST,
-                                              report->nodes, NULL, &model->fit);
+        WbStatus status = wb_roof_most_around(
+            roof, panel->length_mm, panel->width_mm, model->pinned, model->n_pinned,
+            MAX(at_most, model->n_pinned), report->nodes, NULL, &model->fit);
         if (status != WB_BAD_INPUT)
             return status;
         model->refused = wb_roof_refused_words(roof, panel);
         model->n_pinned = 0;
     }
-    return wb_roof_most(roof, panel->length_mm, panel->width_mm, WB_ROOF_PANELS_MOST, report->nodes,
-                        NULL, &model->fit);
+    return wb_roof_most(roof, panel->length_mm, panel->width_mm, at_most, report->nodes, NULL,
+                        &model->fit);
 }
 
 static int add_model(WbRoofReport *report, const WbPanel *panel)

@@ -35,11 +35,11 @@ int wb_cli_run_roof_instances(const WbArguments *arguments, uint64_t nodes)
 {
     const char *file = arguments->instances;
     if (arguments->n_rest > 0 || arguments->panel != NULL || arguments->catalogue != NULL ||
-        arguments->mix)
+        arguments->mix || arguments->count != NULL)
         return wb_cli_fail(
             WB_EXIT_WRONG_USE,
-            _("--instances takes no brief, --panel, --mix or --catalogue beside it; the "
-              "command is: wattberth roof --instances FILE [--nodes N] [--json]."));
+            _("--instances takes no brief, --panel, --count, --mix or --catalogue beside it; "
+              "the command is: wattberth roof --instances FILE [--nodes N] [--json]."));
     g_autoptr(WbRoofInstances) instances = NULL;
     int code = read_instances(file, &instances);
     for (guint i = 0; code == WB_EXIT_DONE && i < wb_roof_instances_count(instances); i++)

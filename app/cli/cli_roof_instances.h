@@ -46,7 +46,8 @@ int wb_cli_instance_refuses(const WbInstanceAnswer *answer);
 /* Of the proof, "size", "area", "weights", "search", "one-size", "clauses"; NULL:
  * there is none. */
 const char *wb_cli_instance_proof_kind(const WbInstanceAnswer *answer);
-/* "proved", "at-least", "fits", "does-not-fit", "within-1-mm" or "not-decided". */
+/* "proved", "searched" (see wb_cli_roof_answer_code), "at-least", "fits", "does-not-fit",
+ * "within-1-mm" or "not-decided". */
 const char *wb_cli_instance_answer_code(const WbInstanceAnswer *answer);
 
 /* Answers each and prints. Return a WbExit; a failure has been told. */

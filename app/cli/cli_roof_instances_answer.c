@@ -241,5 +241,6 @@ const char *wb_cli_instance_answer_code(const WbInstanceAnswer *answer)
                                         [WB_FITS_NOT] = "does-not-fit",
                                         [WB_FIT_UNDECIDED] = "not-decided",
                                         [WB_FIT_WITHIN_1_MM] = "within-1-mm"};
-    return answer->instance->most ? wb_cli_roof_answer_code(&answer->fit) : codes[answer->answer];
+    return answer->instance->most ? wb_cli_roof_answer_code(&answer->fit, answer->proof_ok)
+                                  : codes[answer->answer];
 }

@@ -14,6 +14,8 @@ static char *answer_words(const WbInstanceAnswer *answer)
     const char *code = wb_cli_instance_answer_code(answer);
     if (g_str_equal(code, "proved"))
         return g_strdup(_("proved"));
+    if (g_str_equal(code, "searched"))
+        return g_strdup(_("searched"));
     if (g_str_equal(code, "at-least"))
         return g_strdup(_("at least"));
     if (g_str_equal(code, "fits"))

@@ -21,12 +21,12 @@ void wb_cli_rects_json(WbJsonOut *json, const char *key, const WbRect *rects, in
     wb_out_end_array(json);
 }
 
-const char *wb_cli_roof_answer_code(const WbRoofFit *fit)
+const char *wb_cli_roof_answer_code(const WbRoofFit *fit, bool proof_ok)
 {
     if (fit->most == fit->at_most)
         return "at-least";
     if (fit->most == fit->bound)
-        return "proved";
+        return proof_ok ? "proved" : "searched";
     return wb_roof_answer(fit, fit->most + 1) == WB_FIT_WITHIN_1_MM ? "within-1-mm" : "not-decided";
 }
 
@@ -51,7 +51,13 @@ static void model_json(WbJsonOut *json, const WbRoofReport *report, const WbRoof
     wb_out_integer(json, "most", fit->most);
     wb_out_integer(json, "bound", fit->bound);
     wb_out_integer(json, "mm_bound", fit->mm_bound);
-    wb_out_text(json, "answer", wb_cli_roof_answer_code(fit));
+    wb_out_text(json, "answer", wb_cli_roof_answer_code(fit, model->more.proof_ok));
+    if (report->count > 0)
+        wb_out_integer(json, "count_asked", report->count);
+    else
+        wb_out_null(json, "count_asked");
+    wb_out_text(json, "count_answer",
+                report->count > 0 ? wb_cli_roof_count_code(report, model) : NULL);
     wb_out_count(json, "nodes", fit->nodes);
     wb_out_number(json, "time_ms", model->time_ms);
     wb_out_number(json, "power_w", fit->most * model->panel->power_w);

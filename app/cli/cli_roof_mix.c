@@ -1,13 +1,13 @@
-/* Each ticked panel alone, then all pairs of those that give most watts alone (where three or fewer
- * are left, all of them at once), are asked for their best mixes; of all answers the front by watts
- * and money is kept. Pairs of all would take minutes on a slanted roof, and a panel that is weak
- * alone is seldom part of the strongest mix. */
+/* Each ticked panel alone, then pairs of twelve (where three or fewer are left, all of them at
+ * once), are asked for their best mixes; of all answers the front by watts and money is kept. Pairs
+ * of all would take minutes on a slanted roof. The twelve: those that give most watts alone, since
+ * what is weak alone is seldom part of the strongest mix; and of the others that fit at all those
+ * of most watts each, which are weak alone only because so few of them go on the roof, and which
+ * small ones fill up. */
 #include "cli_roof_mix.h"
 #include "money.h"
 #include <math.h>
 #include <string.h>
-
-#define STRONGEST 8
 
 typedef struct {
     const WbPanel *panel;
@@ -175,10 +175,34 @@ static WbStatus ask_singles(const WbRoofReport *report, WbRoofMixes *mixes, GArr
     return status;
 }
 
+/* Brings the largest of those from `at` on there. They stand by watts alone, then by their ids:
+ * of equal ones the first is taken. */
+static void bring_largest(GArray *choices, guint at)
+{
+    guint largest = at;
+    for (guint i = at + 1; i < choices->len; i++)
+        if (g_array_index(choices, Choice, i).model.power_w >
+            g_array_index(choices, Choice, largest).model.power_w)
+            largest = i;
+    const Choice choice = g_array_index(choices, Choice, largest);
+    g_array_remove_index(choices, largest);
+    g_array_insert_val(choices, at, choice);
+}
+
+static void choose_mixed(WbRoofMixes *mixes, GArray *choices)
+{
+    mixes->n_mixed = MIN(choices->len, WB_MIX_STRONGEST + WB_MIX_LARGEST);
+    mixes->n_strongest = MIN(choices->len, WB_MIX_STRONGEST);
+    for (guint i = WB_MIX_STRONGEST; i < mixes->n_mixed; i++)
+        bring_largest(choices, i);
+    for (guint i = 0; i < mixes->n_mixed; i++)
+        mixes->mixed[i] = g_array_index(choices, Choice, i).panel;
+}
+
 static WbStatus ask_pairs(const WbRoofReport *report, WbRoofMixes *mixes, const GArray *choices)
 {
     WbStatus status = WB_OK;
-    guint n = MIN(choices->len, STRONGEST), n_first = report->panel == NULL ? n : 1;
+    guint n = (guint)mixes->n_mixed, n_first = report->panel == NULL ? n : 1;
     for (guint i = 0; i < n_first && status == WB_OK; i++)
         for (guint j = i + 1; j < n && status == WB_OK; j++) {
             Set pair = {
@@ -186,7 +210,6 @@ static WbStatus ask_pairs(const WbRoofReport *report, WbRoofMixes *mixes, const 
                 .n = 2};
             status = add_set(report, mixes, &pair);
         }
-    mixes->n_mixed = n;
     return status;
 }
 
@@ -194,12 +217,14 @@ static WbStatus ask_sets(const WbRoofReport *report, WbRoofMixes *mixes, GArray 
 {
     mixes->most_proved = true;
     WbStatus status = ask_singles(report, mixes, choices);
-    if (status != WB_OK || choices->len > WB_MIX_MODELS)
-        return status == WB_OK ? ask_pairs(report, mixes, choices) : status;
+    if (status != WB_OK)
+        return status;
+    choose_mixed(mixes, choices);
+    if (choices->len > WB_MIX_MODELS)
+        return ask_pairs(report, mixes, choices);
     Set all = {.n = choices->len};
     for (guint i = 0; i < choices->len; i++)
         all.choice[i] = &g_array_index(choices, Choice, i);
-    mixes->n_mixed = all.n;
     return all.n > 1 ? add_set(report, mixes, &all) : WB_OK;
 }
 

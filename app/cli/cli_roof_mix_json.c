@@ -58,6 +58,18 @@ static void one_more_json(WbJsonOut *json, const WbMixOneMore *more)
     wb_out_end_object(json);
 }
 
+static void mixed_json(WbJsonOut *json, const WbRoofMixes *mixes)
+{
+    wb_out_array(json, "mixed");
+    for (size_t i = 0; i < mixes->n_mixed; i++) {
+        wb_out_object(json, NULL);
+        wb_out_text(json, "panel", mixes->mixed[i]->part.id);
+        wb_out_text(json, "chosen_for", i < mixes->n_strongest ? "watts-alone" : "watts-of-one");
+        wb_out_end_object(json);
+    }
+    wb_out_end_array(json);
+}
+
 void wb_cli_roof_mixes_json(WbJsonOut *json, const WbRoofReport *report)
 {
     const WbRoofMixes *mixes = report->mixes;
@@ -65,6 +77,7 @@ void wb_cli_roof_mixes_json(WbJsonOut *json, const WbRoofReport *report)
     wb_out_count(json, "panels_tried", mixes->n_panels);
     wb_out_count(json, "panels_left_out", mixes->n_left_out);
     wb_out_count(json, "panels_mixed", mixes->n_mixed);
+    mixed_json(json, mixes);
     wb_out_count(json, "sets", mixes->n_sets);
     wb_out_integer(json, "undecided", mixes->undecided);
     wb_out_flag(json, "most_watts_proved", mixes->most_proved);

@@ -111,22 +111,45 @@ static char *one_more_words(const WbMixOneMore *more)
     return g_strdup_printf(_("Whether one %s more fits beside them is not decided."), id);
 }
 
+/* Ids of those mixed though others give more alone. */
+static char *largest_words(const WbRoofMixes *mixes)
+{
+    GString *ids = g_string_new(NULL);
+    for (size_t i = mixes->n_strongest; i < mixes->n_mixed; i++)
+        g_string_append_printf(ids, "%s%s", ids->len > 0 ? ", " : "", mixes->mixed[i]->part.id);
+    return g_string_free(ids, FALSE);
+}
+
 static char *head_words(const WbRoofReport *report)
 {
     const WbRoofMixes *mixes = report->mixes;
-    guint mixed = (guint)mixes->n_mixed;
-    if (mixed <= WB_MIX_MODELS)
+    /* The one asked for stands first among the strongest. */
+    guint n = (guint)mixes->n_strongest - (report->panel != NULL);
+    g_autofree char *largest = largest_words(mixes);
+    if (mixes->n_mixed <= WB_MIX_MODELS)
         return g_strdup(_("Best mixes of the ticked panels, pins left aside; each gives fewer "
                           "watts for less money than the one before:"));
+    if (report->panel != NULL && *largest == '\0')
+        return g_strdup_printf(_("Best mixes of %s and one of the %u other ticked panels that fit, "
+                                 "pins left aside; each gives fewer watts for less money than the "
+                                 "one before:"),
+                               report->panel, n);
     if (report->panel != NULL)
-        return g_strdup_printf(_("Best mixes of %s and one of the %u ticked panels that give the "
-                                 "most watts alone, pins left aside; each gives fewer watts for "
-                                 "less money than the one before:"),
-                               report->panel, mixed - 1);
-    return g_strdup_printf(_("Best mixes of two of the %u ticked panels that give the most watts "
-                             "alone, and each panel alone, pins left aside; each gives fewer "
-                             "watts for less money than the one before:"),
-                           mixed);
+        return g_strdup_printf(_("Best mixes of %s and one other ticked panel, one of the %u that "
+                                 "give the most watts alone or of the largest of the rest that "
+                                 "fit: %s. Pins are left aside; each gives fewer watts for less "
+                                 "money than the one before:"),
+                               report->panel, n, largest);
+    if (*largest == '\0')
+        return g_strdup_printf(_("Best mixes of two of the %u ticked panels that fit, and each "
+                                 "panel alone, pins left aside; each gives fewer watts for less "
+                                 "money than the one before:"),
+                               n);
+    return g_strdup_printf(_("Best mixes of two ticked panels, and each panel alone. Mixed are the "
+                             "%u that give the most watts alone and the largest of the rest that "
+                             "fit: %s. Pins are left aside; each gives fewer watts for less money "
+                             "than the one before:"),
+                           n, largest);
 }
 
 static const char *nothing_words(const WbRoofMixes *mixes)

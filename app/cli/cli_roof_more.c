@@ -21,19 +21,16 @@ uint64_t wb_cli_roof_change_nodes(const WbRoofReport *report)
     return report->panel != NULL ? report->nodes : MAX(report->nodes / CHANGES_SHARE, 1);
 }
 
-static bool decided(const WbRoofFit *fit)
-{
-    return fit->bound == fit->most || wb_roof_answer(fit, fit->most + 1) == WB_FIT_WITHIN_1_MM;
-}
-
 /* Only of what is decided and not pinned: else a layout of one more may need no change. */
 static WbStatus find_changes(const WbRoofReport *report, WbRoofModel *model)
 {
     WbRoofMore *more = &model->more;
-    if (model->n_pinned > 0 || !decided(&model->fit) || model->fit.most >= model->fit.at_most)
+    int wanted = report->count > 0 ? report->count : model->fit.most + 1;
+    if (model->n_pinned > 0 || model->fit.most >= model->fit.at_most ||
+        wb_roof_answer(&model->fit, wanted) == WB_FIT_UNDECIDED)
         return WB_OK;
     WbStatus status = wb_roof_changes(
-        &report->brief->roof, model->panel->length_mm, model->panel->width_mm, model->fit.most + 1,
+        &report->brief->roof, model->panel->length_mm, model->panel->width_mm, wanted,
         WB_STUDY_REACH_MM, wb_cli_roof_change_nodes(report), NULL, more->change, &more->n_changes);
     more->has_changes = status == WB_OK;
     return status;

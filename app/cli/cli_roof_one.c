@@ -140,14 +140,21 @@ static char *proof_words(const WbRoofProof *proof)
     return g_strdup("");
 }
 
+static const char *no_proof_words(const WbRoofFit *fit)
+{
+    return fit->bound == fit->most
+               ? _("Every way to lay one more was searched through, but no proof that can be "
+                   "checked apart was found within the budget; a larger --nodes may find one.")
+               : _("No proof that can be checked apart was found within the budget; a larger "
+                   "--nodes may find one.");
+}
+
 static void append_proof(GString *out, const WbRoofModel *model)
 {
     const WbRoofMore *more = &model->more;
     if (!more->has_proof) {
         if (model->fit.bound < model->fit.at_most)
-            wb_cli_wrap(out, "",
-                        _("No proof that can be checked apart was found within the budget; a "
-                          "larger --nodes may find one."));
+            wb_cli_wrap(out, "", no_proof_words(&model->fit));
         return;
     }
     g_autofree char *words = proof_words(&more->proof);
@@ -165,12 +172,16 @@ static void append_changes(GString *out, const WbRoof *roof, const WbRoofModel *
     const WbRoofMore *more = &model->more;
     if (!more->has_changes)
         return;
-    if (more->n_changes == 0)
-        wb_cli_wrap(out, "", _("No single change that lets one more in was found."));
+    int told = 0;
     for (int i = 0; i < more->n_changes; i++) {
+        if (!wb_roof_change_is_useful(&more->change[i]))
+            continue;
+        told++;
         g_autofree char *words = wb_roof_change_words(roof, &more->change[i], 1);
         wb_cli_wrap(out, "- ", words);
     }
+    if (told == 0)
+        wb_cli_wrap(out, "", _("No single change of the roof that lets one more in was found."));
 }
 
 void wb_cli_roof_one_text(GString *out, const WbRoofReport *report, const WbRoofModel *model)

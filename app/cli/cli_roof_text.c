@@ -70,15 +70,36 @@ static void append_limits(WbTable *table, const WbBrief *brief, const WbRoofMode
         wb_table_line(table, g_strdup(model->refused));
 }
 
-/* The least of the changes; one that is proved goes before one that may be too much. */
+static bool is_of_roof(const WbRoofChange *change)
+{
+    return change->kind != WB_CHANGE_PANEL_LENGTH && change->kind != WB_CHANGE_PANEL_WIDTH;
+}
+
+/* A change of the roof goes before a word on the panel, of either kind one that is proved before
+ * one that may be too much, and then the first, which is the least. */
 static void append_change(WbTable *table, const WbBrief *brief, const WbRoofMore *more)
 {
-    int least = 0;
-    while (least < more->n_changes && !more->change[least].proved)
-        least++;
-    if (more->n_changes > 0)
-        wb_table_line(
-            table, wb_roof_change_words(&brief->roof, &more->change[least % more->n_changes], 1));
+    const WbRoofChange *told = NULL;
+    for (int i = 0; i < more->n_changes; i++) {
+        const WbRoofChange *change = &more->change[i];
+        if (wb_roof_change_is_useful(change) &&
+            (told == NULL ||
+             (is_of_roof(change) == is_of_roof(told) && !told->proved && change->proved)))
+            told = change;
+    }
+    if (told != NULL)
+        wb_table_line(table, wb_roof_change_words(&brief->roof, told, 1));
+}
+
+/* With the panel in full its proof was asked for; without one it is not called proved. */
+static char *answer_words(const WbRoofModel *model, bool full)
+{
+    const WbRoofFit *fit = &model->fit;
+    if (!full || !g_str_equal(wb_cli_roof_answer_code(fit, model->more.proof_ok), "searched"))
+        return wb_roof_fit_words(fit);
+    return fit->most == 0 ? g_strdup(_("does not fit: searched through"))
+                          : g_strdup_printf(_("%d fit, %d do not: searched through"), fit->most,
+                                            fit->most + 1);
 }
 
 static void append_model(WbTable *table, const WbBrief *brief, const WbRoofModel *model, bool full)
@@ -91,7 +112,7 @@ static void append_model(WbTable *table, const WbBrief *brief, const WbRoofModel
     wb_table_cell(table, wb_text_number(model->fit.most * panel->power_w, 0));
     wb_table_cell(table, wb_text_number(wb_cli_roof_load_kg(model), 1));
     wb_table_cell(table, wb_text_number(model->time_ms, 2));
-    wb_table_cell(table, wb_roof_fit_words(&model->fit));
+    wb_table_cell(table, answer_words(model, full));
     append_limits(table, brief, model);
     if (!full)
         append_change(table, brief, &model->more);
@@ -104,6 +125,16 @@ static void append_models(GString *out, const WbRoofReport *report)
         append_model(table, report->brief, &g_array_index(report->models, WbRoofModel, i),
                      report->panel != NULL);
     wb_table_append(table, out);
+}
+
+static void append_count(GString *out, const WbRoofReport *report)
+{
+    if (report->count == 0 || report->models->len == 0)
+        return;
+    g_autofree char *words =
+        wb_cli_roof_count_words(report, &g_array_index(report->models, WbRoofModel, 0));
+    wb_cli_wrap(out, "", words);
+    g_string_append_c(out, '\n');
 }
 
 static char *stand_text(const WbBayModel *model)
@@ -152,6 +183,7 @@ char *wb_cli_roof_text(const WbRoofReport *report)
     if (nothing_left != NULL)
         wb_cli_wrap(out, "", nothing_left);
     g_string_append_c(out, '\n');
+    append_count(out, report);
     append_models(out, report);
     for (guint i = 0; report->panel != NULL && i < report->models->len; i++)
         wb_cli_roof_one_text(out, report, &g_array_index(report->models, WbRoofModel, i));

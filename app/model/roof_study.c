@@ -205,7 +205,8 @@ static void take_changes(WbStudyPanel *panel, WbRoofTask *task)
 {
     panel->changes_known = TRUE;
     memcpy(panel->change, task->change, sizeof panel->change);
-    panel->n_changes = task->status == WB_OK ? task->n_changes : 0;
+    panel->n_changes =
+        task->status == WB_OK ? wb_roof_changes_keep_useful(panel->change, task->n_changes) : 0;
     task->n_changes = 0;
 }
 

@@ -16,7 +16,8 @@ char *wb_roof_way_in(const WbProblem *problem, const WbKit *kit, int most)
     if (wb_roof_changes(roof, choice->panel->length_mm, choice->panel->width_mm, panels,
                         WB_STUDY_REACH_MM, WB_ROOF_NODES, NULL, change, &n) != WB_OK)
         return NULL;
-    char *words = n > 0 ? wb_roof_change_words(roof, change, MIN(n, most)) : NULL;
-    wb_roof_changes_free(change, n);
+    int told = wb_roof_changes_keep_useful(change, n);
+    char *words = told > 0 ? wb_roof_change_words(roof, change, MIN(told, most)) : NULL;
+    wb_roof_changes_free(change, told);
     return words;
 }

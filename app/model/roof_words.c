@@ -2,7 +2,6 @@
 #include "roof_words.h"
 
 #include "figures_text.h"
-#include "roof_pins.h"
 #include <glib/gi18n-lib.h>
 
 static char *not_decided(int most, int next, int bound)
@@ -40,22 +39,10 @@ char *wb_roof_obstacle_name(const WbRoof *roof, int index)
     return g_strdup(name);
 }
 
-char *wb_roof_refused_words(const WbRoof *roof, const WbPanel *panel)
-{
-    int n, bad = 0;
-    g_autofree WbRect *pinned = wb_roof_pinned(roof, panel, &n);
-    if (n == 0 || wb_roof_layout_ok(roof, panel->length_mm, panel->width_mm, pinned, n, &bad))
-        return g_strdup(_("This roof and this panel cannot be reckoned with: a length is beyond "
-                          "100 m or an obstacle far beyond the roof."));
-    g_autofree char *x = wb_text_number((double)pinned[bad].x_mm, 0);
-    g_autofree char *y = wb_text_number((double)pinned[bad].y_mm, 0);
-    return g_strdup_printf(_("The panel pinned %s mm from the left and %s mm from the front does "
-                             "not stand free there: it is off the usable roof, over something or "
-                             "too near to another pinned one. Move it or unpin it."),
-                           x, y);
-}
-
 /* ---- changes ---- */
+
+/* Nobody cuts a panel: that it is too large is told where another model may do, no further. */
+#define NEARLY_MM 150
 
 /* How a sentence ends: what then fits. */
 static char *then_fits(int n)
@@ -112,11 +99,33 @@ static char *sentence(const WbRoof *roof, const WbRoofChange *change)
     case WB_CHANGE_CLEARANCE:
         return less_words(roof, change, name, then);
     case WB_CHANGE_PANEL_LENGTH:
-        return g_strdup_printf(_("With panels %s mm shorter, %s."), by, then);
+        return g_strdup_printf(_("The panels are %s mm too long: that much shorter, %s."), by,
+                               then);
     case WB_CHANGE_PANEL_WIDTH:
-        return g_strdup_printf(_("With panels %s mm narrower, %s."), by, then);
+        return g_strdup_printf(_("The panels are %s mm too wide: that much narrower, %s."), by,
+                               then);
     }
     return NULL;
+}
+
+gboolean wb_roof_change_is_useful(const WbRoofChange *change)
+{
+    return (change->kind != WB_CHANGE_PANEL_LENGTH && change->kind != WB_CHANGE_PANEL_WIDTH) ||
+           change->by_mm <= NEARLY_MM;
+}
+
+int wb_roof_changes_keep_useful(WbRoofChange *change, int n)
+{
+    int kept = 0;
+    for (int i = 0; i < n; i++) {
+        if (!wb_roof_change_is_useful(&change[i])) {
+            wb_roof_changes_free(&change[i], 1);
+        } else if (kept++ < i) {
+            change[kept - 1] = change[i];
+            change[i] = (WbRoofChange){0};
+        }
+    }
+    return kept;
 }
 
 char *wb_roof_change_words(const WbRoof *roof, const WbRoofChange *changes, int n)

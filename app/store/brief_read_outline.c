@@ -16,7 +16,7 @@ static WbCorner read_corner(const WbJson *at)
     return corner;
 }
 
-/* Edges and corners are numbered from 0, as in the pointer beside them. */
+/* Corners are counted from 1, as in the window. */
 static void check_outline(const WbJson *at, const WbRoof *roof)
 {
     size_t first = 0, second = 0, n = roof->n_corners;
@@ -26,20 +26,20 @@ static void check_outline(const WbJson *at, const WbRoof *roof)
                          "leaves the roof with corner %zu, [%" G_GINT64_FORMAT ", %" G_GINT64_FORMAT
                          "]; x must be from 0 to length_mm, %" G_GINT64_FORMAT
                          ", and y from 0 to width_mm, %" G_GINT64_FORMAT,
-                         first, roof->corners[first].x_mm, roof->corners[first].y_mm,
+                         first + 1, roof->corners[first].x_mm, roof->corners[first].y_mm,
                          roof->length_mm, roof->width_mm);
     else if (problem == WB_OUTLINE_NO_LENGTH)
         wb_json_complain(at, WB_STORE_ERROR_VALUE,
                          "has corners %zu and %zu at the same place, [%" G_GINT64_FORMAT
                          ", %" G_GINT64_FORMAT "]; neighbours must differ",
-                         first, (first + 1) % n, roof->corners[first].x_mm,
+                         first + 1, (first + 1) % n + 1, roof->corners[first].x_mm,
                          roof->corners[first].y_mm);
     else if (problem == WB_OUTLINE_CROSSES)
         wb_json_complain(at, WB_STORE_ERROR_VALUE,
                          "crosses or touches itself: the edge from corner %zu to corner %zu meets "
                          "the edge from corner %zu to corner %zu; an outline goes round the roof "
                          "once and encloses it",
-                         first, (first + 1) % n, second, (second + 1) % n);
+                         first + 1, (first + 1) % n + 1, second + 1, (second + 1) % n + 1);
     else if (problem != WB_OUTLINE_GOOD)
         wb_json_complain(at, WB_STORE_ERROR_VALUE, "has %zu corners, but must have from 3 to %d", n,
                          WB_ROOF_CORNERS);

@@ -111,11 +111,11 @@ BRIEF_EDITS = [
     ("a negative margin", "/roof/margin_mm", -1, ["/roof/margin_mm", "-1"]),
     ("a negative gap", "/roof/gap_mm", -1, ["/roof/gap_mm", "-1"]),
     ("an outline that crosses itself", "/roof/corners", [[0, 0], [3000, 1700], [3000, 0], [0, 1700]],
-     ["/roof/corners", "crosses", "corner 0 to corner 1", "corner 2 to corner 3"]),
+     ["/roof/corners", "crosses", "corner 1 to corner 2", "corner 3 to corner 4"]),
     ("an outline of two corners", "/roof/corners", [[0, 0], [3000, 1700]], ["/roof/corners", "2", "3"]),
     ("a corner off the roof", "/roof/corners", [[0, 0], [3421, 0], [3000, 1700]], ["/roof/corners", "3421", "3420"]),
-    ("a corner twice", "/roof/corners", [[0, 0], [3000, 0], [3000, 0], [0, 1700]], ["/roof/corners", "corners 1 and 2", "[3000, 0]"]),
-    ("an edge that runs back", "/roof/corners", [[0, 0], [3000, 0], [1000, 0], [0, 1700]], ["/roof/corners", "corner 0", "corner 1"]),
+    ("a corner twice", "/roof/corners", [[0, 0], [3000, 0], [3000, 0], [0, 1700]], ["/roof/corners", "corners 2 and 3", "[3000, 0]"]),
+    ("an edge that runs back", "/roof/corners", [[0, 0], [3000, 0], [1000, 0], [0, 1700]], ["/roof/corners", "corner 1", "corner 2"]),
     ("a corner between millimetres", "/roof/corners", [[0, 0], [3000.5, 0], [0, 1700]], ["/roof/corners/1", "3000.5", "whole number"]),
     ("a corner of three numbers", "/roof/corners", [[0, 0, 0], [3000, 0], [0, 1700]], ["/roof/corners/0", "3"]),
     ("an oval", "/roof/obstacles/0", dict(BRIEF["roof"]["obstacles"][0], shape="round", width_mm=401),
@@ -352,6 +352,16 @@ def test_roof_options():
             (["roof", "--mix"], "roof BRIEF", WRONG_USE, ["needs a brief"]),
             (["roof", "--instances", "no.txt", "--mix"], "--mix", WRONG_USE, ["--instances takes no brief"]),
             (["roof", "demo", "--mix", "--nodes", "0"], "--nodes", WRONG_USE, ["1 to 1000000000"]),
+            (["roof", "demo", "--mix=3"], "--mix", WRONG_USE, ["takes no value", "“3”", "roof BRIEF"]),
+            (["roof", "demo", "--mix="], "--mix", WRONG_USE, ["takes no value"]),
+            (["rank", "demo", "--json=yes\nplease"], "--json", WRONG_USE, ["takes no value", "yes"]),
+            (["brief", "--new=x"], "--new", WRONG_USE, ["takes no value", "“x”"]),
+            (["catalogue", "import", "x.json", "--preview=no"], "--preview", WRONG_USE, ["takes no value"]),
+            (["roof", "demo", "--count", "3"], "--count", WRONG_USE, ["goes with --panel ID"]),
+            (["roof", "demo", "--panel", "p-orrelith-50-rigid", "--mix", "--count", "3"], "--count", WRONG_USE, ["without --mix"]),
+            (["roof", "--instances", "no.txt", "--count", "3"], "--count", WRONG_USE, ["--instances takes no brief"]),
+            *((["roof", "demo", "--panel", "p-orrelith-50-rigid", "--count", n], "--count", WRONG_USE, ["1 to 400"])
+              for n in ("0", "-1", "401", "x", "", "2.5", "99999999999999999999", "3 ")),
             (["rank", "demo", "--mix"], "--mix", WRONG_USE, ["Unknown option"])):
         refused(arguments, name, code, wanted)
     for pointer in ("/roof/length_mm", "/roof/width_mm"):

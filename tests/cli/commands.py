@@ -416,14 +416,71 @@ def test_roof_change_lines():
     text = " ".join(terminal.text("roof", "demo").split())
     for panel in answer["panels"]:
         said = text[text.index(" %s " % panel["panel"]):]
-        proved = [c["sentence"] for c in panel["changes"] if c["proved"]] or [c["sentence"] for c in panel["changes"]]
-        holds(proved[0] in said[:400], "%s: %s" % (panel["panel"], said[:400]))
+        told = [c for c in panel["changes"] if not c["kind"].startswith("panel-")]
+        told = told or [c for c in panel["changes"] if c["by_mm"] <= 150]
+        told = [c for c in told if c["proved"]] or told
+        if told:
+            holds(told[0]["sentence"] in said[:400], "%s: %s" % (panel["panel"], said[:400]))
+    large = [int(by.replace(",", "")) for by in re.findall(r"([0-9,]+) mm too (?:long|wide)", text)]
+    holds(max(large + [0]) <= 150, large)
     panel = terminal.json("roof", "demo", "--panel", "p-brambleray-100-rigid")["panels"][0]
     text = " ".join(terminal.text("roof", "demo", "--panel", "p-brambleray-100-rigid").split())
     for change in panel["changes"]:
-        holds("- " + change["sentence"] in text, change["sentence"])
+        told = not change["kind"].startswith("panel-") or change["by_mm"] <= 150
+        equal("- " + change["sentence"] in text, told, change["sentence"])
     holds("Proof that 5 do not fit: weights on %d square millimetres" % len(panel["proof"]["points"]) in text, text)
     holds("A checker of its own followed it." in text, text)
+
+
+def test_roof_count():
+    """Do N of a panel fit: yes with a layout of N, no with the proof, or not decided; and what the other limits say."""
+    part = "p-brambleray-100-rigid"
+    for n in (1, 3, 4, 5, 9):
+        panel = terminal.json("roof", "demo", "--panel", part, "--count", str(n))["panels"][0]
+        text = terminal.text("roof", "demo", "--panel", part, "--count", str(n))
+        narrow(text)
+        holds("Storage bay" not in text, text)
+        equal((panel["count_asked"], panel["count_answer"]), (n, "fits" if n <= 4 else "does-not-fit"))
+        equal((len(panel["layout"]), panel["layout_checked"]), (min(n, 4), True))
+        if n <= 4:
+            holds("Yes: %d of %s fit." % (n, part) in text and "Proof" not in text, text)
+            holds(re.search(r"^ +%d +\d+ +\d+" % n, text, re.M) and not re.search(r"^ +%d +\d+ +\d+" % (n + 1), text, re.M), text)
+            equal((panel["proof"], panel["changes"]), (None, None))
+        else:
+            holds("No: %d of %s do not fit; 4 do." % (n, part) in text, text)
+            holds("Proof that %d do not fit" % panel["proof"]["panels"] in text and panel["proof"]["checked"], text)
+            holds(4 < panel["proof"]["panels"] <= n, panel["proof"]["panels"])
+            holds(all(len(change["layout"]) == n for change in panel["changes"]), n)
+    holds("No: 1 of p-sundrell-450-rigid do not fit." in terminal.text("roof", "demo", "--panel", "p-sundrell-450-rigid", "--count", "1"), "450 W")
+    brief = demo_brief()
+    for members, why in (({"max_load_kg": 20}, "but the limit of the roof's load carries"), ({"standoff_mm": 30, "max_height_mm": 40}, "but they stand too high")):
+        path = terminal.write("limits.json", json.dumps(dict(brief, roof=dict(brief["roof"], **members))))
+        text = " ".join(terminal.text("roof", path, "--panel", part, "--count", "4").split())
+        holds("No: there is room for 4 of %s, %s" % (part, why) in text, text)
+    laid = terminal.json("roof", "demo", "--panel", part)["panels"][0]
+    pin = [{"panel": part, "x_mm": r["x_mm"], "y_mm": r["y_mm"], "turned": r["length_mm"] != laid["length_mm"]} for r in laid["layout"][:2]]
+    path = terminal.write("pinned.json", json.dumps(dict(brief, roof=dict(brief["roof"], pins=pin))))
+    panel = terminal.json("roof", path, "--panel", part, "--count", "1")["panels"][0]
+    equal((panel["pinned"], panel["most"], panel["count_answer"]), (2, 2, "fits"))
+    open_one = [p for p in terminal.json("roof", "demo", "--nodes", "2")["panels"] if p["answer"] == "not-decided"][0]
+    asked = ("roof", "demo", "--nodes", "2", "--panel", open_one["panel"], "--count", str(open_one["most"] + 1))
+    equal(terminal.json(*asked)["panels"][0]["count_answer"], "not-decided")
+    holds("is not decided within the budget" in " ".join(terminal.text(*asked).split()), asked)
+
+
+def test_roof_searched():
+    """What was searched through without a proof that can be shown is not called proved."""
+    asked, fit_not = "p-tarnfeld-190-rigid", "p-orrelith-250-rigid"
+    panels = {p["panel"]: p for p in terminal.json("roof", "demo", "--nodes", "1")["panels"]}
+    for panel in panels.values():
+        if panel["most"] == panel["bound"]:
+            equal(panel["answer"], "proved" if panel["proof"] else "searched", panel["panel"])
+    for part, words in ((asked, "2 fit, 3 do not: searched through"), (fit_not, "does not fit: searched through")):
+        equal((panels[part]["answer"], panels[part]["proof"]), ("searched", None))
+        text = " ".join(terminal.text("roof", "demo", "--nodes", "1", "--panel", part).split())
+        holds(words in text and "proved" not in text.split("Roof load:")[0].split("Storage bay")[0], text)
+        holds("Every way to lay one more was searched through, but no proof that can be checked apart was found" in text, text)
+        holds("proved" in terminal.text("roof", "demo", "--panel", part), part)
 
 
 def test_roof_mix():
@@ -437,6 +494,32 @@ def test_roof_mix():
         numbers = (rect["x_mm"], rect["x_mm"] + rect["length_mm"], rect["y_mm"], rect["y_mm"] + rect["width_mm"], rect["panel"])
         holds(re.search(r"\s+".join(("",) + tuple(map(str, numbers))), text), numbers)
     equal(terminal.json("roof", "demo")["mixes"], None)
+
+
+def test_roof_mix_large():
+    """Large panels of which only one or two lie there are mixed too, with what fills the rest; and it is told which."""
+    large, small = "p-sundrell-450-rigid", "p-sundrell-55-flexible"
+    hatch = {"name": "Hatch", "x_mm": 1900, "y_mm": 600, "length_mm": 500, "width_mm": 500, "clearance_mm": 30}
+    brief = demo_brief()
+    brief["roof"] = {"length_mm": 2600, "width_mm": 1900, "margin_mm": 30, "gap_mm": 20, "obstacles": [hatch]}
+    path = terminal.write("large.json", json.dumps(dict(brief, candidates="all")))
+    mixes = terminal.json("roof", path, "--mix")["mixes"]
+    two = terminal.json("roof", terminal.write("two.json", json.dumps(dict(brief, candidates=[large, small]))), "--mix")["mixes"]
+    for found in (mixes, two):
+        equal({c["panel"]: c["count"] for c in found["front"][0]["counts"]}, {large: 1, small: 5})
+        equal(found["front"][0]["power_w"], 725)
+    # Chosen: the eight of most watts alone, then of the rest that fit those of most watts each.
+    panels = {p["panel"]: p for p in terminal.json("roof", path)["panels"] if p["most"]}
+    strong = [m["panel"] for m in mixes["mixed"] if m["chosen_for"] == "watts-alone"]
+    chosen = [m["panel"] for m in mixes["mixed"] if m["chosen_for"] == "watts-of-one"]
+    equal((len(strong), len(chosen), mixes["panels_mixed"]), (8, 4, 12))
+    equal(strong, sorted(strong, key=lambda part: -panels[part]["power_w"]))
+    rest = [p for p in panels if p not in strong]
+    each = lambda part: panels[part]["power_w"] / panels[part]["most"]
+    equal([each(part) for part in chosen], sorted(map(each, chosen), reverse=True))
+    holds(chosen[0] == large and max(each(p) for p in rest) == 450, chosen)
+    text = " ".join(terminal.text("roof", path, "--mix").split())
+    holds("the largest of the rest that fit: %s. " % ", ".join(chosen) in text, text)
 
 
 def test_roof_shade():
@@ -734,6 +817,23 @@ def test_check_says_what_it_read():
     narrow(text)
     for words in ("Nantes", "March to October", "Router", "48 Wh", "2,600.00 EUR", "120.0 kg", "1.5 days", "3420 x 1700", "obstacles: 5", "panels 31"):
         holds(words in text, words)
+    roof = terminal.json("roof", "demo")
+    holds("%.2f m2 are clear of margin and obstacles" % roof["clear_area_m2"] in " ".join(text.split()), text)
+    same = terminal.json("brief", "check", "demo")
+    equal((same["clear_area_m2"], same["nothing_left"]), (roof["clear_area_m2"], None))
+
+
+def test_check_of_no_roof():
+    """A margin or a clearance that leaves nothing of the roof: the brief is not called sound."""
+    brief = demo_brief()
+    vent = {"name": "Vent", "x_mm": 1500, "y_mm": 700, "length_mm": 400, "width_mm": 400, "clearance_mm": 4000}
+    for members, why in (({"margin_mm": 900}, "The margin of 900 mm leaves nothing of the roof."),
+                         ({"obstacles": [vent]}, "Vent, with its clearance of 4000 mm, leaves nothing of the roof.")):
+        path = terminal.write("no-roof.json", json.dumps(dict(brief, roof=dict(brief["roof"], **members))))
+        text = " ".join(terminal.text("brief", "check", path).split())
+        holds("sound" not in text and "can be read, but no panel can lie on the roof" in text and why in text, text)
+        given = terminal.json("brief", "check", path)
+        equal((given["clear_area_m2"], given["nothing_left"]), (0, why))
 
 
 def test_rates_in_one_line():
@@ -836,7 +936,10 @@ main([
     ("explain a kit that fails", test_explain_failing),
     ("roof answers", test_roof),
     ("roof: the least change under each row", test_roof_change_lines),
+    ("roof: do N of a panel fit", test_roof_count),
+    ("roof: searched through, without a proof", test_roof_searched),
     ("roof: the best mixes", test_roof_mix),
+    ("roof: mixes of one large panel and small ones", test_roof_mix_large),
     ("roof: shade of tall things", test_roof_shade),
     ("roof: one panel in full", test_roof_panel),
     ("roof: the storage bay", test_roof_bay),
@@ -854,6 +957,7 @@ main([
     ("places", test_places),
     ("what is not read is said", test_not_read),
     ("brief check says what it read", test_check_says_what_it_read),
+    ("brief check of a brief without a roof to lie on", test_check_of_no_roof),
     ("one line a currency without a rate", test_rates_in_one_line),
     ("help of open and help", test_help_of_the_rest),
     ("without a display", test_without_display),

@@ -1,6 +1,6 @@
 """Follows the proofs that so many equal panels do not fit, as data/FORMATS.md describes them, with candidate places
 and sums of its own."""
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from functools import lru_cache
 
 
@@ -14,6 +14,34 @@ def grown(rect, by):
 
 class Again(Exception):
     """The proof has nothing to follow: the search must be done anew."""
+
+
+class Spans:
+    """By where they lie: spans without their ends, joined where they overlap or touch. Whether one is met is asked after
+    all are added."""
+
+    def __init__(self):
+        self.given, self.joined = {}, {}
+
+    def add(self, at, low, high):
+        self.given.setdefault(at, set()).add((low, high))
+
+    def join(self, at):
+        begins, ends = [], []
+        for low, high in sorted(self.given.get(at, ())):
+            if ends and low <= ends[-1]:
+                ends[-1] = max(ends[-1], high)
+            else:
+                begins.append(low)
+                ends.append(high)
+        return begins, ends
+
+    def meets(self, at, low, high):
+        if at not in self.joined:
+            self.joined[at] = self.join(at)
+        begins, ends = self.joined[at]
+        first = bisect_right(ends, low)
+        return first < len(ends) and begins[first] < high
 
 
 class Plain:
@@ -82,19 +110,16 @@ class Plain:
 
     def resting(self, places):
         """Those that rest on the edge, on something in the way or on another place, to the left and in front."""
-        left_of, front_of = {}, {}
+        left_of, front_of = Spans(), Spans()
         for z in self.zones:
-            left_of.setdefault(z[2], []).append((z[1], z[3]))
-            front_of.setdefault(z[3], []).append((z[0], z[2]))
+            left_of.add(z[2], z[1], z[3])
+            front_of.add(z[3], z[0], z[2])
         g = self.gap
         for x, y, l, w in places:
-            left_of.setdefault(x + l + g, []).append((y - g, y + w + g))
-            front_of.setdefault(y + w + g, []).append((x - g, x + l + g))
-
-        def rests(at, edge, near, far, by):
-            return at == edge or any(a < far and near < b for a, b in by.get(at, ()))
-        return [p for p in places if rests(p[0], self.left, p[1], p[1] + p[3], left_of) and
-                rests(p[1], self.front, p[0], p[0] + p[2], front_of)]
+            left_of.add(x + l + g, y - g, y + w + g)
+            front_of.add(y + w + g, x - g, x + l + g)
+        return [p for p in places if (p[0] == self.left or left_of.meets(p[0], p[1], p[1] + p[3])) and
+                (p[1] == self.front or front_of.meets(p[1], p[0], p[0] + p[2]))]
 
     def clear_of_gap_area(self):
         """Of the usable rectangle grown by a gap on its right and back, what no zone, cut by a gap on its left and
@@ -156,6 +181,9 @@ def overlap(a, b, gap):
             a[1] < b[1] + b[3] + gap and b[1] < a[1] + a[3] + gap)
 
 
+NEAR = 24  # places, in the order of their numbers
+
+
 def bits(number):
     while number:
         low = number & -number
@@ -184,6 +212,16 @@ def meetings(places, gap):
     across, along = near_along(places, 0, gap), near_along(places, 1, gap)
     return ({p: k for k, p in enumerate(places)},
             [across[p[0], p[0] + p[2] + gap] & along[p[1], p[1] + p[3] + gap] for p in places])
+
+
+def goes(k, left, meets, near):
+    """Whether one of those left can lie in k's stead: it meets k, and nothing of what is left that k does not meet. Mostly
+    it is one beside k; `near`: only those are asked."""
+    others, apart, low = meets[k] & left & ~(1 << k), left & ~meets[k], 0
+    if near:
+        low = max(0, k - NEAR)
+        others = others >> low & (1 << k - low + NEAR + 1) - 1
+    return not all(meets[q + low] & apart for q in bits(others))
 
 
 class Follower:
@@ -250,15 +288,17 @@ class Follower:
         number, meets = meetings(tuple(self.all), self.gap)
         left = sum(1 << number[p] for p in open_places)
         go = [number[p] for p in open_places if p not in kept]
+        near = True
         while go:
             stay = []
             for k in go:
-                if any(not meets[q] & left & ~meets[k] for q in bits(meets[k] & left & ~(1 << k))):
+                if goes(k, left, meets, near):
                     left &= ~(1 << k)
                 else:
                     stay.append(k)
-            if len(stay) == len(go):
+            if len(stay) == len(go) and not near:
                 raise Broken("a place goes for which no other can lie")
+            near = len(stay) < len(go)
             go = stay
         return [p for p in open_places if p in kept]
 

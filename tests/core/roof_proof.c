@@ -2,7 +2,7 @@
  * damaged. A damaged proof may still be a proof; what it says must then be true. */
 #include "roof_proof.h"
 #include "random.h"
-#include "roof_cases.h"
+#include "roof_gen.h"
 #include <string.h>
 
 enum { DAMAGES_EACH = 12, PANELS_MAX = 60 };
@@ -43,6 +43,26 @@ static void test_one_more(gconstpointer data)
         g_assert_cmpint(wb_roof_prove(&roof_case->roof, roof_case->panel_a_mm,
                                       roof_case->panel_b_mm, roof_case->most, 2000, NULL, &proof),
                         ==, WB_BUDGET);
+    }
+}
+
+/* Large roofs, decided by the graph of places after many steps: what was searched through within
+ * the budget has a proof within it too. */
+static void test_searched_through(void)
+{
+    static const struct {
+        uint64_t seed;
+        int most;
+    } roofs[] = {{22, 79}, {213, 69}, {372, 71}};
+    for (gsize i = 0; i < G_N_ELEMENTS(roofs); i++) {
+        RoofCase *roof_case = roof_gen(roofs[i].seed);
+        WbRoofProof proof = {0};
+        const char *why = "";
+        g_assert_cmpint(prove(roof_case, roofs[i].most + 1, &proof), ==, WB_OK);
+        if (!proof_ok(roof_case, &proof, &why))
+            g_error("%s: %s", roof_case->name, why);
+        wb_roof_proof_free(&proof);
+        roof_case_free(roof_case);
     }
 }
 
@@ -281,6 +301,7 @@ int main(int argc, char **argv)
     g_autoptr(GPtrArray) pallets = pallet_cases();
     add_cases(roofs, "carried");
     add_cases(pallets, "pallet");
+    g_test_add_func("/roof-proof/searched-through", test_searched_through);
     g_test_add_func("/roof-proof/damaged", test_damaged);
     g_test_add_func("/roof-proof/by-hand", test_by_hand);
     g_test_add_func("/roof-proof/slants", test_slants);

@@ -37,7 +37,8 @@ static void test_corners(void)
     g_assert_true(wb_corner_add(document, 1, length, width / 2, NULL));
     assert_corner(document, 2, length, width / 2);
     assert_corner(document, 3, length, width);
-    g_assert_true(wb_corner_add(document, 4, 0, 300, NULL)); /* on the edge back to corner 0 */
+    g_assert_true(
+        wb_corner_add(document, 4, 0, 300, NULL)); /* on the edge back to the first corner */
     assert_corner(document, 5, 0, 300);
     g_assert_true(wb_corner_move(document, 2, length - 400, width / 2, NULL));
     g_assert_true(wb_corner_remove(document, 5, NULL));

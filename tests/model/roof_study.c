@@ -1,10 +1,12 @@
 /* The study of the roof: answers hold for the roof as it is, old ones are dropped at once, and
  * waiting is never asked of the main thread. Mixes likewise. */
 #include "roof_study.h"
+#include "figures_text.h"
 #include "fit_cache.h"
 #include "rig.h"
 #include "roof_edit.h"
 #include "roof_mix.h"
+#include "roof_pins.h"
 #include "roof_words.h"
 #include <string.h>
 
@@ -243,8 +245,9 @@ static void test_change_words(void)
         {{WB_CHANGE_CLEARANCE, 0, 12, true, NULL, 3},
          "With a clearance round Vent 2 of 38 mm instead of 50, a third fits."},
         {{WB_CHANGE_PANEL_LENGTH, -1, 12, true, NULL, 3},
-         "With panels 12 mm shorter, a third fits."},
-        {{WB_CHANGE_PANEL_WIDTH, -1, 1, true, NULL, 3}, "With panels 1 mm narrower, a third fits."},
+         "The panels are 12 mm too long: that much shorter, a third fits."},
+        {{WB_CHANGE_PANEL_WIDTH, -1, 1, true, NULL, 3},
+         "The panels are 1 mm too wide: that much narrower, a third fits."},
     };
     const WbRoof roof = {.length_mm = 3000,
                          .width_mm = 1500,
@@ -257,6 +260,91 @@ static void test_change_words(void)
         g_assert_cmpstr(words, ==, rows[i].words);
     }
     g_assert_null(wb_roof_change_words(&roof, &rows[0].change, 0));
+}
+
+/* Of the panel's sides only what is small is told; what is freed leaves no hole. */
+static void test_useful_changes(void)
+{
+    WbRoofChange change[] = {
+        {WB_CHANGE_PANEL_LENGTH, -1, 765, true, g_malloc0(sizeof(WbRect)), 1},
+        {WB_CHANGE_MOVE_X, 0, 900, false, g_malloc0(sizeof(WbRect)), 1},
+        {WB_CHANGE_PANEL_LENGTH, -1, 151, true, g_malloc0(sizeof(WbRect)), 1},
+        {WB_CHANGE_PANEL_WIDTH, -1, 150, true, g_malloc0(sizeof(WbRect)), 1},
+    };
+    g_assert_cmpint(wb_roof_changes_keep_useful(change, G_N_ELEMENTS(change)), ==, 2);
+    g_assert_cmpint(change[0].by_mm, ==, 900);
+    g_assert_cmpint(change[1].by_mm, ==, 150);
+    for (gsize i = 0; i < G_N_ELEMENTS(change); i++)
+        g_assert_true((change[i].layout != NULL) == (i < 2));
+    wb_roof_changes_free(change, 2);
+    g_assert_cmpint(wb_roof_changes_keep_useful(NULL, 0), ==, 0);
+}
+
+/* One reason for each pin, the one that applies. */
+static void test_refused_pins(void)
+{
+    static const WbObstacle obstacles[] = {
+        {"Vent", 1500, 600, 300, 300, 50, 0, WB_OBSTACLE_STANDS, false},
+        {"Mast", 2500, 1000, 200, 200, 0, 0, WB_OBSTACLE_STANDS, true},
+    };
+    static const WbCorner tapered[] = {{400, 0}, {3000, 0}, {3000, 1500}, {0, 1500}};
+    static const struct {
+        WbPin pins[2];
+        size_t n_pins;
+        gboolean is_tapered;
+        const char *words; /* NULL: they hold */
+    } rows[] = {
+        {{{"p-a", 50, 50, false}}, 1, FALSE, NULL},
+        {{{"p-a", 49, 50, false}}, 1, FALSE, "it does not keep the margin of 50 mm to the edge"},
+        {{{"p-a", 2501, 100, false}}, 1, FALSE, "it reaches over the edge of the roof"},
+        {{{"p-a", 50, 50, false}}, 1, TRUE, "it reaches over the edge of the roof"},
+        {{{"p-a", 1200, 500, false}}, 1, FALSE, "it lies over Vent"},
+        {{{"p-a", 951, 500, false}}, 1, FALSE, "it is nearer to Vent than the clearance of 50 mm"},
+        {{{"p-a", 950, 500, false}}, 1, FALSE, NULL},
+        {{{"p-a", 2300, 800, true}}, 1, FALSE, "it lies over Mast"},
+        {{{"p-a", 50, 50, false}, {"p-a", 560, 50, true}},
+         2,
+         FALSE,
+         "it is nearer than the gap of 20 mm to the one pinned 50 mm from the left and 50 mm from "
+         "the front"},
+        {{{"p-a", 50, 50, false}, {"p-a", 300, 60, true}},
+         2,
+         FALSE,
+         "it lies over the one pinned 50 mm from the left and 50 mm from the front"},
+        {{{"p-a", 50, 50, false}, {"p-a", 570, 50, true}}, 2, FALSE, NULL},
+    };
+    const WbPanel panel = {.part = {.id = "p-a"}, .length_mm = 500, .width_mm = 300};
+    for (gsize i = 0; i < G_N_ELEMENTS(rows); i++) {
+        const WbRoof roof = {.length_mm = 3000,
+                             .width_mm = 1500,
+                             .margin_mm = 50,
+                             .gap_mm = 20,
+                             .obstacles = obstacles,
+                             .n_obstacles = G_N_ELEMENTS(obstacles),
+                             .corners = rows[i].is_tapered ? tapered : NULL,
+                             .n_corners = rows[i].is_tapered ? G_N_ELEMENTS(tapered) : 0,
+                             .pins = rows[i].pins,
+                             .n_pins = rows[i].n_pins};
+        int n, bad = 0;
+        g_autofree WbRect *pinned = wb_roof_pinned(&roof, &panel, &n);
+        g_assert_true(wb_roof_layout_ok(&roof, 500, 300, pinned, n, &bad) ==
+                      (rows[i].words == NULL));
+        if (rows[i].words == NULL)
+            continue;
+        const WbPin *pin = &rows[i].pins[bad];
+        g_autofree char *x = wb_text_number((double)pin->x_mm, 0);
+        g_autofree char *y = wb_text_number((double)pin->y_mm, 0);
+        g_autofree char *wanted =
+            g_strdup_printf("The panel pinned %s mm from the left and %s mm from the front does "
+                            "not hold there: %s. Move it or unpin it.",
+                            x, y, rows[i].words);
+        g_autofree char *words = wb_roof_refused_words(&roof, &panel);
+        g_assert_cmpstr(words, ==, wanted);
+    }
+    const WbPin far = {"p-a", 0, 0, false};
+    const WbRoof beyond = {.length_mm = 200000, .width_mm = 1500, .pins = &far, .n_pins = 1};
+    g_autofree char *words = wb_roof_refused_words(&beyond, &panel);
+    g_assert_nonnull(strstr(words, "cannot be reckoned with"));
 }
 
 static void test_fit_words(void)
@@ -405,6 +493,8 @@ int main(int argc, char **argv)
     g_test_add_func("/roof-study/thousand-obstacles", test_thousand_obstacles);
     g_test_add_func("/roof-study/ends", test_ends);
     g_test_add_func("/roof-study/change-words", test_change_words);
+    g_test_add_func("/roof-study/useful-changes", test_useful_changes);
+    g_test_add_func("/roof-study/refused-pins", test_refused_pins);
     g_test_add_func("/roof-study/fit-words", test_fit_words);
     g_test_add_func("/roof-study/mixes", test_mixes);
     g_test_add_func("/roof-study/shade", test_shade);

@@ -1,37 +1,12 @@
 #!/usr/bin/python3
 """test_edit.py PROGRAM: place, season and roof edited in the real window as a person would. TAP on standard output."""
-import json
-import os
 import re
-import sys
-import tempfile
 
-from drive import Desk, GLib, Missing, until
-
-PROGRAM = sys.argv[1]
+from drive import Missing, until
+from story import Story, tell
 
 
-class Story:
-    """The steps share one window; each is a test of its own."""
-
-    def __init__(self, desk, folder):
-        self.desk = desk
-        self.folder = folder
-        self.saves = 0
-        self.program = desk.start([PROGRAM])
-
-    def show(self, page):
-        self.program.activate("page", GLib.Variant("s", page), 1)
-
-    def brief(self):
-        """The brief as it would be saved now."""
-        self.saves += 1
-        path = os.path.join(self.folder, "brief-%d.json" % self.saves)
-        self.program.activate("save-as-path", GLib.Variant("s", path), 1)
-        until(lambda: os.path.exists(path), 10, "the saved brief")
-        with open(path) as file:
-            return json.load(file)
-
+class Edit(Story):
     def until_brief(self, question, what):
         return until(lambda: question(self.brief()), 10, what)
 
@@ -315,32 +290,10 @@ class Story:
 
     def close(self):
         self.brief()
-        assert self.program.end() == 0
-        assert not self.program.warnings(), self.program.warnings()
+        super().close()
 
 
-STEPS = [Story.choose_a_place, Story.untick_a_month, Story.refuse_a_tilt, Story.type_without_confirming, Story.own_figures,
-         Story.type_an_obstacle, Story.nudge_an_obstacle, Story.drag_an_obstacle, Story.resize_an_obstacle,
-         Story.pull_the_right_edge, Story.pin_a_panel, Story.drag_a_panel, Story.corners_of_the_roof, Story.zoom,
-         Story.change_a_kind, Story.add_and_remove_an_obstacle,
-         Story.close]
-
-
-def main():
-    print("1..%d" % len(STEPS))
-    failed = 0
-    with tempfile.TemporaryDirectory() as folder, Desk() as desk:
-        story = Story(desk, folder)
-        for number, step in enumerate(STEPS, 1):
-            name = step.__name__.replace("_", " ")
-            try:
-                step(story)
-                print("ok %d - %s" % (number, name), flush=True)
-            except (Missing, AssertionError, GLib.Error, KeyError) as failure:
-                failed += 1
-                print("# %s: %s" % (type(failure).__name__, str(failure).replace("\n", "\n# ")))
-                print("not ok %d - %s" % (number, name), flush=True)
-    sys.exit(1 if failed else 0)
-
-
-main()
+tell(Edit, [Edit.choose_a_place, Edit.untick_a_month, Edit.refuse_a_tilt, Edit.type_without_confirming,
+            Edit.own_figures, Edit.type_an_obstacle, Edit.nudge_an_obstacle, Edit.drag_an_obstacle,
+            Edit.resize_an_obstacle, Edit.pull_the_right_edge, Edit.pin_a_panel, Edit.drag_a_panel,
+            Edit.corners_of_the_roof, Edit.zoom, Edit.change_a_kind, Edit.add_and_remove_an_obstacle, Edit.close])

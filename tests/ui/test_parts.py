@@ -1,42 +1,15 @@
 #!/usr/bin/python3
 """test_parts.py PROGRAM: parts added and deleted, wishes and colours, in the real window. TAP on standard output."""
-import json
 import os
 import re
-import sys
-import tempfile
 
-from drive import Desk, GLib, Missing, until
+from drive import GLib, until
+from story import Story, tell
 
-PROGRAM = sys.argv[1]
 COUNT = re.compile(r"^(\d+) of (\d+) ticked")
 
 
-class Story:
-    """The steps share one window; each is a test of its own."""
-
-    def __init__(self, desk, folder):
-        self.desk = desk
-        self.folder = folder
-        self.saves = 0
-        self.program = desk.start([PROGRAM])
-
-    def show(self, page):
-        self.program.activate("page", GLib.Variant("s", page), 1)
-
-    def picture(self, name):
-        if os.environ.get("WB_UI_PICTURES"):
-            self.desk.picture(os.path.join(os.environ["WB_UI_PICTURES"], name + ".png"))
-
-    def brief(self):
-        """The brief as it would be saved now."""
-        self.saves += 1
-        path = os.path.join(self.folder, "brief-%d.json" % self.saves)
-        self.program.activate("save-as-path", GLib.Variant("s", path), 1)
-        until(lambda: os.path.exists(path), 10, "the saved brief")
-        with open(path) as file:
-            return json.load(file)
-
+class Parts(Story):
     def anchor(self, criterion, end):
         """What the saved brief says of one end of a wish; None where it says nothing (yet)."""
         return self.brief().get("anchors", {}).get(criterion, {}).get(end)
@@ -144,12 +117,12 @@ class Story:
         settings = os.path.join(self.desk.home, "config", "wattberth", "settings.ini")
         until(lambda: os.path.exists(settings), 5, "the kept choice")
         assert self.program.end() == 0 and not self.program.warnings(), self.program.warnings()
-        self.program = self.desk.start([PROGRAM])
+        self.program = self.desk.start([self.program_path])
         assert self.scheme() == "dark", self.scheme()
         with open(settings, "w") as file:
             file.write("[window]\nscheme=violet\n")
         self.program.end()
-        self.program = self.desk.start([PROGRAM])
+        self.program = self.desk.start([self.program_path])
         assert self.scheme() == "system", self.scheme()
 
     def scheme(self):
@@ -157,34 +130,7 @@ class Story:
                                              "Describe", GLib.Variant("(s)", ("scheme",)), None, 0, 20000, None)
         return answer.unpack()[0][2][0]
 
-    def close(self):
-        assert self.program.end() == 0
-        assert not self.program.warnings(), self.program.warnings()
 
-
-STEPS = [Story.add_a_part, Story.undo_the_name_and_no_more, Story.delete_a_part, Story.delete_by_key,
-         Story.delete_what_the_brief_names, Story.move_an_anchor, Story.refuse_equal_anchors,
-         Story.remember_the_colours, Story.close]
-
-
-def main():
-    print("1..%d" % len(STEPS), flush=True)
-    failed = 0
-    with tempfile.TemporaryDirectory() as folder, Desk() as desk:
-        story = Story(desk, folder)
-        for number, step in enumerate(STEPS, 1):
-            name = step.__name__.replace("_", " ")
-            try:
-                step(story)
-                print("ok %d - %s" % (number, name), flush=True)
-            except (Missing, AssertionError, GLib.Error, AttributeError) as failure:
-                failed += 1
-                for line in ("%s: %s" % (type(failure).__name__, failure)).splitlines():
-                    print("# " + line)
-                print("# the program said: %s" % story.program.said()[-2000:].replace("\n", "\n# "))
-                print("not ok %d - %s" % (number, name), flush=True)
-                story.picture("failed-%d" % number)
-    sys.exit(1 if failed else 0)
-
-
-main()
+tell(Parts, [Parts.add_a_part, Parts.undo_the_name_and_no_more, Parts.delete_a_part, Parts.delete_by_key,
+             Parts.delete_what_the_brief_names, Parts.move_an_anchor, Parts.refuse_equal_anchors,
+             Parts.remember_the_colours, Parts.close])

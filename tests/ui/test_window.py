@@ -3,29 +3,20 @@
 import json
 import os
 import re
-import sys
-import tempfile
 import time
 
-from drive import Desk, GLib, Missing, until
+from drive import GLib, until
+from story import Story, tell
 
-PROGRAM = sys.argv[1]
 KITS = re.compile("^Kits that work")
 PAGES = ["loads", "place", "roof", "parts", "ranking", "storage", "kit", "shopping"]
 NAMED = ("push button", "toggle button", "check box", "radio button", "text", "entry", "slider", "combo box",
          "spin button", "image", "tree table")
 
 
-class Story:
-    """The steps share one window; each is a test of its own."""
-
-    def __init__(self, desk, folder):
-        self.desk = desk
-        self.folder = folder
-        self.program = None
-
-    def show(self, page):
-        self.program.activate("page", GLib.Variant("s", page), 1)
+class Window(Story):
+    def begin(self):
+        """The first step starts the program, and says how long that took."""
 
     def first(self):
         """First row of the ranking: its cells, and the parts of the kit in hand as the page names them."""
@@ -40,7 +31,7 @@ class Story:
 
     def start(self):
         began = time.monotonic()
-        self.program = self.desk.start([PROGRAM])
+        self.program = self.desk.start([self.program_path])
         print("# window after %.2f s" % self.program.seconds_to_window)
         self.beginning = self.first()
         print("# first ranking seen after %.2f s" % (time.monotonic() - began))
@@ -111,7 +102,7 @@ class Story:
         with open(self.path, "rb") as file:
             before = file.read()
         assert self.program.end() == 0 and not self.program.warnings(), self.program.warnings()
-        self.program = self.desk.start([PROGRAM, self.path])
+        self.program = self.desk.start([self.program_path, self.path])
         until(lambda: self.first() == self.without, 60, "the ranking of the saved brief")
         again = os.path.join(self.folder, "again.json")
         self.program.activate("save-as-path", GLib.Variant("s", again), 1)
@@ -174,34 +165,8 @@ class Story:
                     out.append("%s %r on %s" % (item.role, item.name, page))
         assert not out, "\n".join(out)
 
-    def close(self):
-        assert self.program.end() == 0
-        assert not self.program.warnings(), self.program.warnings()
 
-
-STEPS = [Story.start, Story.edit_a_load, Story.undo_and_redo, Story.refuse_a_wrong_value, Story.untick_the_panel,
-         Story.edit_a_part, Story.save, Story.reopen, Story.open_a_damaged_file, Story.reach_by_keyboard, Story.choose_a_point,
-         Story.name_everything, Story.stay_in_place, Story.close]
-
-
-def main():
-    print("1..%d" % len(STEPS), flush=True)
-    failed = 0
-    with tempfile.TemporaryDirectory() as folder, Desk() as desk:
-        story = Story(desk, folder)
-        for number, step in enumerate(STEPS, 1):
-            name = step.__name__.replace("_", " ")
-            try:
-                step(story)
-                print("ok %d - %s" % (number, name), flush=True)
-            except (Missing, AssertionError, GLib.Error, AttributeError) as failure:
-                failed += 1
-                for line in ("%s: %s" % (type(failure).__name__, failure)).splitlines():
-                    print("# " + line)
-                if story.program:
-                    print("# the program said: %s" % story.program.said()[-2000:].replace("\n", "\n# "))
-                print("not ok %d - %s" % (number, name), flush=True)
-    sys.exit(1 if failed else 0)
-
-
-main()
+tell(Window, [Window.start, Window.edit_a_load, Window.undo_and_redo, Window.refuse_a_wrong_value,
+              Window.untick_the_panel, Window.edit_a_part, Window.save, Window.reopen, Window.open_a_damaged_file,
+              Window.reach_by_keyboard, Window.choose_a_point, Window.name_everything, Window.stay_in_place,
+              Window.close])

@@ -7,18 +7,6 @@ enum { STALL_MAX = 60 };
 static const double STEP_DECAY = 0.9, LEAN = 1.5;
 static const float SHARE_RATE = 0.04f;
 
-/* First and past-the-end line of a place each way. */
-typedef struct {
-    int left, right, front, back;
-} Block;
-
-static Block block_of(const WbRoofGrid *grid, int place)
-{
-    int turn = place / grid->points, point = place % grid->points;
-    int i = point % grid->x.n, j = point / grid->x.n;
-    return (Block){i, grid->x.end[turn][i], j, grid->y.end[turn][j]};
-}
-
 WbStatus wb_weights_init(WbWeights *weights, const WbRoofGrid *grid)
 {
     size_t corners = (size_t)(grid->x.n + 1) * (grid->y.n + 1);
@@ -56,7 +44,7 @@ static void sum_prefixes(WbWeights *weights)
     }
 }
 
-static void cover_block(WbWeights *weights, Block block)
+static void cover_block(WbWeights *weights, WbGridBlock block)
 {
     int columns = weights->grid->x.n + 1;
     int32_t *front = weights->cover + (size_t)block.front * columns;
@@ -99,7 +87,7 @@ void wb_weights_restart(WbWeights *weights, int64_t *weight, uint8_t *open)
     clear_cover(weights);
     for (int place = 0; place < wb_grid_places(grid); place++)
         if (open[place])
-            cover_block(weights, block_of(grid, place));
+            cover_block(weights, wb_grid_block(grid, place));
     sum_cover(weights);
     for (int j = 0; j < grid->y.n; j++)
         for (int i = 0; i < grid->x.n; i++)
@@ -149,7 +137,7 @@ static int64_t evaluate_row(WbWeights *weights, int turn, int row)
         if (under >= WB_WEIGHT_ONE)
             continue;
         excess += WB_WEIGHT_ONE - under;
-        cover_block(weights, (Block){i, right, row, back});
+        cover_block(weights, (WbGridBlock){i, right, row, back});
     }
     return excess;
 }
@@ -229,7 +217,7 @@ bool wb_weights_step(WbWeights *weights, int need)
 int64_t wb_weights_under(const WbWeights *weights, int place)
 {
     int columns = weights->grid->x.n + 1;
-    Block block = block_of(weights->grid, place);
+    WbGridBlock block = wb_grid_block(weights->grid, place);
     const int64_t *front = weights->prefix + (size_t)block.front * columns;
     const int64_t *back = weights->prefix + (size_t)block.back * columns;
     return back[block.right] - back[block.left] - front[block.right] + front[block.left];

@@ -16,8 +16,7 @@ void wb_roof_search_free(WbRoofSearch *search)
         free(search->level[i].weight);
     }
     free(search->level);
-    free(search->best_place);
-    free(search->picked);
+    wb_run_free(&search->run);
     free(search->scratch);
     free(search->queue);
     wb_weights_free(&search->weights);
@@ -25,52 +24,25 @@ void wb_roof_search_free(WbRoofSearch *search)
 
 WbStatus wb_roof_search_init(WbRoofSearch *search, const WbRoofGrid *grid)
 {
-    int places = wb_grid_places(grid), room = search->at_most;
+    int places = wb_grid_places(grid), room = search->run.at_most;
     search->grid = grid;
-    search->root_bound = room;
     search->n_levels = room + 1;
     search->level = calloc(search->n_levels, sizeof *search->level);
-    search->best_place = malloc((room + 1) * sizeof *search->best_place);
-    search->picked = malloc((room + 1) * sizeof *search->picked);
     search->scratch = malloc(places);
     search->queue = malloc(places * sizeof *search->queue);
-    if (!search->level || !search->best_place || !search->picked || !search->scratch ||
-        !search->queue)
+    if (!wb_run_open(&search->run) || !search->level || !search->scratch || !search->queue)
         return WB_NO_MEMORY;
     return wb_weights_init(&search->weights, grid);
-}
-
-static bool spend(WbRoofSearch *search, uint64_t steps)
-{
-    search->steps += steps;
-    if (wb_control_stopped(search->control))
-        search->status = WB_STOPPED;
-    else if (search->steps > search->step_budget)
-        search->status = WB_BUDGET;
-    return search->status == WB_OK;
-}
-
-static bool all_found(const WbRoofSearch *search)
-{
-    return search->best >= search->at_most;
-}
-
-static void keep_best(WbRoofSearch *search, int n)
-{
-    if (n <= search->best)
-        return;
-    search->best = n;
-    memcpy(search->best_place, search->picked, n * sizeof *search->picked);
 }
 
 void wb_roof_search_corners(WbRoofSearch *search)
 {
     const WbRoofGrid *grid = search->grid;
-    for (int way = 0; way < WB_GREEDY_CORNERS && !all_found(search); way++) {
+    for (int way = 0; way < WB_GREEDY_CORNERS && !wb_run_all_found(&search->run); way++) {
         memcpy(search->scratch, grid->open, wb_grid_places(grid));
-        keep_best(search,
-                  wb_greedy_corner(grid, search->scratch, way, search->picked, search->at_most));
-        if (!spend(search, grid->points))
+        wb_run_keep(&search->run, wb_greedy_corner(grid, search->scratch, way, search->run.picked,
+                                                   search->run.at_most));
+        if (!wb_run_spend(&search->run, grid->points))
             return;
     }
 }
@@ -81,8 +53,8 @@ static void greedy_weights(WbRoofSearch *search, int depth, int round)
     WbGreedyKey key = round & 1 ? WB_GREEDY_SHARE : WB_GREEDY_WEIGHT;
     memcpy(search->scratch, search->level[depth].open, wb_grid_places(search->grid));
     int n = wb_greedy_weights(&search->weights, search->scratch, key, round & 2, search->queue,
-                              search->picked + depth, search->at_most - depth);
-    keep_best(search, depth + n);
+                              search->run.picked + depth, search->run.at_most - depth);
+    wb_run_keep(&search->run, depth + n);
 }
 
 /* The bound of this subproblem in whole panels, after as many evaluations as it takes to close it
@@ -95,20 +67,20 @@ static int settle(WbRoofSearch *search, int depth)
     int evaluations = depth ? NODE_EVALUATIONS : ROOT_EVALUATIONS;
     for (int k = 1; k <= evaluations; k++) {
         wb_weights_evaluate(weights);
-        int need = search->best + 1 - depth;
+        int need = search->run.best + 1 - depth;
         if (weights->total < need * WB_WEIGHT_ONE) {
             wb_proof_log_refute(search->log, weights, need);
             break;
         }
         if (k % ROUND == 0 || k == ROUND / 2 || k == evaluations) {
             greedy_weights(search, depth, k / ROUND);
-            if (all_found(search))
+            if (wb_run_all_found(&search->run))
                 break;
-            need = search->best + 1 - depth;
+            need = search->run.best + 1 - depth;
             if (wb_weights_close(weights, need) > 0)
                 wb_proof_log_close(search->log, weights);
         }
-        if (!spend(search, 4 * (uint64_t)search->grid->points) || k == evaluations ||
+        if (!wb_run_spend(&search->run, 4 * (uint64_t)search->grid->points) || k == evaluations ||
             !wb_weights_step(weights, need))
             break;
     }
@@ -154,14 +126,14 @@ static bool open_level(WbRoofSearch *search, int depth)
     if (level->open)
         return true;
     if (bytes * (depth + 1) > LEVEL_BYTES_MAX) {
-        search->status = WB_BUDGET;
+        search->run.status = WB_BUDGET;
         return false;
     }
     level->open = malloc(places);
     level->weight = malloc(points * sizeof *level->weight);
     if (!level->open || !level->weight)
-        search->status = WB_NO_MEMORY;
-    return search->status == WB_OK;
+        search->run.status = WB_NO_MEMORY;
+    return search->run.status == WB_OK;
 }
 
 static void branch(WbRoofSearch *search, int depth);
@@ -174,8 +146,8 @@ static void take(WbRoofSearch *search, int depth, int place)
     memcpy(to->open, from->open, wb_grid_places(search->grid));
     memcpy(to->weight, from->weight, search->grid->points * sizeof *to->weight);
     wb_grid_close(search->grid, to->open, place);
-    search->picked[depth] = place;
-    keep_best(search, depth + 1);
+    search->run.picked[depth] = place;
+    wb_run_keep(&search->run, depth + 1);
     branch(search, depth + 1);
 }
 
@@ -196,35 +168,26 @@ static void branch_at(WbRoofSearch *search, int depth, int point)
     int n = places_over(search->grid, level->open, point, search->queue);
     int *over = malloc((n + 1) * sizeof *over);
     if (!over) {
-        search->status = WB_NO_MEMORY;
+        search->run.status = WB_NO_MEMORY;
         return;
     }
     memcpy(over, search->queue, n * sizeof *over);
     sort_by_share(&search->weights, over, n);
     wb_proof_log_split(search->log, point, over, n);
-    for (int i = 0; i < n && search->status == WB_OK && !all_found(search); i++) {
+    for (int i = 0; i < n && search->run.status == WB_OK && !wb_run_all_found(&search->run); i++) {
         take(search, depth, over[i]);
         level->open[over[i]] = 0;
     }
     free(over);
 }
 
-/* Where places were closed or searched, `bound` holds only for layouts better than the best. */
-static void lower_root_bound(WbRoofSearch *search, int bound)
-{
-    if (bound < search->best)
-        bound = search->best;
-    if (bound < search->root_bound)
-        search->root_bound = bound;
-}
-
 static void branch(WbRoofSearch *search, int depth)
 {
-    while (search->status == WB_OK && !all_found(search)) {
+    while (search->run.status == WB_OK && !wb_run_all_found(&search->run)) {
         int bound = depth + settle(search, depth);
         if (depth == 0)
-            lower_root_bound(search, bound);
-        if (search->status != WB_OK || bound <= search->best)
+            wb_run_lower_bound(&search->run, bound);
+        if (search->run.status != WB_OK || bound <= search->run.best)
             return;
         int point = branching_point(search, depth);
         if (point < 0) {
@@ -237,7 +200,7 @@ static void branch(WbRoofSearch *search, int depth)
 
 void wb_roof_search_prove(WbRoofSearch *search, const WbRoof *roof)
 {
-    if (all_found(search) || search->status != WB_OK || !open_level(search, 0))
+    if (wb_run_all_found(&search->run) || search->run.status != WB_OK || !open_level(search, 0))
         return;
     memcpy(search->level[0].open, search->grid->open, wb_grid_places(search->grid));
     wb_weights_from_area(search->grid, roof, search->level[0].weight);

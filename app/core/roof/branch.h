@@ -5,6 +5,7 @@
 
 #include "greedy.h"
 #include "proof_log.h"
+#include "search_run.h"
 
 typedef struct {
     uint8_t *open;
@@ -12,14 +13,8 @@ typedef struct {
 } WbBranchLevel;
 
 typedef struct {
+    WbSearchRun run; /* its root_bound holds whenever the grid holds every place */
     const WbRoofGrid *grid;
-    WbControl *control;
-    uint64_t steps, step_budget; /* see WB_ROOF_NODE_STEPS */
-    WbStatus status;             /* other than WB_OK: unwind */
-    int at_most;
-    int best;                 /* panels in best_place */
-    int *best_place, *picked; /* room for at_most each */
-    int root_bound;           /* holds whenever the grid holds every place */
     WbWeights weights;
     WbBranchLevel *level;
     int n_levels;
@@ -28,11 +23,7 @@ typedef struct {
     WbProofLog *log;  /* NULL: none is kept */
 } WbRoofSearch;
 
-/* Visits of a grid point that make up one node of the budget. */
-#define WB_ROOF_NODE_STEPS 1024
-
-/* The caller sets control, steps, step_budget, at_most and log first. Free it even after a failure.
- */
+/* The caller sets the run and log first (see search_run.h). Free it even after a failure. */
 WbStatus wb_roof_search_init(WbRoofSearch *search, const WbRoofGrid *grid);
 void wb_roof_search_free(WbRoofSearch *search);
 

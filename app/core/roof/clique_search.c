@@ -28,29 +28,6 @@ static void drop(uint64_t *set, int p)
     set[p / BITS] &= ~((uint64_t)1 << (p % BITS));
 }
 
-static bool spend(WbCliqueSearch *search, uint64_t steps)
-{
-    search->steps += steps;
-    if (wb_control_stopped(search->control))
-        search->status = WB_STOPPED;
-    else if (search->steps > search->step_budget)
-        search->status = WB_BUDGET;
-    return search->status == WB_OK;
-}
-
-static bool all_found(const WbCliqueSearch *search)
-{
-    return search->best >= search->at_most;
-}
-
-static void keep_best(WbCliqueSearch *search, int n)
-{
-    if (n <= search->best)
-        return;
-    search->best = n;
-    memcpy(search->best_place, search->picked, (size_t)n * sizeof *search->picked);
-}
-
 /* ---- the bound ---- */
 
 static uint64_t evaluate(WbCliqueSearch *search, const WbCliqueLevel *level)
@@ -88,7 +65,7 @@ static uint64_t evaluate(WbCliqueSearch *search, const WbCliqueLevel *level)
     return visits;
 }
 
-/* As in bound.c. False: no change. */
+/* As in bound.c; need: the panels to aim below. False: no change. */
 static bool improve(WbCliqueSearch *search, WbCliqueLevel *level, int need)
 {
     int m = search->cliques->m;
@@ -185,16 +162,16 @@ static void greedy(WbCliqueSearch *search, int depth, int round)
     const uint64_t *open = search->level[depth].open;
     int n = sort_open(search, open, round & 1, round & 2), found = depth;
     memcpy(search->scratch, open, (size_t)cliques->words * sizeof *open);
-    for (int k = 0; k < n && found < search->at_most; k++) {
+    for (int k = 0; k < n && found < search->run.at_most; k++) {
         int p = search->queue[k];
         if (!has(search->scratch, p))
             continue;
-        search->picked[found++] = p;
+        search->run.picked[found++] = p;
         const uint64_t *meets = wb_clique_meets(cliques, p);
         for (int w = 0; w < cliques->words; w++)
             search->scratch[w] &= ~meets[w];
     }
-    keep_best(search, found);
+    wb_run_keep(&search->run, found);
 }
 
 /* ---- cases ---- */
@@ -203,28 +180,29 @@ static int settle(WbCliqueSearch *search, int depth)
 {
     WbCliqueLevel *level = &search->level[depth];
     int evaluations = depth ? NODE_EVALUATIONS : ROOT_EVALUATIONS;
-    spend(search, wb_cliques_dominate(search->cliques, level->open));
+    wb_run_spend(&search->run, wb_cliques_dominate(search->cliques, level->open));
     wb_proof_log_graph_case(search->log, search->cliques, level->open);
     restart(search, level);
-    for (int k = 1; k <= evaluations && search->status == WB_OK; k++) {
+    for (int k = 1; k <= evaluations && search->run.status == WB_OK; k++) {
         uint64_t visits = evaluate(search, level);
-        int need = search->best + 1 - depth;
+        int need = search->run.best + 1 - depth;
         if (search->total < need * WB_WEIGHT_ONE) {
             wb_proof_log_graph_refute(search->log, search->cliques, level->weight, need);
             break;
         }
         if (k % ROUND == 0 || k == ROUND / 2 || k == evaluations) {
             greedy(search, depth, k / ROUND);
-            if (all_found(search))
+            if (wb_run_all_found(&search->run))
                 break;
-            need = search->best + 1 - depth;
+            need = search->run.best + 1 - depth;
             if (close_by_weights(search, level->open, need))
                 wb_proof_log_graph_close(search->log, search->cliques, level->weight);
         }
-        if (!spend(search, visits) || k == evaluations || !improve(search, level, need))
+        if (!wb_run_spend(&search->run, visits) || k == evaluations ||
+            !improve(search, level, depth ? need : need - search->root_aim))
             break;
     }
-    return search->least == INT64_MAX ? search->at_most : (int)(search->least / WB_WEIGHT_ONE);
+    return search->least == INT64_MAX ? search->run.at_most : (int)(search->least / WB_WEIGHT_ONE);
 }
 
 /* -1: no place is open. */
@@ -249,8 +227,8 @@ static bool open_level(WbCliqueSearch *search, int depth)
     level->open = malloc((size_t)(search->cliques->words + 1) * sizeof *level->open);
     level->weight = malloc((size_t)(search->cliques->m + 1) * sizeof *level->weight);
     if (!level->open || !level->weight)
-        search->status = WB_NO_MEMORY;
-    return search->status == WB_OK;
+        search->run.status = WB_NO_MEMORY;
+    return search->run.status == WB_OK;
 }
 
 static void branch(WbCliqueSearch *search, int depth);
@@ -265,8 +243,8 @@ static void take(WbCliqueSearch *search, int depth, int p)
     for (int w = 0; w < cliques->words; w++)
         to->open[w] = from->open[w] & ~meets[w];
     memcpy(to->weight, from->weight, (size_t)cliques->m * sizeof *to->weight);
-    search->picked[depth] = p;
-    keep_best(search, depth + 1);
+    search->run.picked[depth] = p;
+    wb_run_keep(&search->run, depth + 1);
     branch(search, depth + 1);
 }
 
@@ -293,13 +271,13 @@ static void branch_at(WbCliqueSearch *search, int depth, int c)
     const int *first = search->cliques->first_over;
     int *list = malloc((size_t)(first[c + 1] - first[c] + 1) * sizeof *list);
     if (!list) {
-        search->status = WB_NO_MEMORY;
+        search->run.status = WB_NO_MEMORY;
         return;
     }
     int n = list_open_over(search, open, c, list);
     if (n > 0)
         wb_proof_log_graph_split(search->log, search->cliques, c, list, n);
-    for (int k = 0; k < n && search->status == WB_OK && !all_found(search); k++) {
+    for (int k = 0; k < n && search->run.status == WB_OK && !wb_run_all_found(&search->run); k++) {
         take(search, depth, list[k]);
         drop(open, list[k]);
     }
@@ -310,11 +288,11 @@ static void branch_at(WbCliqueSearch *search, int depth, int c)
 
 static void branch(WbCliqueSearch *search, int depth)
 {
-    while (search->status == WB_OK && !all_found(search)) {
+    while (search->run.status == WB_OK && !wb_run_all_found(&search->run)) {
         int bound = depth + settle(search, depth);
-        if (depth == 0 && bound < search->root_bound)
-            search->root_bound = bound < search->best ? search->best : bound;
-        if (search->status != WB_OK || bound <= search->best)
+        if (depth == 0)
+            wb_run_lower_bound(&search->run, bound);
+        if (search->run.status != WB_OK || bound <= search->run.best)
             return;
         int c = heaviest_point(search, &search->level[depth]);
         if (c < 0) {
@@ -328,7 +306,7 @@ static void branch(WbCliqueSearch *search, int depth)
 void wb_clique_search_prove(WbCliqueSearch *search)
 {
     const WbCliques *cliques = search->cliques;
-    if (all_found(search) || !open_level(search, 0))
+    if (wb_run_all_found(&search->run) || !open_level(search, 0))
         return;
     memset(search->level[0].open, 0, (size_t)(cliques->words + 1) * sizeof(uint64_t));
     for (int p = 0; p < cliques->n; p++)
@@ -341,10 +319,7 @@ void wb_clique_search_prove(WbCliqueSearch *search)
 WbStatus wb_clique_search_init(WbCliqueSearch *search)
 {
     size_t n = (size_t)search->cliques->n + 1, m = (size_t)search->cliques->m + 1;
-    size_t room = (size_t)search->at_most + 1, words = (size_t)search->cliques->words + 1;
-    search->root_bound = search->at_most;
-    search->best_place = malloc(room * sizeof *search->best_place);
-    search->picked = malloc(room * sizeof *search->picked);
+    size_t room = (size_t)search->run.at_most + 1, words = (size_t)search->cliques->words + 1;
     search->queue = malloc(n * sizeof *search->queue);
     search->under = calloc(n, sizeof *search->under);
     search->share = calloc(n, sizeof *search->share);
@@ -352,19 +327,18 @@ WbStatus wb_clique_search_init(WbCliqueSearch *search)
     search->cover = calloc(m, sizeof *search->cover);
     search->scratch = malloc(words * sizeof *search->scratch);
     search->level = calloc(room, sizeof *search->level);
-    bool all = search->best_place && search->picked && search->queue && search->under &&
-               search->share && search->course && search->cover && search->scratch && search->level;
+    bool all = wb_run_open(&search->run) && search->queue && search->under && search->share &&
+               search->course && search->cover && search->scratch && search->level;
     return all ? WB_OK : WB_NO_MEMORY;
 }
 
 void wb_clique_search_free(WbCliqueSearch *search)
 {
-    for (int i = 0; search->level && i <= search->at_most; i++) {
+    for (int i = 0; search->level && i <= search->run.at_most; i++) {
         free(search->level[i].open);
         free(search->level[i].weight);
     }
-    free(search->best_place);
-    free(search->picked);
+    wb_run_free(&search->run);
     free(search->queue);
     free(search->under);
     free(search->share);

@@ -11,18 +11,7 @@ enum { BITS = 64 };
 enum { BEGINS_X = 1, ENDS_X = 2, BEGINS_Y = 4, ENDS_Y = 8, FULL_X = 16, FULL_Y = 32 };
 enum { MATTERS = BEGINS_X | BEGINS_Y | FULL_X | FULL_Y };
 
-typedef struct {
-    int left, right, front, back;
-} Block;
-
-static Block block_of(const WbRoofGrid *grid, int place)
-{
-    int turn = place / grid->points, point = place % grid->points;
-    int i = point % grid->x.n, j = point / grid->x.n;
-    return (Block){i, grid->x.end[turn][i], j, grid->y.end[turn][j]};
-}
-
-static void mark(uint8_t *marks, int columns, Block block)
+static void mark(uint8_t *marks, int columns, WbGridBlock block)
 {
     for (int j = block.front; j < block.back; j++) {
         marks[(size_t)j * columns + block.left] |= BEGINS_X;
@@ -65,7 +54,7 @@ static WbStatus number_points(WbCliques *cliques, const WbRoofGrid *grid, int *n
     if (!marks)
         return WB_NO_MEMORY;
     for (int p = 0; p < cliques->n; p++)
-        mark(marks, grid->x.n, block_of(grid, cliques->place[p]));
+        mark(marks, grid->x.n, wb_grid_block(grid, cliques->place[p]));
     mark_all_full(marks, grid);
     for (int k = 0; k < grid->points; k++)
         number[k] = (marks[k] & MATTERS) == MATTERS ? cliques->m++ : -1;
@@ -79,7 +68,7 @@ static int list_points(const WbCliques *cliques, const WbRoofGrid *grid, const i
 {
     int n = 0;
     for (int p = 0; p < cliques->n; p++) {
-        Block block = block_of(grid, cliques->place[p]);
+        WbGridBlock block = wb_grid_block(grid, cliques->place[p]);
         cliques->first_point[p] = n;
         for (int j = block.front; j < block.back; j++)
             for (int i = block.left; i < block.right; i++) {

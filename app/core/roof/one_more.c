@@ -21,7 +21,7 @@ static WbStatus tell_layout(Asking *asking, const WbRoofGrid *grid, const WbCliq
     if (!layout)
         return WB_NO_MEMORY;
     for (int i = 0; i < asking->q.n; i++)
-        layout[i] = wb_grid_rect(grid, search->cliques->place[search->best_place[i]]);
+        layout[i] = wb_grid_rect(grid, search->cliques->place[search->run.best_place[i]]);
     asking->answer.layout = layout;
     return WB_OK;
 }
@@ -29,18 +29,18 @@ static WbStatus tell_layout(Asking *asking, const WbRoofGrid *grid, const WbCliq
 static WbStatus search_graph(Asking *asking, const WbRoofGrid *grid, const WbCliques *cliques)
 {
     WbCliqueSearch search = {.cliques = cliques,
-                             .control = asking->q.control,
-                             .steps = asking->steps,
-                             .step_budget = asking->step_budget,
-                             .at_most = asking->q.n,
-                             .best = asking->q.n - 1};
+                             .run = {.control = asking->q.control,
+                                     .steps = asking->steps,
+                                     .step_budget = asking->step_budget,
+                                     .at_most = asking->q.n,
+                                     .best = asking->q.n - 1}};
     WbStatus status = wb_clique_search_init(&search);
     if (status == WB_OK) {
         wb_clique_search_prove(&search);
-        asking->steps = search.steps;
-        status = search.status;
+        asking->steps = search.run.steps;
+        status = search.run.status;
     }
-    if (status == WB_OK && search.best == asking->q.n)
+    if (status == WB_OK && search.run.best == asking->q.n)
         status = tell_layout(asking, grid, &search);
     else if (status == WB_OK)
         asking->answer.refuted = true;

@@ -11,30 +11,30 @@ enum { THIN_FIRST_POINTS = 1 << 14 };
 /* Graphs of more places are left alone. */
 enum { GRAPH_PLACES_MAX = 6000 };
 
-static WbStatus keep_layout(WbFitJob *job, const WbRoofSearch *search)
+static WbStatus keep_layout(WbFitJob *job, const WbRoofGrid *grid, const WbSearchRun *run)
 {
-    if (search->best <= job->found.most)
+    if (run->best <= job->found.most)
         return WB_OK;
-    WbRect *layout = malloc(search->best * sizeof *layout);
+    WbRect *layout = malloc(run->best * sizeof *layout);
     if (!layout)
         return WB_NO_MEMORY;
-    for (int i = 0; i < search->best; i++)
-        layout[i] = wb_grid_rect(search->grid, search->best_place[i]);
+    for (int i = 0; i < run->best; i++)
+        layout[i] = wb_grid_rect(grid, run->best_place[i]);
     free(job->found.layout);
     job->found.layout = layout;
-    job->found.most = search->best;
+    job->found.most = run->best;
     return WB_OK;
 }
 
 /* Takes over what was learnt before, and goes on until the best is proved. */
 static void prove(WbRoofSearch *search, WbFitJob *job)
 {
-    search->best = job->found.most;
+    search->run.best = job->found.most;
     wb_roof_search_prove(search, job->roof);
-    if (search->status == WB_OK)
-        job->found.bound = search->best;
-    else if (search->status == WB_BUDGET && search->root_bound < job->found.bound)
-        job->found.bound = search->root_bound;
+    if (search->run.status == WB_OK)
+        job->found.bound = search->run.best;
+    else if (search->run.status == WB_BUDGET && search->run.root_bound < job->found.bound)
+        job->found.bound = search->run.root_bound;
 }
 
 typedef enum { CORNERS, PROOF } Phase;
@@ -44,21 +44,21 @@ static WbStatus search_grid(WbFitJob *job, const WbRoofGrid *grid, Phase phase)
 {
     /* No two panels start at the same point. */
     int at_most = job->found.bound < grid->points ? job->found.bound : grid->points;
-    WbRoofSearch search = {.control = job->control,
-                           .at_most = at_most,
-                           .steps = job->steps,
-                           .step_budget = job->step_budget};
+    WbRoofSearch search = {.run = {.control = job->control,
+                                   .at_most = at_most,
+                                   .steps = job->steps,
+                                   .step_budget = job->step_budget}};
     WbStatus status = wb_roof_search_init(&search, grid);
     if (status == WB_OK) {
         if (phase == CORNERS)
             wb_roof_search_corners(&search);
         else
             prove(&search, job);
-        job->steps = search.steps;
-        status = search.status == WB_BUDGET ? WB_OK : search.status;
+        job->steps = search.run.steps;
+        status = search.run.status == WB_BUDGET ? WB_OK : search.run.status;
     }
     if (status == WB_OK)
-        status = keep_layout(job, &search);
+        status = keep_layout(job, grid, &search.run);
     wb_roof_search_free(&search);
     return status;
 }
@@ -119,28 +119,27 @@ static WbStatus search_rectangle(WbFitJob *job, const WbRoofGrid *grid)
 static WbStatus search_graph(WbFitJob *job, const WbRoofGrid *grid, const WbCliques *cliques)
 {
     WbCliqueSearch search = {.cliques = cliques,
-                             .control = job->control,
-                             .steps = job->steps,
-                             .step_budget = job->step_budget,
-                             .at_most = job->found.bound,
-                             .best = job->found.most};
+                             .run = {.control = job->control,
+                                     .steps = job->steps,
+                                     .step_budget = job->step_budget,
+                                     .at_most = job->found.bound,
+                                     .best = job->found.most}};
     WbStatus status = wb_clique_search_init(&search);
     if (status == WB_OK) {
         wb_clique_search_prove(&search);
-        job->steps = search.steps;
-        status = search.status;
+        job->steps = search.run.steps;
+        status = search.run.status;
     }
     if (status == WB_OK)
-        job->found.bound = search.best;
-    else if (status == WB_BUDGET && search.root_bound < job->found.bound)
-        job->found.bound = search.root_bound;
+        job->found.bound = search.run.best;
+    else if (status == WB_BUDGET && search.run.root_bound < job->found.bound)
+        job->found.bound = search.run.root_bound;
     if (status == WB_BUDGET)
         status = WB_OK;
-    if (status == WB_OK && search.best > job->found.most) {
-        for (int i = 0; i < search.best; i++)
-            search.best_place[i] = cliques->place[search.best_place[i]];
-        WbRoofSearch told = {.grid = grid, .best = search.best, .best_place = search.best_place};
-        status = keep_layout(job, &told);
+    if (status == WB_OK && search.run.best > job->found.most) {
+        for (int i = 0; i < search.run.best; i++)
+            search.run.best_place[i] = cliques->place[search.run.best_place[i]];
+        status = keep_layout(job, grid, &search.run);
     }
     wb_clique_search_free(&search);
     return status;

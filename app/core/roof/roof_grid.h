@@ -48,6 +48,18 @@ static inline int wb_grid_places(const WbRoofGrid *grid)
 
 WbRect wb_grid_rect(const WbRoofGrid *grid, int place);
 
+/* First and past-the-end line of a place each way. */
+typedef struct {
+    int left, right, front, back;
+} WbGridBlock;
+
+static inline WbGridBlock wb_grid_block(const WbRoofGrid *grid, int place)
+{
+    int turn = place / grid->points, point = place % grid->points;
+    int i = point % grid->x.n, j = point / grid->x.n;
+    return (WbGridBlock){i, grid->x.end[turn][i], j, grid->y.end[turn][j]};
+}
+
 /* Clears in open[] every place that overlaps `place`, itself too. */
 void wb_grid_close(const WbRoofGrid *grid, uint8_t *open, int place);
 

@@ -4,6 +4,7 @@
 #include "roof_proof.h"
 #include "branch.h"
 #include "clique_search.h"
+#include "proof_keep.h"
 #include "slanted.h"
 #include <stdlib.h>
 #include <string.h>
@@ -11,10 +12,12 @@
 /* An unobstructed rectangle: one in so many nodes goes to the weights, the others to the search. */
 enum { WEIGHTS_SHARE = 32 };
 /* With obstacles: so much before the graph is asked, whose proofs are longer to follow. */
-enum { WEIGHTS_FIRST_SHARE = 2, GRAPH_PLACES_MAX = 6000 };
-/* Of the budget, with slants: so much goes to the search by cuts, and as much to the proof on them.
- */
-enum { CUTS_SHARE = 3 };
+enum { WEIGHTS_FIRST_SHARE = 4, GRAPH_PLACES_MAX = 6000 };
+/* A search for layouts begins with fewer panels than fit, so its steps aim lower than n; a proof
+ * that aims just below n takes steps too small to get there. */
+enum { ROOT_AIM = 3 };
+/* Of the budget, with slants: so much is left for the staircases after the proof on cuts. */
+enum { STAIRS_SHARE = 3 };
 
 typedef struct {
     const WbRoof *plain;
@@ -52,6 +55,15 @@ static uint64_t steps_of(uint64_t nodes)
     return nodes > UINT64_MAX / WB_ROOF_NODE_STEPS ? UINT64_MAX : nodes * WB_ROOF_NODE_STEPS;
 }
 
+/* How a search that was logged has ended. */
+static WbStatus conclude(Prover *prover, const WbSearchRun *run, const WbProofLog *log)
+{
+    prover->nodes += run->steps / WB_ROOF_NODE_STEPS + 1;
+    if (run->status == WB_OK && (run->best >= run->at_most || log->full))
+        return WB_BUDGET;
+    return run->status;
+}
+
 static WbStatus search_with_log(Prover *prover, const WbRoofGrid *grid, uint64_t nodes_max)
 {
     int n = prover->proof->n_panels;
@@ -60,20 +72,18 @@ static WbStatus search_with_log(Prover *prover, const WbRoofGrid *grid, uint64_t
     uint64_t left = prover->node_budget - prover->nodes;
     uint64_t nodes = left < nodes_max ? left : nodes_max;
     WbRoofSearch search = {
-        .control = prover->control, .at_most = n, .log = &log, .step_budget = steps_of(nodes)};
+        .run = {.control = prover->control, .at_most = n, .step_budget = steps_of(nodes)},
+        .log = &log};
     if (status == WB_OK)
         status = wb_roof_search_init(&search, grid);
     if (status == WB_OK) {
         wb_roof_search_corners(&search);
-        if (search.best < n) {
-            search.best = n - 1;
+        if (search.run.best < n) {
+            search.run.best = n - 1;
             wb_roof_search_prove(&search, prover->plain);
         }
-        status = search.status;
-        prover->nodes += search.steps / WB_ROOF_NODE_STEPS + 1;
+        status = conclude(prover, &search.run, &log);
     }
-    if (status == WB_OK && (search.best >= n || log.full))
-        status = WB_BUDGET;
     wb_roof_search_free(&search);
     wb_proof_log_free(&log);
     return status;
@@ -91,7 +101,10 @@ static WbStatus tell_places_are_few(Prover *prover, const WbRoofGrid *grid)
     return status;
 }
 
-static WbStatus prove_by_weights(Prover *prover, uint64_t nodes_max)
+typedef WbStatus Way(Prover *prover, WbRoofGrid *grid, uint64_t nodes_max);
+
+/* On the grid of the plain roof, pruned. */
+static WbStatus prove_by(Way *way, Prover *prover, uint64_t nodes_max)
 {
     WbRoofGrid grid;
     WbStatus status =
@@ -99,16 +112,20 @@ static WbStatus prove_by_weights(Prover *prover, uint64_t nodes_max)
     if (status != WB_OK)
         return status;
     status = wb_grid_prune(&grid, prover->plain);
-    if (status == WB_OK && prover->proof->n_panels > grid.points)
-        status = tell_places_are_few(prover, &grid);
-    else if (status == WB_OK)
-        status = search_with_log(prover, &grid, nodes_max);
+    if (status == WB_OK)
+        status = way(prover, &grid, nodes_max);
     wb_grid_free(&grid);
     if (status == WB_OK)
         prover->proof->kind = WB_PROOF_WEIGHTS;
     else
         drop_steps(prover->proof);
     return status;
+}
+
+static WbStatus by_weights(Prover *prover, WbRoofGrid *grid, uint64_t nodes_max)
+{
+    return prover->proof->n_panels > grid->points ? tell_places_are_few(prover, grid)
+                                                  : search_with_log(prover, grid, nodes_max);
 }
 
 static WbStatus search_graph_with_log(Prover *prover, const WbRoofGrid *grid,
@@ -117,60 +134,47 @@ static WbStatus search_graph_with_log(Prover *prover, const WbRoofGrid *grid,
     int n = prover->proof->n_panels;
     WbProofLog log;
     WbStatus status = wb_proof_log_init(&log, grid, prover->proof);
-    WbCliqueSearch search = {.cliques = cliques,
-                             .control = prover->control,
+    WbCliqueSearch search = {.run = {.control = prover->control,
+                                     .step_budget = step_budget,
+                                     .at_most = n,
+                                     .best = n - 1},
+                             .cliques = cliques,
                              .log = &log,
-                             .step_budget = step_budget,
-                             .at_most = n,
-                             .best = n - 1};
+                             .root_aim = ROOT_AIM};
     if (status == WB_OK)
         status = wb_clique_search_init(&search);
     if (status == WB_OK) {
         wb_clique_search_prove(&search);
-        status = search.status;
-        prover->nodes += search.steps / WB_ROOF_NODE_STEPS + 1;
+        status = conclude(prover, &search.run, &log);
     }
-    if (status == WB_OK && (search.best >= n || log.full))
-        status = WB_BUDGET;
     wb_clique_search_free(&search);
     wb_proof_log_free(&log);
     return status;
 }
 
-static WbStatus search_places_that_matter(Prover *prover, WbRoofGrid *grid, uint64_t step_budget)
+static int count_open(const WbRoofGrid *grid)
+{
+    int n = 0;
+    for (int place = 0; place < wb_grid_places(grid); place++)
+        n += grid->open[place];
+    return n;
+}
+
+/* By the places that no other can stand for. */
+static WbStatus by_graph(Prover *prover, WbRoofGrid *grid, uint64_t nodes_max)
 {
     WbCliques cliques;
     uint64_t visits = 0;
-    WbStatus status = wb_grid_prune(grid, prover->plain);
-    if (status == WB_OK)
-        status = wb_grid_dominate(grid, prover->plain);
+    if (count_open(grid) > WB_PROOF_KEEP_MAX)
+        return WB_BUDGET;
+    WbStatus status = wb_grid_dominate(grid, prover->plain);
     if (status == WB_OK)
         status = wb_cliques_make(&cliques, grid, prover->plain->gap_mm, GRAPH_PLACES_MAX, &visits);
     if (status != WB_OK)
         return status;
     prover->nodes += visits / WB_ROOF_NODE_STEPS + 1;
-    status = search_graph_with_log(prover, grid, &cliques, step_budget);
+    status = search_graph_with_log(prover, grid, &cliques, steps_of(nodes_max));
     wb_cliques_free(&cliques);
-    return status;
-}
-
-/* By the places that no other can stand for. */
-static WbStatus prove_by_graph(Prover *prover)
-{
-    WbRoofGrid grid;
-    if (prover->nodes >= prover->node_budget)
-        return WB_BUDGET;
-    WbStatus status =
-        wb_grid_build(&grid, prover->plain, prover->panel_length_mm, prover->panel_width_mm, false);
-    if (status != WB_OK)
-        return status;
-    status =
-        search_places_that_matter(prover, &grid, steps_of(prover->node_budget - prover->nodes));
-    wb_grid_free(&grid);
-    if (status == WB_OK)
-        prover->proof->kind = WB_PROOF_WEIGHTS;
-    else
-        drop_steps(prover->proof);
     return status;
 }
 
@@ -198,11 +202,11 @@ static WbStatus prove_by_search(Prover *prover)
  * is too large. */
 static WbStatus prove_with_strips(Prover *prover)
 {
-    WbStatus status = prove_by_weights(prover, prover->node_budget / WEIGHTS_FIRST_SHARE);
-    if (status == WB_BUDGET)
-        status = prove_by_graph(prover);
+    WbStatus status = prove_by(by_weights, prover, prover->node_budget / WEIGHTS_FIRST_SHARE);
+    if (status == WB_BUDGET && prover->nodes < prover->node_budget)
+        status = prove_by(by_graph, prover, prover->node_budget - prover->nodes);
     return status == WB_BUDGET && prover->nodes < prover->node_budget
-               ? prove_by_weights(prover, UINT64_MAX)
+               ? prove_by(by_weights, prover, UINT64_MAX)
                : status;
 }
 
@@ -227,7 +231,7 @@ static WbStatus prove_plain(Prover *prover)
         return WB_BUDGET;
     if (strips_within(prover->plain))
         return prove_with_strips(prover);
-    WbStatus status = prove_by_weights(prover, prover->node_budget / WEIGHTS_SHARE);
+    WbStatus status = prove_by(by_weights, prover, prover->node_budget / WEIGHTS_SHARE);
     return status == WB_BUDGET ? prove_by_search(prover) : status;
 }
 
@@ -253,7 +257,8 @@ static WbStatus prove_on(Prover *prover, const WbPlainRoof *outer)
     return status == WB_OK ? keep_strips(prover->proof, &outer->roof) : status;
 }
 
-/* WB_BUDGET too where so many lie, or may. */
+/* WB_BUDGET too where so many lie, or may. The search that refuted them is made anew, and has its
+ * budget beside the proof's. */
 static WbStatus prove_by_cuts(Prover *prover, const WbRoof *roof)
 {
     int n = prover->proof->n_panels;
@@ -262,14 +267,13 @@ static WbStatus prove_by_cuts(Prover *prover, const WbRoof *roof)
     WbTrueFit fit = {.roof = roof,
                      .panel_length_mm = prover->panel_length_mm,
                      .panel_width_mm = prover->panel_width_mm,
-                     .node_budget = whole_budget / CUTS_SHARE,
+                     .node_budget = whole_budget,
                      .control = prover->control,
                      .found = {.bound = n, .mm_bound = n}};
     WbStatus status = wb_slanted_most(&fit, &outer);
     if (status == WB_OK) {
-        prover->nodes += fit.found.nodes;
         prover->proof->step_mm = 1;
-        prover->node_budget = whole_budget / CUTS_SHARE * 2;
+        prover->node_budget = whole_budget - whole_budget / STAIRS_SHARE;
         status = fit.found.bound < n ? prove_on(prover, &outer) : WB_BUDGET;
         wb_plain_roof_free(&outer);
     }

@@ -79,30 +79,30 @@ static void close_forbidden(const WbTrueFit *fit, const WbRoofGrid *grid)
 
 static WbStatus keep_picked(WbTrueFit *fit, const WbRoofSearch *search)
 {
-    if (search->best <= fit->found.most)
+    if (search->run.best <= fit->found.most)
         return WB_OK;
-    WbRect *layout = malloc((size_t)search->best * sizeof *layout);
+    WbRect *layout = malloc((size_t)search->run.best * sizeof *layout);
     if (!layout)
         return WB_NO_MEMORY;
-    for (int i = 0; i < search->best; i++)
-        layout[i] = wb_grid_rect(search->grid, search->best_place[i]);
-    keep_layout(fit, &layout, search->best);
+    for (int i = 0; i < search->run.best; i++)
+        layout[i] = wb_grid_rect(search->grid, search->run.best_place[i]);
+    keep_layout(fit, &layout, search->run.best);
     return WB_OK;
 }
 
 static WbStatus search_corners(WbTrueFit *fit, const WbRoofGrid *grid, int bound)
 {
-    WbRoofSearch search = {.control = fit->control,
-                           .at_most = bound < grid->points ? bound : grid->points,
-                           .step_budget = UINT64_MAX};
+    WbRoofSearch search = {.run = {.control = fit->control,
+                                   .at_most = bound < grid->points ? bound : grid->points,
+                                   .step_budget = UINT64_MAX}};
     WbStatus status = wb_roof_search_init(&search, grid);
     if (status == WB_OK) {
         wb_roof_search_corners(&search);
-        status = search.status;
+        status = search.run.status;
     }
     if (status == WB_OK)
         status = keep_picked(fit, &search);
-    fit->found.nodes += search.steps / WB_ROOF_NODE_STEPS + 1;
+    fit->found.nodes += search.run.steps / WB_ROOF_NODE_STEPS + 1;
     wb_roof_search_free(&search);
     return status;
 }

@@ -7,6 +7,8 @@
 
 #define UNKNOWN "\342\200\223"
 
+#define NAME_CHARS 22 /* of a panel: maker and model */
+
 struct _WbFitRow {
     GtkListBoxRow parent_instance;
     WbRoofStudy *study;
@@ -223,8 +225,10 @@ static GtkLabel *cell_new(WbFitColumn column)
     gtk_widget_set_valign(label, GTK_ALIGN_START);
     if (column == WB_FIT_PANEL) {
         gtk_label_set_ellipsize(GTK_LABEL(label), PANGO_ELLIPSIZE_END);
-        gtk_label_set_width_chars(GTK_LABEL(label), 20);
-        gtk_label_set_max_width_chars(GTK_LABEL(label), 24);
+        /* Of one width always: else a row of a long answer takes from it, and its figures stand
+         * beside the others' and the heads. */
+        gtk_label_set_width_chars(GTK_LABEL(label), NAME_CHARS);
+        gtk_label_set_max_width_chars(GTK_LABEL(label), NAME_CHARS);
     }
     gtk_widget_add_css_class(label, "numeric");
     return GTK_LABEL(label);
