@@ -4,6 +4,7 @@
 #include "figures_text.h"
 #include "words_circuit.h"
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 /* The temperature tells which insulation. */
 static char *short_conductor(const WbConductor *conductor)
@@ -11,6 +12,17 @@ static char *short_conductor(const WbConductor *conductor)
     g_autofree char *size = wb_words_size(conductor);
     return conductor == NULL ? g_strdup("-")
                              : g_strdup_printf("%s %d °C", size, (int)conductor->insulation_c);
+}
+
+/* "2.33 of 3". */
+static char *drop_text(const WbCircuit *circuit)
+{
+    double allowed_pct = circuit->ask.allowed_pct;
+    g_autofree char *total = wb_text_number(circuit->total_pct, 2);
+    g_autofree char *allowed =
+        wb_text_number(allowed_pct, allowed_pct == floor(allowed_pct) ? 0 : 1);
+    return circuit->fault == WB_CIRCUIT_SOUND ? g_strdup_printf(_("%s of %s"), total, allowed)
+                                              : g_strdup("-");
 }
 
 static void append_row(WbTable *table, const WbProblem *problem, const WbCircuit *circuit)
@@ -21,10 +33,8 @@ static void append_row(WbTable *table, const WbProblem *problem, const WbCircuit
     wb_table_cell(table, wb_text_number(ask->one_way_m, 1));
     wb_table_cell(table, wb_text_number(ask->design_a, 1));
     wb_table_cell(table, short_conductor(circuit->conductor));
-    wb_table_cell(table, sound ? wb_text_number(circuit->ampacity.amps, 1) : g_strdup("-"));
     wb_table_cell(table, wb_words_fuse(circuit->fuse));
-    wb_table_cell(table, sound ? wb_text_number(circuit->total_pct, 2) : g_strdup("-"));
-    wb_table_cell(table, wb_text_number(ask->allowed_pct, 1));
+    wb_table_cell(table, drop_text(circuit));
     wb_table_cell(table, g_strdup(sound ? circuit->by_drop ? _("drop") : _("current") : "-"));
 }
 
@@ -87,8 +97,7 @@ void wb_cli_circuits_text(GString *out, const WbProblem *problem, const WbKit *k
 {
     if (wiring->n == 0)
         return;
-    g_autoptr(WbTable) table =
-        wb_table_new(_("Circuit|>m|>For A|Conductor|>Takes A|Fuse|>Drop %|>Allowed|By"));
+    g_autoptr(WbTable) table = wb_table_new(_("Circuit|>m|>For A|Conductor|Fuse|>Drop %|By"));
     for (gsize i = 0; i < wiring->n; i++)
         append_row(table, problem, &wiring->circuit[i]);
     g_string_append_printf(out, "\n%s\n", _("Circuits"));

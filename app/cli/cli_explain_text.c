@@ -50,13 +50,16 @@ static void append_line(WbTable *table, const WbProblem *problem, const WbBillLi
     wb_table_cell(table, sourced->priced ? wb_words_money(sourced->price_minor, currency)
                                          : g_strdup(_("no price")));
     wb_table_cell(table, wb_words_money(line->minor, currency));
-    wb_table_cell(table, wb_text_number((double)sourced->weight_g / 1e3, 2));
+    if (line->kind < WB_KIND_CONDUCTOR)
+        wb_table_cell(table, wb_text_number((double)sourced->weight_g / 1e3, 1));
 }
 
 static void append_lines(GString *out, const WbProblem *problem, const WbBill *bill, bool wires,
                          const char *heading)
 {
-    g_autoptr(WbTable) table = wb_table_new(_(">Count|Part|Shop|>Bought|>Each|>Sum|>kg each"));
+    g_autoptr(WbTable) table =
+        wb_table_new(wires ? _(">Count|Part|Shop|>Bought|>Each|>Sum")
+                           : _(">Count|Part|Shop|>Bought|>Each|>Sum|>kg each"));
     bool any = false;
     for (gsize i = 0; i < bill->n; i++)
         if ((bill->line[i].kind >= WB_KIND_CONDUCTOR) == wires) {

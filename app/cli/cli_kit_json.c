@@ -108,7 +108,6 @@ static void assumed_json(WbJsonOut *json, uint32_t assumed)
         {WB_ASSUMED_LOW_LIGHT, "low-light"},
         {WB_ASSUMED_INTERNAL_R, "internal-resistance"},
         {WB_ASSUMED_STARTER, "starter-battery"},
-        {WB_ASSUMED_CUT_OUT, "inverter-cutout"},
     };
     wb_out_array(json, "assumed");
     for (gsize i = 0; i < G_N_ELEMENTS(codes); i++)

@@ -208,13 +208,11 @@ static void append_kits(GString *out, const WbProblem *problem, Listed listed)
 static void append_nearest(WbTable *table, const WbProblem *problem, WbRule rule,
                            const WbRuledOut *out)
 {
-    char id[WB_KIT_ID];
     g_autofree char *sentence = wb_words_nearest(problem, rule, out);
     if (sentence == NULL)
         return;
-    wb_kit_id(problem, &out->nearest, id);
     wb_table_line(table, g_steal_pointer(&sentence));
-    wb_table_line(table, g_strdup(id));
+    wb_table_line(table, parts_text(problem, &out->nearest));
 }
 
 static void append_ruled_out(GString *out, const WbProblem *problem, const WbRanking *ranking)

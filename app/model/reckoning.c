@@ -161,8 +161,9 @@ static const struct {
         "was used, so that the current of a short is rather too large.")},
     {WB_ASSUMED_STARTER,
      N_("Nothing is known of the starter battery: 5 mΩ for each 12 V were used.")},
-    {WB_ASSUMED_CUT_OUT, N_("The data sheet of the inverter gives no lowest input voltage: 10.5 V "
-                            "for each 12 V were used, where it draws most.")},
+    {WB_ASSUMED_LOWEST_V,
+     N_("The data sheet of the inverter gives no lowest input voltage: 10 V for "
+        "each 12 V were used, where it draws most.")},
 };
 
 static void add_assumed(WbReckoning *self, guint32 assumed)

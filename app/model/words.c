@@ -319,9 +319,6 @@ static const struct {
     {WB_ASSUMED_STARTER,
      N_("The data sheet of the starter battery is not known; 5 milliohms for each 12 V were used, "
         "for the fault current.")},
-    {WB_ASSUMED_CUT_OUT,
-     N_("The data sheet of {inverter} gives no lowest input voltage; its circuit was sized at 10.5 "
-        "V for each 12 V.")},
     {WB_ASSUMED_LOW_LIGHT, N_("The data sheet of {panel} gives no output in low light; 96 % at 200 "
                               "W/m² was used.")},
 };

@@ -66,7 +66,7 @@ const char *wb_words_fuse_form(int64_t form)
         [WB_FUSE_BLADE] = N_("blade"),     [WB_FUSE_MIDI] = N_("MIDI"),
         [WB_FUSE_MEGA] = N_("MEGA"),       [WB_FUSE_ANL] = N_("ANL"),
         [WB_FUSE_CLASS_T] = N_("class T"), [WB_FUSE_TERMINAL] = N_("terminal"),
-        [WB_FUSE_GPV] = N_("10 × 38 mm"),
+        [WB_FUSE_GPV] = N_("10×38"),
     };
     g_return_val_if_fail(form >= 0 && form < WB_N_FUSE_FORMS, "");
     return _(names[form]);

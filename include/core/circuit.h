@@ -115,6 +115,10 @@ typedef struct {
 WbBlocks wb_blocks_for(const WbWireStock *stock, int64_t form, int ways, double amps,
                        double most_v);
 
+/* a >= b, or below it by no more than sums of doubles in another order may differ: 1 part in 10^12.
+ */
+bool wb_at_least(double a, double b);
+
 /* Where the fuse of a circuit stands at most from its source, mm along the conductor: a boat 178 (7
  * inches; 33 CFR 183.455), else 0, at the source (NEC 240.21). */
 double wb_fuse_within_mm(int rule_set);

@@ -110,8 +110,7 @@ typedef enum {
     WB_ASSUMED_LOW_LIGHT = 1 << 17,   /* no figure for low light: 96 % */
     WB_ASSUMED_INTERNAL_R = 1 << 18,  /* no internal resistance of a battery: by chemistry */
     WB_ASSUMED_STARTER = 1 << 19,     /* a starter battery of 5 mohm for each 12 V */
-    WB_ASSUMED_CUT_OUT = 1 << 20,     /* inverter's lowest input not given: 10.5 V for each 12 V */
-    WB_ASSUMED_LAST = WB_ASSUMED_CUT_OUT,
+    WB_ASSUMED_LAST = WB_ASSUMED_STARTER,
 } WbAssumption;
 
 typedef struct {

@@ -261,7 +261,7 @@ class Circuits:
         storage, inverter, bank = self.second.parts[storage_id], self.second.parts[inverter_id], self.second.bank(storage_id, s)
         inverter_a, feed_a = 0, self.second.dc_peak / bank.system_v
         if inverter:
-            watts, least_v = inverter["continuous_w"], given(inverter, "min_v", 10.5 * inverter["bus_v"] / 12)
+            watts, least_v = inverter["continuous_w"], given(inverter, "min_v", 10 * inverter["bus_v"] / 12)
             inverter_a = watts / efficiency(inverter, watts) / least_v
         total_a, design_a = inverter_a + feed_a, max(1.25 * inverter_a + 1.25 * feed_a, 1.25 * charge_a)
         ohm, between = self.string_ohm(storage, s), (s - 1) * exact(self.length_m["battery"])
@@ -326,7 +326,7 @@ class Circuits:
         source = [("voc-table", panel.get("voc_coeff_pct_k") is None), ("starter-battery", kit.dcdc != ""),
                   ("series-fuse", panel.get("series_fuse_a") is None and self.string_fuses(panel, kit))]
         bank = [("internal-resistance", storage.get("internal_mohm") is None),
-                ("inverter-cutout", inverter is not None and inverter.get("min_v") is None)]
+                ("inverter-lowest", inverter is not None and inverter.get("min_v") is None)]
         wired = self.second.bank(kit.storage, kit.bank_series).system_v
         return [name for name, used in source if used], [name for name, used in bank if used and wired]
 

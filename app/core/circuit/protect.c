@@ -3,6 +3,12 @@
 #include <math.h>
 
 #define WITHIN_BOAT_MM 178.0 /* 7 inches */
+#define SAME 1e-12
+
+bool wb_at_least(double a, double b)
+{
+    return a >= b * (1 - SAME);
+}
 
 double wb_fuse_within_mm(int rule_set)
 {
@@ -94,7 +100,7 @@ typedef struct {
 
 static bool suffices(const WbFuse *fuse, const WbCircuitAsk *ask)
 {
-    return fuse->max_v >= ask->most_v && fuse->interrupt_a >= ask->fault_a;
+    return wb_at_least(fuse->max_v, ask->most_v) && wb_at_least(fuse->interrupt_a, ask->fault_a);
 }
 
 static Reach reach_of(const WbWireStock *stock, const WbCircuitAsk *ask)
@@ -120,7 +126,7 @@ WbCircuitFault wb_circuit_fuse(const WbWireStock *stock, const WbCircuitAsk *ask
         const WbFuseChoice *choice = &stock->fuses[i];
         if (*fuse && choice->fuse->rating_a > (*fuse)->fuse->rating_a)
             break;
-        if (choice->fuse->rating_a < ask->design_a || !suffices(choice->fuse, ask))
+        if (!wb_at_least(choice->fuse->rating_a, ask->design_a) || !suffices(choice->fuse, ask))
             continue;
         int64_t minor = price_with_holder(stock, ask, choice);
         if (!*fuse || minor < best_minor) {

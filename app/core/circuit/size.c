@@ -1,4 +1,5 @@
 #include "protect.h"
+#include "round.h"
 #include <math.h>
 
 /* A wire as it would lie in this circuit. */
@@ -16,7 +17,7 @@ static bool on_roof(WbCircuitKind kind)
 
 static int64_t wire_minor(const WbConductorChoice *choice, const WbCircuitAsk *ask)
 {
-    int64_t minor = llround(ask->wire_m * (double)choice->sourced.price_minor);
+    int64_t minor = wb_round_half_up(ask->wire_m * (double)choice->sourced.price_minor);
     return minor + (choice->lug ? ask->lugs * choice->lug_sourced.price_minor : 0);
 }
 
@@ -55,7 +56,7 @@ static Search search(const WbWireStock *stock, const WbCircuitAsk *ask, double f
         const WbAmpacity *ampacity = on_roof(ask->kind) ? &choice->on_roof : &choice->inside;
         found.most_a = fmax(found.most_a, ampacity->amps);
         found.most_fuse_a = fmax(found.most_fuse_a, ampacity->fuse_a);
-        if (!(ampacity->amps > 0 && ampacity->amps >= ask->design_a))
+        if (!(ampacity->amps > 0 && wb_at_least(ampacity->amps, ask->design_a)))
             continue;
         found.carried = true;
         if (ampacity->fuse_a < fuse_a)
@@ -113,8 +114,8 @@ typedef struct {
 static void buy(const Till *till, const WbSourced *sourced, double n)
 {
     int count = till->circuit->ask.count;
-    int64_t minor = count * llround(n * (double)sourced->price_minor);
-    int64_t weight_g = count * llround(n * (double)sourced->weight_g);
+    int64_t minor = count * wb_round_half_up(n * (double)sourced->price_minor);
+    int64_t weight_g = count * wb_round_half_up(n * (double)sourced->weight_g);
     till->circuit->cost_minor += minor;
     till->circuit->weight_g += weight_g;
     if (till->buys)

@@ -1,4 +1,5 @@
 #include "bill.h"
+#include "round.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -90,7 +91,7 @@ static void add_wire(Pad *pad, const WbWireStock *stock, const void *part, WbPar
     if (!line)
         return;
     line->count += times * n;
-    line->minor += times * llround(n * (double)line->sourced->price_minor);
+    line->minor += times * wb_round_half_up(n * (double)line->sourced->price_minor);
 }
 
 static void add_circuit(Pad *pad, const WbWireStock *stock, const WbCircuit *circuit)

@@ -66,7 +66,8 @@ size_t wb_fuses_that_break(const WbWireStock *stock, double most_v, double fault
 {
     size_t n = 0;
     for (size_t i = 0; i < stock->n_fuses; i++)
-        n += stock->fuses[i].fuse->max_v >= most_v && stock->fuses[i].fuse->interrupt_a >= fault_a;
+        n += wb_at_least(stock->fuses[i].fuse->max_v, most_v) &&
+             wb_at_least(stock->fuses[i].fuse->interrupt_a, fault_a);
     return n;
 }
 
@@ -77,8 +78,8 @@ size_t wb_charged_step(const WbWireStock *stock, int bank_parallel, double charg
     size_t step = 0;
     for (size_t i = 0; i < stock->n_fuses; i++) {
         double rating_a = stock->fuses[i].fuse->rating_a;
-        step += rating_a < charged_a;
-        step += bank_parallel > 2 && rating_a < charged_a / (bank_parallel - 1);
+        step += !wb_at_least(rating_a, charged_a);
+        step += bank_parallel > 2 && !wb_at_least(rating_a, charged_a / (bank_parallel - 1));
     }
     for (size_t i = 0; i < stock->n_fittings; i++)
         step += stock->fittings[i].fitting->max_a < charged_a;

@@ -7,8 +7,10 @@
 #define MAIN_DROP_PCT 1.0 /* bank to bus bars, and another to the fuse block: common practice */
 #define FEED_DROP_PCT 2.0
 #define INVERTER_DROP_PCT 3.0
-#define CUT_OUT_V_12V 10.5 /* of an inverter that tells none: common practice */
-#define LONG_H 3.0         /* runs for three hours and more: continuous (NEC article 100) */
+#define LOWEST_V_12V                                                                               \
+    10.0           /* of an inverter that tells none, as its rule has it: common practice          \
+                    */
+#define LONG_H 3.0 /* runs for three hours and more: continuous (NEC article 100) */
 
 typedef struct {
     double run_a, design_a;
@@ -35,8 +37,8 @@ static Amps inverter_amps(const WbInverter *inverter, uint32_t *assumed)
         return (Amps){0};
     double lowest_v = inverter->min_v;
     if (!(lowest_v > 0)) {
-        lowest_v = CUT_OUT_V_12V * (double)inverter->bus_v / 12;
-        *assumed |= WB_ASSUMED_CUT_OUT;
+        lowest_v = LOWEST_V_12V * (double)inverter->bus_v / 12;
+        *assumed |= WB_ASSUMED_LOWEST_V;
     }
     double in_w = inverter->continuous_w / wb_inverter_efficiency(inverter, inverter->continuous_w);
     return continuous(in_w / lowest_v);

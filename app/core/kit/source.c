@@ -1,5 +1,6 @@
 #include "source.h"
 #include "money.h"
+#include "round.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -39,7 +40,7 @@ bool wb_source_part(WbProblem *problem, const WbPart *part, double extra_kg, WbS
     *sourced = (WbSourced){
         .shop = -1,
         .owned = owned_count(problem->brief, part->id),
-        .weight_g = llround((part->weight_kg + extra_kg) * 1000.0),
+        .weight_g = wb_round_half_up((part->weight_kg + extra_kg) * 1000.0),
     };
     int64_t price_minor;
     const WbOffer *offer =

@@ -1,5 +1,6 @@
 /* Currencies: how many decimals a minor unit has, and amounts turned into the brief's currency. */
 #include "money.h"
+#include "round.h"
 #include <string.h>
 
 #define MOST_MINOR 0x1p51 /* halves a double still holds exactly */
@@ -25,17 +26,6 @@ int wb_currency_decimals(const char *currency)
     return 2;
 }
 
-/* Half up as a person would on paper: rates and percentages are typed in decimals, which a double
- * misses by up to a few parts in 2^53, so a half just missed is still a half. */
-static int64_t round_half_up(double amount)
-{
-    double slack = (amount < 0 ? -amount : amount) * 0x1p-50;
-    double up = amount + 0.5 + (slack < 0x1p-10 ? slack : 0x1p-10);
-    int64_t whole = (int64_t)up; /* cut off towards 0; floor() is a call, and this is asked millions
-                                    of times in a ranking */
-    return whole - (up < (double)whole);
-}
-
 static double rate_of(const WbBrief *brief, const char *currency)
 {
     if (strcmp(currency, brief->currency) == 0)
@@ -58,11 +48,11 @@ bool wb_money_convert(const WbBrief *brief, int64_t minor, const char *currency,
     amount = into >= from ? amount * tens[into - from] : amount / tens[from - into];
     if (!(fabs(amount) < MOST_MINOR))
         return false;
-    *converted_minor = round_half_up(amount);
+    *converted_minor = wb_round_half_up(amount);
     return true;
 }
 
 int64_t wb_allowance_minor(int64_t parts_minor, double sundries_pct)
 {
-    return round_half_up((double)parts_minor * sundries_pct / 100);
+    return wb_round_half_up((double)parts_minor * sundries_pct / 100);
 }
