@@ -73,7 +73,7 @@ static void refresh(WbWiringForm *self)
     show_air(self, brief);
     gtk_label_set_text(self->summary, text);
     gtk_widget_set_sensitive(self->take, assumed > 0);
-    gtk_widget_set_visible(self->row[WB_WIRING_TERMINALS], brief->rule_set == WB_RULES_BUILDING);
+    gtk_widget_set_visible(self->row[WB_WIRING_TERMINALS], brief->rule_set != WB_RULES_BOAT);
     gtk_widget_set_visible(self->details, brief->wiring.on);
 }
 
