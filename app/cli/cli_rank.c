@@ -7,7 +7,7 @@
 #include "cli_table.h"
 #include "figures_text.h"
 #include "money.h"
-#include "words.h"
+#include "words_firm.h"
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
@@ -47,6 +47,52 @@ static void nearest_json(WbJsonOut *json, const WbProblem *problem, WbRule rule,
     wb_out_end_object(json);
 }
 
+static void rival_json(WbJsonOut *json, const char *key, const WbProblem *problem,
+                       const WbRanked *rival)
+{
+    char id[WB_KIT_ID];
+    if (rival != NULL)
+        wb_kit_id(problem, &rival->kit, id);
+    wb_out_text(json, key, rival != NULL ? id : NULL);
+}
+
+static void ranges_json(WbJsonOut *json, const WbProblem *problem, const WbRankFirm *firm)
+{
+    wb_out_array(json, "ranges");
+    for (int c = 0; c < WB_N_CRITERIA; c++) {
+        if (!(firm->criteria >> c & 1))
+            continue;
+        wb_out_object(json, NULL);
+        wb_out_text(json, "criterion", wb_criterion_name((WbCriterion)c));
+        wb_out_number(json, "weight", problem->weight[c]);
+        wb_out_number(json, "low", firm->firmness.range[c].low);
+        wb_out_number(json, "high", firm->firmness.range[c].high);
+        rival_json(json, "below", problem, firm->below[c]);
+        rival_json(json, "above", problem, firm->above[c]);
+        wb_out_end_object(json);
+    }
+    wb_out_end_array(json);
+}
+
+/* Null where it is not known. */
+static void firm_json(WbJsonOut *json, const WbProblem *problem, const WbRanking *ranking)
+{
+    WbRankFirm firm;
+    if (wb_rank_firm(problem, ranking, NULL, &firm) != WB_OK || !firm.known) {
+        wb_out_null(json, "firmness");
+        return;
+    }
+    g_autofree char *sentence = wb_words_firm(problem, &firm);
+    wb_out_object(json, "firmness");
+    wb_out_number(json, "share", firm.firmness.share);
+    wb_out_number(json, "share_error", firm.firmness.share_error);
+    wb_out_number(json, "moved", firm.firmness.moved);
+    rival_json(json, "by", problem, firm.by);
+    ranges_json(json, problem, &firm);
+    wb_out_text(json, "sentence", sentence);
+    wb_out_end_object(json);
+}
+
 static void ruled_out_json(WbJsonOut *json, const WbProblem *problem, const WbRanking *ranking)
 {
     wb_out_array(json, "ruled_out");
@@ -70,6 +116,7 @@ static void totals_json(WbJsonOut *json, const WbProblem *problem, const WbRanki
     wb_out_count(json, "raw_combinations", ranking->raw);
     wb_out_count(json, "feasible", ranking->feasible);
     wb_out_count(json, "undecided", ranking->undecided);
+    firm_json(json, problem, ranking);
     ruled_out_json(json, problem, ranking);
     wb_cli_left_out_json(json, problem);
     wb_out_end_object(json);
@@ -308,12 +355,23 @@ static void append_cautions(GString *out, const WbProblem *problem, const WbKit 
         wb_cli_wrap(out, "  - ", notes[i]);
 }
 
+static void append_firm(GString *out, const WbProblem *problem, const WbRanking *ranking)
+{
+    WbRankFirm firm;
+    if (wb_rank_firm(problem, ranking, NULL, &firm) != WB_OK || !firm.known)
+        return;
+    g_autofree char *sentence = wb_words_firm(problem, &firm);
+    g_string_append_printf(out, "\n%s\n", _("How firmly the first of all stands"));
+    wb_cli_wrap(out, "", sentence);
+}
+
 static char *rank_table(const WbProblem *problem, const WbRanking *ranking, Listed listed)
 {
     GString *out = g_string_new(NULL);
     append_head(out, problem, ranking);
     if (listed.n > 0)
         append_kits(out, problem, listed);
+    append_firm(out, problem, ranking);
     append_ruled_out(out, problem, ranking);
     append_left_out(out, problem);
     if (listed.n > 0)

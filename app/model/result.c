@@ -2,7 +2,7 @@
 #include "brief_file.h"
 #include "database.h"
 #include "store_error.h"
-#include "words.h"
+#include "words_firm.h"
 
 struct WbResult {
     gatomicrefcount references;
@@ -12,6 +12,7 @@ struct WbResult {
     WbRanking ranking;
     double seconds;
     char *nearest[WB_N_RULES];
+    char *firm;
 };
 
 /* Stopped is no failure: no error. */
@@ -43,6 +44,11 @@ WbResult *wb_result_make_cached(WbBriefFile *file, WbCatalogueView *view,
         status = wb_rank(result->problem, options ? options : &usual, control, &result->ranking);
     if (status != WB_OK)
         return give_up(result, status, error);
+    WbRankFirm firm;
+    status = wb_rank_firm(result->problem, &result->ranking, control, &firm);
+    if (status != WB_OK)
+        return give_up(result, status, error);
+    result->firm = wb_words_firm(result->problem, &firm);
     for (int rule = 0; rule < WB_N_RULES; rule++)
         result->nearest[rule] =
             wb_words_nearest(result->problem, (WbRule)rule, &result->ranking.ruled_out[rule]);
@@ -72,6 +78,7 @@ void wb_result_unref(WbResult *result)
     wb_ranking_free(&result->ranking);
     for (int rule = 0; rule < WB_N_RULES; rule++)
         g_free(result->nearest[rule]);
+    g_free(result->firm);
     if (result->problem)
         wb_problem_free(result->problem);
     wb_catalogue_view_unref(result->view);
@@ -102,6 +109,11 @@ const WbCatalogue *wb_result_get_catalogue(const WbResult *result)
 const char *wb_result_get_nearest(const WbResult *result, WbRule rule)
 {
     return result->nearest[rule];
+}
+
+const char *wb_result_get_firm(const WbResult *result)
+{
+    return result->firm;
 }
 
 double wb_result_get_seconds(const WbResult *result)

@@ -29,6 +29,8 @@ const WbRanking *wb_result_get_ranking(const WbResult *result);
 const WbBrief *wb_result_get_brief(const WbResult *result);
 const WbCatalogue *wb_result_get_catalogue(const WbResult *result);
 double wb_result_get_seconds(const WbResult *result);
+/* wb_words_firm of the ranking; NULL: not known. */
+const char *wb_result_get_firm(const WbResult *result);
 /* wb_words_nearest of a rule; NULL: none. */
 const char *wb_result_get_nearest(const WbResult *result, WbRule rule);
 

@@ -395,6 +395,28 @@ def demo_brief():
         return json.load(file)
 
 
+def first_at(weights):
+    path = terminal.write("weights.json", json.dumps(dict(demo_brief(), weights=weights)))
+    return terminal.json("rank", path, "--top", "1")["kits"][0]
+
+
+def test_firmness():
+    """Ranked anew with the weights it names: within its ranges the first stays, beyond the rival it names is first or level."""
+    firm, first = ranking["totals"]["firmness"], ranking["kits"][0]
+    weights = {line["criterion"]: line["weight"] for line in firm["ranges"]}
+    equal(round(sum(weights.values()), 9), 1)
+    holds(0 < firm["share"] < 1 and 0 < firm["moved"] < 1, firm)
+    for line in firm["ranges"][:2]:
+        name, now = line["criterion"], line["weight"]
+        for end, other, way in ((line["low"], line["below"], -1), (line["high"], line["above"], 1)):
+            for step, stays in ((-way * 1e-4, True), (way * 1e-4, False)):
+                at = end + step
+                tried = {key: at if key == name else weight * (1 - at) / (1 - now) for key, weight in weights.items()}
+                kit = first_at(dict(tried, autonomy=0, spare_power=0))
+                equal(kit["id"] == first["id"], stays)
+                holds(stays or kit["id"] == other, (name, at, kit["id"], other))
+
+
 def test_roof():
     """The layouts themselves: tests/cli/check_roof.py."""
     answer = terminal.json("roof", "demo")
@@ -934,6 +956,7 @@ main([
     ("energy: the hours", test_hours),
     ("energy: hours that cannot be written", test_hours_not_written),
     ("explain a kit that fails", test_explain_failing),
+    ("how firmly the first stands", test_firmness),
     ("roof answers", test_roof),
     ("roof: the least change under each row", test_roof_change_lines),
     ("roof: do N of a panel fit", test_roof_count),

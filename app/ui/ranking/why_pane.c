@@ -12,7 +12,7 @@
 
 struct _WbWhyPane {
     GtkBox parent_instance;
-    GtkLabel *standing, *words, *parts, *next;
+    GtkLabel *standing, *words, *parts, *next, *firm;
     GtkBox *shares, *findings;
     WbMonthChart *months;
     WbShareRow *share[WB_N_CRITERIA];
@@ -70,6 +70,13 @@ static void show_next(WbWhyPane *self, const WbProblem *problem, const WbRanking
                               words);
     gtk_label_set_text(self->next, text);
     g_string_free(better, TRUE);
+}
+
+/* Of the first kit alone. */
+static void show_firm(WbWhyPane *self, const char *sentences)
+{
+    gtk_label_set_text(self->firm, sentences != NULL ? sentences : "");
+    gtk_widget_set_visible(GTK_WIDGET(self->firm), sentences != NULL);
 }
 
 static void append_part(GString *text, int count, const WbPart *part)
@@ -162,6 +169,7 @@ void wb_why_pane_show(WbWhyPane *self, WbResult *result, const char *kit_id)
         gtk_label_set_text(self->standing, _("No kit is in hand yet."));
         gtk_label_set_text(self->words, _("Choose a kit in the table or among the points."));
         gtk_widget_set_visible(GTK_WIDGET(self->next), FALSE);
+        show_firm(self, NULL);
         clear(self->findings);
         say_in_findings(self, _("Nothing yet."));
         return;
@@ -174,6 +182,7 @@ void wb_why_pane_show(WbWhyPane *self, WbResult *result, const char *kit_id)
     show_parts(self, problem, &verdict.kit);
     show_standing(self, ranking, &verdict, place);
     show_next(self, problem, ranking, place);
+    show_firm(self, place == 1 ? wb_result_get_firm(result) : NULL);
     show_shares(self, problem, &verdict);
     show_findings(self, problem, &verdict);
     show_months(self, problem, &verdict);
@@ -188,6 +197,7 @@ static void wb_why_pane_class_init(WbWhyPaneClass *class)
     gtk_widget_class_bind_template_child(widget, WbWhyPane, words);
     gtk_widget_class_bind_template_child(widget, WbWhyPane, parts);
     gtk_widget_class_bind_template_child(widget, WbWhyPane, next);
+    gtk_widget_class_bind_template_child(widget, WbWhyPane, firm);
     gtk_widget_class_bind_template_child(widget, WbWhyPane, shares);
     gtk_widget_class_bind_template_child(widget, WbWhyPane, findings);
     gtk_widget_class_bind_template_child(widget, WbWhyPane, months);

@@ -1,0 +1,12 @@
+/* How firmly the first kit of a ranking stands, in words. */
+#ifndef WB_WORDS_FIRM_H
+#define WB_WORDS_FIRM_H
+
+#include "rank_firm.h"
+#include "words.h"
+
+/* Its share of all weightings, the least change that dethrones it and by which kit, and the range
+ * of each weight. NULL: not known. (transfer full) */
+char *wb_words_firm(const WbProblem *problem, const WbRankFirm *firm);
+
+#endif
