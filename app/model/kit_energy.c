@@ -1,4 +1,5 @@
 #include "kit_energy.h"
+#include "kit_task.h"
 #include "kit_year.h"
 #include "store_error.h"
 #include <glib/gi18n-lib.h>
@@ -84,41 +85,20 @@ void wb_kit_energy_free(WbKitEnergy *self)
 
 /* ---- on another thread ---- */
 
-typedef struct {
-    WbResult *result;
-    char *kit_id;
-} Question;
-
-static void question_free(gpointer data)
+static gpointer work(WbResult *result, const char *kit_id, GError **error)
 {
-    Question *question = data;
-    wb_result_unref(question->result);
-    g_free(question->kit_id);
-    g_free(question);
+    return wb_kit_energy_new(result, kit_id, error);
 }
 
-static void answer(GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+static void free_it(gpointer energy)
 {
-    const Question *question = data;
-    GError *error = NULL;
-    if (g_task_return_error_if_cancelled(task))
-        return;
-    WbKitEnergy *energy = wb_kit_energy_new(question->result, question->kit_id, &error);
-    if (energy)
-        g_task_return_pointer(task, energy, (GDestroyNotify)wb_kit_energy_free);
-    else
-        g_task_return_error(task, error);
+    wb_kit_energy_free(energy);
 }
 
 void wb_kit_energy_make(WbResult *result, const char *kit_id, GCancellable *cancellable,
                         GAsyncReadyCallback done, gpointer data)
 {
-    Question *question = g_new(Question, 1);
-    question->result = wb_result_ref(result);
-    question->kit_id = g_strdup(kit_id);
-    g_autoptr(GTask) task = g_task_new(NULL, cancellable, done, data);
-    g_task_set_task_data(task, question, question_free);
-    g_task_run_in_thread(task, answer);
+    wb_kit_task_run(result, kit_id, work, free_it, cancellable, done, data);
 }
 
 WbKitEnergy *wb_kit_energy_make_finish(GAsyncResult *result, GError **error)
