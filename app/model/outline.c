@@ -248,7 +248,9 @@ static void shopping_line(const Facts *facts, WbOutlineLine *out)
         n += still_to_buy(&problem->inverters[kit->inverter].sourced, 1);
     if (kit->dcdc > 0)
         n += still_to_buy(&problem->dcdc[kit->dcdc].sourced, 1);
-    set(out, WB_MARK_DONE, g_strdup_printf(_("%d to buy"), n), NULL);
+    gboolean wires = facts->verdict->figures.wiring_minor > 0;
+    set(out, WB_MARK_DONE, g_strdup_printf(wires ? _("%d to buy, and wiring") : _("%d to buy"), n),
+        NULL);
 }
 
 void wb_outline_make(const WbBrief *brief, const WbCatalogue *catalogue, const WbResult *result,

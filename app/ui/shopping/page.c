@@ -8,7 +8,7 @@
 /* Pieces as whole numbers, metres of conductor with one decimal. */
 static char *count_text(const WbBillLine *line, double count)
 {
-    if (line->kind != WB_KIND_CONDUCTOR)
+    if (line->kind != WB_KIND_CONDUCTOR || count == 0)
         return g_strdup_printf("%.0f", count);
     g_autofree char *metres = wb_text_number(count, 1);
     return g_strdup_printf(_("%s m"), metres);
