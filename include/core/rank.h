@@ -14,10 +14,17 @@ typedef struct {
 
 #define WB_MOST_WORKERS 16
 
+/* One choice of a kind that a kit has: panel, controller, storage, inverter or DC-DC charger. */
+typedef struct {
+    WbPartKind kind;
+    int index; /* of the problem's choices of that kind */
+} WbPartChoice;
+
 typedef struct {
     size_t top;        /* how many rows to keep, best first; 1..1,000,000 */
     size_t front_most; /* keep at most this many members of the front; all are counted */
     int workers;       /* threads, 1..WB_MOST_WORKERS; the answer is the same with any number */
+    const WbPartChoice *holding; /* only kits that hold it are searched and counted; NULL: all */
 } WbRankOptions;
 
 WbRankOptions wb_rank_options_default(void); /* 1,000, 100,000 and one worker */

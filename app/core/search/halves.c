@@ -27,6 +27,11 @@ static bool count_half(WbHalves *halves, uint64_t broken)
     return count_halves(halves, broken, 1);
 }
 
+bool wb_may_hold(const WbPartChoice *holding, WbPartKind kind, int index)
+{
+    return !holding || holding->kind != kind || holding->index == index;
+}
+
 static bool more_than_one(uint64_t bits)
 {
     return (bits & (bits - 1)) != 0;
@@ -136,12 +141,16 @@ static bool list_arrays_of(const WbProblem *problem, int panel, int controller, 
     return true;
 }
 
-WbStatus wb_arrays_list(const WbProblem *problem, WbControl *control, WbArrays *arrays)
+WbStatus wb_arrays_list(const WbProblem *problem, const WbPartChoice *holding, WbControl *control,
+                        WbArrays *arrays)
 {
     for (size_t p = 0; p < problem->n_panels; p++)
         for (size_t c = 0; c < problem->n_controllers; c++) {
             if (wb_control_stopped(control))
                 return WB_STOPPED;
+            if (!wb_may_hold(holding, WB_KIND_PANEL, (int)p) ||
+                !wb_may_hold(holding, WB_KIND_CONTROLLER, (int)c))
+                continue;
             if (!list_arrays_of(problem, (int)p, (int)c, arrays))
                 return WB_NO_MEMORY;
         }
@@ -225,10 +234,11 @@ static bool add_dcdc(const WbProblem *problem, const WbBankKind *bank, int dcdc,
     return true;
 }
 
-WbStatus wb_halves_dcdc(const WbProblem *problem, const WbBankKind *bank, WbHalves *halves)
+WbStatus wb_halves_dcdc(const WbProblem *problem, const WbPartChoice *holding,
+                        const WbBankKind *bank, WbHalves *halves)
 {
     for (size_t d = 0; d < problem->n_dcdc; d++)
-        if (!add_dcdc(problem, bank, (int)d, halves))
+        if (wb_may_hold(holding, WB_KIND_DCDC, (int)d) && !add_dcdc(problem, bank, (int)d, halves))
             return WB_NO_MEMORY;
     return WB_OK;
 }
@@ -257,14 +267,15 @@ static bool add_bank(const WbProblem *problem, const WbBankKind *bank, const WbK
     return true;
 }
 
-WbStatus wb_halves_bank(const WbProblem *problem, const WbBankKind *bank, int storage,
-                        int bank_series, WbHalves *halves)
+WbStatus wb_halves_bank(const WbProblem *problem, const WbPartChoice *holding,
+                        const WbBankKind *bank, int storage, int bank_series, WbHalves *halves)
 {
     WbKit kit = {.storage = storage, .bank_series = bank_series};
     for (kit.bank_parallel = 1; kit.bank_parallel <= problem->brief->largest.bank_parallel;
          kit.bank_parallel++)
         for (kit.inverter = 0; kit.inverter < (int)problem->n_inverters; kit.inverter++)
-            if (!add_bank(problem, bank, &kit, halves))
+            if (wb_may_hold(holding, WB_KIND_INVERTER, kit.inverter) &&
+                !add_bank(problem, bank, &kit, halves))
                 return WB_NO_MEMORY;
     return WB_OK;
 }

@@ -5,6 +5,7 @@
 #define WB_HALVES_H
 
 #include "control.h"
+#include "rank.h"
 #include "sides.h"
 
 typedef struct {
@@ -49,15 +50,20 @@ typedef struct {
     WbHalves rest; /* only its counts are used: the arrays that break two or more */
 } WbArrays;
 
-WbStatus wb_arrays_list(const WbProblem *problem, WbControl *control, WbArrays *arrays);
+/* May a kit that holds this choice hold the one at this index of a kind? NULL: any. */
+bool wb_may_hold(const WbPartChoice *holding, WbPartKind kind, int index);
+
+WbStatus wb_arrays_list(const WbProblem *problem, const WbPartChoice *holding, WbControl *control,
+                        WbArrays *arrays);
 void wb_arrays_free(WbArrays *arrays);
 
 WbStatus wb_halves_array(const WbProblem *problem, const WbBankKind *bank, const WbArrays *arrays,
                          WbControl *control, WbHalves *halves);
-WbStatus wb_halves_dcdc(const WbProblem *problem, const WbBankKind *bank, WbHalves *halves);
+WbStatus wb_halves_dcdc(const WbProblem *problem, const WbPartChoice *holding,
+                        const WbBankKind *bank, WbHalves *halves);
 /* One bank (storage, series) in all its parallel counts with every inverter. */
-WbStatus wb_halves_bank(const WbProblem *problem, const WbBankKind *bank, int storage,
-                        int bank_series, WbHalves *halves);
+WbStatus wb_halves_bank(const WbProblem *problem, const WbPartChoice *holding,
+                        const WbBankKind *bank, int storage, int bank_series, WbHalves *halves);
 void wb_halves_clear(WbHalves *halves); /* empties, keeps the memory */
 void wb_halves_free(WbHalves *halves);
 

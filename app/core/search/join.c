@@ -355,11 +355,13 @@ static WbStatus add_banks_of(WbJoin *join, const WbBankKind *kind)
 {
     const WbProblem *problem = join->problem;
     for (int i = 0; i < (int)problem->n_storage; i++)
-        for (int s = 1; s <= problem->brief->largest.bank_series; s++) {
+        for (int s = 1; wb_may_hold(join->holding, WB_KIND_STORAGE, i) &&
+                        s <= problem->brief->largest.bank_series;
+             s++) {
             WbBankKind other = wb_bank_kind(problem, i, s);
             if (!wb_same_bank_kind(kind, &other))
                 continue;
-            WbStatus status = wb_halves_bank(problem, kind, i, s, &join->banks);
+            WbStatus status = wb_halves_bank(problem, join->holding, kind, i, s, &join->banks);
             if (status != WB_OK)
                 return status;
         }
@@ -377,7 +379,7 @@ WbStatus wb_join_kind(WbJoin *join, const WbBankKind *kind)
     if (status == WB_OK)
         status = add_banks_of(join, kind);
     if (status == WB_OK)
-        status = wb_halves_dcdc(join->problem, kind, &join->dcdc);
+        status = wb_halves_dcdc(join->problem, join->holding, kind, &join->dcdc);
     if (status != WB_OK)
         return status;
     count_products(join);

@@ -19,6 +19,7 @@ typedef struct {
 typedef struct {
     const WbProblem *problem;
     const WbArrays *listed;
+    const WbPartChoice *holding; /* as WbRankOptions; NULL: every kit */
     WbControl *control;
     WbBest best;
     WbFront front;

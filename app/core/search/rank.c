@@ -135,6 +135,7 @@ static WbStatus rank_with(const WbProblem *problem, const WbRankOptions *options
         workers[i].kinds = kinds;
         if (!wb_join_init(&workers[i].join, problem, arrays, options->top, control))
             status = WB_NO_MEMORY;
+        workers[i].join.holding = options->holding;
     }
     if (status == WB_OK) {
         work_all(workers, options->workers);
@@ -158,7 +159,7 @@ WbStatus wb_rank(const WbProblem *problem, const WbRankOptions *options, WbContr
     if (control)
         atomic_store(&control->todo, kinds.n);
     if (status == WB_OK)
-        status = wb_arrays_list(problem, control, &arrays);
+        status = wb_arrays_list(problem, options->holding, control, &arrays);
     if (status == WB_OK)
         status = rank_with(problem, options, control, &kinds, &arrays, &found);
     wb_arrays_free(&arrays);
