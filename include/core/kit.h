@@ -74,7 +74,7 @@ void wb_judge_dark_hours(const WbProblem *problem, double dark_h, WbVerdict *ver
 /* Everything; WB_NO_MEMORY leaves the year out. */
 WbStatus wb_judge(const WbProblem *problem, const WbKit *kit, WbVerdict *verdict);
 
-/* Criterion's figure in its own unit (minor, kg, Wh, m2, days, W). */
+/* Criterion's figure in its own unit (minor, kg, Wh, m2, days, W, h, Wh a day). */
 double wb_figure(const WbFigures *figures, WbCriterion criterion);
 bool wb_criterion_less_is_better(WbCriterion criterion);
 bool wb_criterion_capped(WbCriterion criterion);
@@ -85,4 +85,7 @@ double wb_worth(const WbAnchor *anchor, WbCriterion criterion, double x);
  * is left out, so dark hours need to be known only where they count. */
 double wb_score(const WbProblem *problem, const WbFigures *figures, double u[WB_N_CRITERIA]);
 
+/* The same of figures as wb_figure tells them. */
+double wb_score_of(const WbProblem *problem, const double figure[WB_N_CRITERIA],
+                   double u[WB_N_CRITERIA]);
 #endif

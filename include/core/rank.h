@@ -2,7 +2,7 @@
 #ifndef WB_RANK_H
 #define WB_RANK_H
 
-#include "kit.h"
+#include "pool.h"
 
 typedef struct {
     WbKit kit;
@@ -25,9 +25,14 @@ typedef struct {
     size_t front_most; /* keep at most this many members of the front; all are counted */
     int workers;       /* threads, 1..WB_MOST_WORKERS; the answer is the same with any number */
     const WbPartChoice *holding; /* only kits that hold it are searched and counted; NULL: all */
+    bool pool; /* keep every kit that works and those just beyond money or weight */
+    /* An answer in a hurry: neither limit nor worth of dark hours is asked, and only the first
+     * so many rows are told theirs; else all are. */
+    bool hurried;
+    size_t hurried_dark_rows;
 } WbRankOptions;
 
-WbRankOptions wb_rank_options_default(void); /* 1,000, 100,000 and one worker */
+WbRankOptions wb_rank_options_default(void); /* 1,000, 100,000, one worker, no pool */
 
 typedef struct {
     uint64_t first; /* kits whose first broken rule this is */
@@ -58,11 +63,22 @@ typedef struct {
     uint64_t raw, feasible;
     uint64_t undecided; /* would work if their roof answer were yes; counted among the firsts too */
     WbRuledOut ruled_out[WB_N_RULES]; /* firsts + feasible = raw */
+    bool proved;  /* false: made in a hurry while dark hours matter to what works or its order */
+    WbPool *pool; /* NULL: not asked for */
 } WbRanking;
 
 /* WB_STOPPED: nothing is written. WB_BAD_INPUT: top or workers outside what is said above. */
 WbStatus wb_rank(const WbProblem *problem, const WbRankOptions *options, WbControl *control,
                  WbRanking *ranking);
 void wb_ranking_free(WbRanking *ranking);
+
+/* The ranking anew where nothing but weights, anchors, the way of ranking or the criteria of the
+ * front are other than in `base`, which was made of the same kits and has its pool, with base_front
+ * as the criteria of the front: nothing is searched. Rows of base keep their dark hours; of the
+ * rest only the first `hurried_dark_rows` are told theirs if hurried, else all. WB_STOPPED,
+ * WB_NO_MEMORY; WB_BAD_INPUT: base has no whole pool, or dark hours matter to the order and are not
+ * known of every kit. */
+WbStatus wb_rerank(const WbProblem *problem, const WbRankOptions *options, const WbRanking *base,
+                   uint32_t base_front, WbControl *control, WbRanking *ranking);
 
 #endif

@@ -50,9 +50,17 @@ double wb_worth(const WbAnchor *anchor, WbCriterion criterion, double x)
 double wb_score(const WbProblem *problem, const WbFigures *figures, double u[WB_N_CRITERIA])
 {
     double score = 0.0;
+{
+    double figure[WB_N_CRITERIA];
+    for (int c = 0; c < WB_N_CRITERIA; c++)
+        figure[c] = wb_figure(figures, (WbCriterion)c);
+    return wb_score_of(problem, figure, u);
+}
+
+double wb_score_of(const WbProblem *problem, const double figure[WB_N_CRITERIA],
+                   double u[WB_N_CRITERIA])
     for (int c = 0; c < WB_N_CRITERIA; c++) {
-        WbCriterion criterion = (WbCriterion)c;
-        u[c] = wb_worth(&problem->anchor[c], criterion, wb_figure(figures, criterion));
+        u[c] = wb_worth(&problem->anchor[c], (WbCriterion)c, figure[c]);
         if (problem->weight[c] > 0.0) /* a figure not worked out is no number */
             score += problem->weight[c] * u[c];
     }

@@ -91,13 +91,21 @@ WbStatus wb_front_put(WbFront *front, const WbFrontKit *kit)
 
 WbStatus wb_front_offer(WbFront *front, const WbKit *kit, const WbFigures *figures)
 {
+    double figure[WB_N_CRITERIA];
+    for (int c = 0; c < WB_N_CRITERIA; c++)
+        figure[c] = wb_figure(figures, (WbCriterion)c);
+    return wb_front_offer_of(front, kit, figure);
+}
+
+WbStatus wb_front_offer_of(WbFront *front, const WbKit *kit, const double figure[WB_N_CRITERIA])
+{
     WbFrontKit offer = {.kit = *kit};
     int n = 0;
     for (int c = 0; c < WB_N_CRITERIA; c++) {
         if (!(front->criteria >> c & 1))
             continue;
-        double x = wb_figure(figures, (WbCriterion)c);
-        offer.worse[n++] = wb_criterion_less_is_better((WbCriterion)c) ? x : -x;
+        bool less = wb_criterion_less_is_better((WbCriterion)c);
+        offer.worse[n++] = less ? figure[c] : -figure[c];
     }
     return wb_front_put(front, &offer);
 }

@@ -25,6 +25,8 @@ typedef struct {
 void wb_front_init(WbFront *front, uint32_t criteria, WbControl *control);
 /* WB_STOPPED, WB_NO_MEMORY */
 WbStatus wb_front_offer(WbFront *front, const WbKit *kit, const WbFigures *figures);
+/* The same of figures as wb_figure tells them. */
+WbStatus wb_front_offer_of(WbFront *front, const WbKit *kit, const double figure[WB_N_CRITERIA]);
 /* The same for a kit that another front kept. */
 WbStatus wb_front_put(WbFront *front, const WbFrontKit *kit);
 /* After the last offer: kits[0 .. n_front) is the front. */

@@ -150,6 +150,8 @@ static WbStatus take(WbJoin *join, const Pieces *pieces, double dark_h)
         return WB_NO_MEMORY;
     return wb_front_offer(&join->front, &kit, &figures);
 }
+    if (join->pool && !wb_pool_add(join->pool, &kit, WB_N_RULES, &figures))
+        return WB_NO_MEMORY;
 
 /* Everything but the dark hours holds. */
 static WbStatus take_or_wait(WbJoin *join, const Pieces *pieces)
@@ -187,7 +189,13 @@ static void tell_joint(const WbJoin *join, WbRule rule, const Pieces *pieces,
     }
 }
 
-static void stop_alone(WbJoin *join, WbRule rule, const Pieces *pieces, const WbFigures *figures)
+/* Is it stopped by money or weight, but not too far from it? */
+static bool is_within_reach(WbRule rule, double value, double limit)
+{
+    return (rule == WB_RULE_MONEY || rule == WB_RULE_WEIGHT) && value <= WB_POOL_BEYOND * limit;
+}
+
+static WbStatus stop_alone(WbJoin *join, WbRule rule, const Pieces *pieces, WbFigures *figures)
 {
     WbKit kit = join_kit(pieces->array, pieces->bank, pieces->dcdc);
     double value, limit;
@@ -197,6 +205,10 @@ static void stop_alone(WbJoin *join, WbRule rule, const Pieces *pieces, const Wb
 
 /* All side rules hold: the joint rules in the published order, until two are broken. */
 static WbStatus join_sound(WbJoin *join, const WbHalf *array, const WbHalf *bank,
+    figures->dark_h = WB_MISSING;
+    bool kept = !join->pool || !is_within_reach(rule, value, limit) ||
+                wb_pool_add(join->pool, &kit, (int)rule, figures);
+    return kept ? WB_OK : WB_NO_MEMORY;
                            const WbHalf *dcdc)
 {
     Pieces pieces = pieces_of(join, array, bank, dcdc);
@@ -219,7 +231,7 @@ static WbStatus join_sound(WbJoin *join, const WbHalf *array, const WbHalf *bank
         return take_or_wait(join, &pieces);
     join->ruled_out[lowest_bit(broken)].first++;
     if (one_bit(broken))
-        stop_alone(join, (WbRule)lowest_bit(broken), &pieces, &figures);
+        return stop_alone(join, (WbRule)lowest_bit(broken), &pieces, &figures);
     return WB_OK;
 }
 

@@ -23,6 +23,7 @@ typedef struct {
     WbControl *control;
     WbBest best;
     WbFront front;
+    WbPool *pool; /* of the kind at work, the caller's; NULL: none is kept */
     uint64_t raw, feasible;
     WbTally *tally; /* one for each chemistry of the catalogue */
     WbTally *at_work;

@@ -28,6 +28,8 @@ typedef struct {
 typedef struct {
     KindCount *kind;
     size_t n;
+    WbPool **pool; /* of each kind, in their order; NULL: none is kept */
+    atomic_size_t pooled;
     atomic_size_t next; /* the first kind no worker has taken */
     WbControl *control;
 } Kinds;
@@ -64,6 +66,43 @@ static bool list_kinds(const WbProblem *problem, Kinds *kinds)
     return true;
 }
 
+static bool make_pools(Kinds *kinds)
+{
+    kinds->pool = calloc(kinds->n + 1, sizeof(WbPool *));
+    bool made = kinds->pool != NULL;
+    for (size_t i = 0; made && i < kinds->n; i++)
+        made = (kinds->pool[i] = wb_pool_new(&kinds->pooled)) != NULL;
+    return made;
+}
+
+static void drop_pool(Kinds *kinds, size_t i)
+{
+    wb_pool_unref(kinds->pool[i]);
+    kinds->pool[i] = NULL;
+}
+
+static void free_kinds(Kinds *kinds)
+{
+    for (size_t i = 0; kinds->pool && i < kinds->n; i++)
+        drop_pool(kinds, i);
+    free(kinds->pool);
+    free(kinds->kind);
+}
+
+/* In the order of the kinds, so that no worker's pace shows. */
+static WbStatus pour_pools(Kinds *kinds, WbRanking *found)
+{
+    if (!kinds->pool)
+        return WB_OK;
+    found->pool = wb_pool_new(NULL);
+    bool poured = found->pool != NULL;
+    for (size_t i = 0; poured && i < kinds->n; i++) {
+        poured = wb_pool_append(found->pool, kinds->pool[i]);
+        drop_pool(kinds, i);
+    }
+    return poured ? WB_OK : WB_NO_MEMORY;
+}
+
 typedef struct {
     WbJoin join;
     Kinds *kinds;
@@ -80,6 +119,7 @@ static void *work(void *data)
         size_t i = atomic_fetch_add(&kinds->next, 1);
         if (i >= kinds->n)
             break;
+        worker->join.pool = kinds->pool ? kinds->pool[i] : NULL;
         worker->status = wb_join_kind(&worker->join, &kinds->kind[i].kind);
         if (kinds->control)
             atomic_fetch_add(&kinds->control->done, 1);
@@ -119,10 +159,12 @@ static WbStatus rank_into(const WbProblem *problem, const WbRankOptions *options
     found->feasible = join->feasible;
     memcpy(found->ruled_out, join->ruled_out, sizeof found->ruled_out);
     found->undecided = found->ruled_out[WB_RULE_ROOF_UNDECIDED].alone;
-    status = wb_fill_chemistries(problem, join->tally, join->control, found);
-    return status == WB_OK
-               ? wb_fill_rows(problem, options, &join->best, &join->front, join->control, found)
-               : status;
+    status = pour_pools(workers[0].kinds, found);
+    if (status == WB_OK)
+        status = wb_fill_chemistries(problem, options, NULL, join->tally, join->control, found);
+    return status == WB_OK ? wb_fill_rows(problem, options, NULL, &join->best, &join->front,
+                                          join->control, found)
+                           : status;
 }
 
 static WbStatus rank_with(const WbProblem *problem, const WbRankOptions *options,
@@ -146,16 +188,21 @@ static WbStatus rank_with(const WbProblem *problem, const WbRankOptions *options
     return status;
 }
 
-WbStatus wb_rank(const WbProblem *problem, const WbRankOptions *options, WbControl *control,
-                 WbRanking *ranking)
+static bool options_are_sound(const WbRankOptions *options)
 {
-    if (options->top < 1 || options->top > 1000000 || options->workers < 1 ||
-        options->workers > WB_MOST_WORKERS)
-        return WB_BAD_INPUT;
+    return options->top >= 1 && options->top <= 1000000 && options->workers >= 1 &&
+           options->workers <= WB_MOST_WORKERS;
+}
+
+static WbStatus rank(const WbProblem *problem, const WbRankOptions *options, WbControl *control,
+                     WbRanking *ranking)
+{
     Kinds kinds = {.control = control};
     WbArrays arrays = {0};
-    WbRanking found = {0};
+    WbRanking found = {.proved = true};
     WbStatus status = list_kinds(problem, &kinds) ? WB_OK : WB_NO_MEMORY;
+    if (status == WB_OK && options->pool && !make_pools(&kinds))
+        status = WB_NO_MEMORY;
     if (control)
         atomic_store(&control->todo, kinds.n);
     if (status == WB_OK)
@@ -163,11 +210,38 @@ WbStatus wb_rank(const WbProblem *problem, const WbRankOptions *options, WbContr
     if (status == WB_OK)
         status = rank_with(problem, options, control, &kinds, &arrays, &found);
     wb_arrays_free(&arrays);
-    free(kinds.kind);
+    free_kinds(&kinds);
     if (status == WB_OK)
         *ranking = found;
     else
         wb_ranking_free(&found);
+    return status;
+}
+
+/* Do dark hours decide what works or in which order? */
+static bool dark_hours_matter(const WbProblem *problem)
+{
+    const WbBrief *brief = problem->brief;
+    return brief->dark_hours.on || problem->weight[WB_CRITERION_DARK] > 0.0 ||
+           brief->front >> WB_CRITERION_DARK & 1;
+}
+
+WbStatus wb_rank(const WbProblem *problem, const WbRankOptions *options, WbControl *control,
+                 WbRanking *ranking)
+{
+    if (!options_are_sound(options))
+        return WB_BAD_INPUT;
+    if (!options->hurried)
+        return rank(problem, options, control, ranking);
+    WbBrief brief = *problem->brief;
+    WbProblem eased = *problem;
+    brief.dark_hours.on = false;
+    brief.front &= ~(1u << WB_CRITERION_DARK);
+    eased.brief = &brief;
+    eased.weight[WB_CRITERION_DARK] = 0.0;
+    WbStatus status = rank(&eased, options, control, ranking);
+    if (status == WB_OK)
+        ranking->proved = !dark_hours_matter(problem);
     return status;
 }
 
@@ -176,5 +250,6 @@ void wb_ranking_free(WbRanking *ranking)
     free(ranking->top);
     free(ranking->front);
     free(ranking->chemistries);
+    wb_pool_unref(ranking->pool);
     *ranking = (WbRanking){0};
 }
