@@ -106,6 +106,7 @@ static char *figure_text(const WbProblem *problem, WbCriterion criterion, double
         [WB_CRITERION_WEIGHT] = {"kg", 1}, [WB_CRITERION_USABLE] = {"Wh", 0},
         [WB_CRITERION_ROOF] = {"m2", 2},   [WB_CRITERION_AUTONOMY] = {N_("days"), 2},
         [WB_CRITERION_SPARE] = {"W", 0},   [WB_CRITERION_DARK] = {"h", 1},
+        [WB_CRITERION_MARGIN] = {"Wh", 0},
     };
     if (criterion == WB_CRITERION_COST)
         return wb_words_money(llround(value), problem->brief->currency);
@@ -123,6 +124,7 @@ static void append_score(GString *out, const WbProblem *problem, const WbVerdict
         [WB_CRITERION_AUTONOMY] = N_("Autonomy"),
         [WB_CRITERION_SPARE] = N_("Spare power"),
         [WB_CRITERION_DARK] = N_("Dark hours a year"),
+        [WB_CRITERION_MARGIN] = N_("Supply margin a day"),
     };
     g_autoptr(WbTable) table =
         wb_table_new(_("Criterion|>Figure|>Worth 0 at|>Worth 1 at|>Worth|>Weight|>Worth x weight"));

@@ -49,6 +49,7 @@ static void figures_json(WbJsonOut *json, const WbFigures *figures)
     wb_out_number(json, "autonomy_days", figures->autonomy_days);
     wb_out_number(json, "spare_power_w", figures->spare_w);
     wb_out_number(json, "dark_hours", figures->dark_h);
+    wb_out_number(json, "supply_margin_wh", figures->supply_margin_wh);
     wb_out_end_object(json);
 }
 

@@ -224,10 +224,20 @@ static char *parts_text(const WbProblem *problem, const WbKit *kit)
     return g_string_free(text, FALSE);
 }
 
+/* The supply margin has its column only where it counts, so that the usual table stays narrow. */
+static bool margin_counts(const WbProblem *problem)
+{
+    return problem->weight[WB_CRITERION_MARGIN] > 0 ||
+           (problem->brief->front >> WB_CRITERION_MARGIN & 1u);
+}
+
 static void append_kits(GString *out, const WbProblem *problem, Listed listed)
 {
-    g_autoptr(WbTable) table = wb_table_new(
-        _(">Rank |>Score|>Cost|>Weight kg|>Usable Wh|>Roof m2|>Autonomy days|>Spare W|>Dark h"));
+    bool margin = margin_counts(problem);
+    g_autofree char *heads = g_strconcat(
+        _(">Rank |>Score|>Cost|>Weight kg|>Usable Wh|>Roof m2|>Autonomy days|>Spare W|>Dark h"),
+        margin ? _("|>Margin Wh") : "", NULL);
+    g_autoptr(WbTable) table = wb_table_new(heads);
     for (size_t i = 0; i < listed.n; i++) {
         const WbRanked *ranked = &listed.kits[i];
         const WbFigures *figures = &ranked->figures;
@@ -240,6 +250,8 @@ static void append_kits(GString *out, const WbProblem *problem, Listed listed)
         wb_table_cell(table, wb_text_number(figures->autonomy_days, 1));
         wb_table_cell(table, wb_text_number(figures->spare_w, 0));
         wb_table_cell(table, wb_text_number(figures->dark_h, 1));
+        if (margin)
+            wb_table_cell(table, wb_text_number(figures->supply_margin_wh, 0));
         wb_table_line(table, wb_words_kit(problem, &ranked->kit));
         wb_table_line(table, parts_text(problem, &ranked->kit));
     }
@@ -249,6 +261,8 @@ static void append_kits(GString *out, const WbProblem *problem, Listed listed)
         out, "",
         _("2s1p: 2 in series, 1 string. Dark h: hours a year without full power, mean. wattberth "
           "explain shows a kit in full."));
+    if (margin)
+        wb_cli_wrap(out, "", _("Margin: Wh a day of supply beyond the need in the worst month."));
 }
 
 /* The kit that comes nearest by this rule alone, and how near. */

@@ -70,6 +70,7 @@ char *wb_kit_row_dup_figure(WbKitRow *self, WbCriterion criterion)
     case WB_CRITERION_USABLE:
     case WB_CRITERION_SPARE:
     case WB_CRITERION_DARK:
+    case WB_CRITERION_MARGIN:
     case WB_N_CRITERIA:
         break;
     }
@@ -263,7 +264,7 @@ static void wb_kit_list_init(WbKitList *self)
 const char *wb_criterion_unit(WbCriterion criterion)
 {
     static const char *const units[WB_N_CRITERIA] = {"",         "kg", "Wh", "m\302\262",
-                                                     N_("days"), "W",  "h"};
+                                                     N_("days"), "W",  "h",  "Wh"};
     return criterion < WB_N_CRITERIA && *units[criterion] ? _(units[criterion]) : "";
 }
 
@@ -271,6 +272,6 @@ const char *wb_criterion_title(WbCriterion criterion)
 {
     static const char *const titles[WB_N_CRITERIA] = {
         N_("Cost"),     N_("Weight"),      N_("Usable capacity"), N_("Roof area"),
-        N_("Autonomy"), N_("Spare power"), N_("Dark hours")};
+        N_("Autonomy"), N_("Spare power"), N_("Dark hours"),      N_("Supply margin")};
     return criterion < WB_N_CRITERIA ? _(titles[criterion]) : "";
 }

@@ -14,6 +14,7 @@ static const char *criterion_words(int criterion)
         [WB_CRITERION_AUTONOMY] = N_("autonomy"),
         [WB_CRITERION_SPARE] = N_("spare power"),
         [WB_CRITERION_DARK] = N_("dark hours"),
+        [WB_CRITERION_MARGIN] = N_("supply margin"),
     };
     return _(names[criterion]);
 }

@@ -51,7 +51,7 @@ int wb_format_criterion_decimals(WbCriterion criterion)
     static const int decimals[WB_N_CRITERIA] = {
         [WB_CRITERION_COST] = 0, [WB_CRITERION_WEIGHT] = 1,   [WB_CRITERION_USABLE] = 0,
         [WB_CRITERION_ROOF] = 2, [WB_CRITERION_AUTONOMY] = 1, [WB_CRITERION_SPARE] = 0,
-        [WB_CRITERION_DARK] = 0,
+        [WB_CRITERION_DARK] = 0, [WB_CRITERION_MARGIN] = 0,
     };
     return decimals[criterion];
 }

@@ -101,6 +101,9 @@ typedef enum {
     WB_CRITERION_AUTONOMY, /* days, more is better, enough is enough */
     WB_CRITERION_SPARE,    /* W of inverter beyond the AC peak, more is better, enough is enough */
     WB_CRITERION_DARK,     /* dark hours a year, less is better */
+    /* Wh a day of supply beyond the need in the month where that is least, more is better, enough
+     * is enough */
+    WB_CRITERION_MARGIN,
     WB_N_CRITERIA,
 } WbCriterion;
 
@@ -204,7 +207,7 @@ typedef struct {
 } WbBrief;
 
 /* Criterion names as they stand in JSON: "cost", "weight", "usable_capacity", "roof_area",
- * "autonomy", "spare_power", "dark_hours". */
+ * "autonomy", "spare_power", "dark_hours", "supply_margin". */
 const char *wb_criterion_name(WbCriterion criterion);
 /* Circuit names as they stand in JSON: "string", "array", "charge", "dcdc_in", "dcdc_out", "shore",
  * "battery", "main", "inverter", "feed", "load". */

@@ -47,7 +47,8 @@ typedef struct {
     double usable_wh; /* lowest over the months in use */
     double autonomy_days;
     double spare_w;
-    double dark_h; /* a year, mean; NaN where the year was not worked out */
+    double dark_h;           /* a year, mean; NaN where the year was not worked out */
+    double supply_margin_wh; /* a day, supply less need in worst_supply_month; 0 without a month */
     int worst_supply_month, worst_autonomy_month, worst_usable_month;
     bool priced;
 } WbFigures;

@@ -13,7 +13,7 @@ import sys
 from terminal import DISPLAY, DONE, FILE, NO_KIT, WRONG_USE, Terminal, equal, holds, main, one_sentence
 
 PROGRAM, ROOT = sys.argv[1], sys.argv[2]
-CRITERIA = ["cost", "weight", "usable_capacity", "roof_area", "autonomy", "spare_power", "dark_hours"]
+CRITERIA = ["cost", "weight", "usable_capacity", "roof_area", "autonomy", "spare_power", "dark_hours", "supply_margin"]
 FOUR = [("cost_minor", -1), ("weight_kg", -1), ("usable_capacity_wh", 1), ("roof_area_m2", -1)]
 WIDTH = 100
 

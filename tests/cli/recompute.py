@@ -15,8 +15,8 @@ from terminal import Terminal, equal, holds, main
 
 PROGRAM, ROOT = sys.argv[1], sys.argv[2]
 CLOSE = 1e-9
-CRITERIA = ["cost", "weight", "usable_capacity", "roof_area", "autonomy", "spare_power", "dark_hours"]
-CAPPED = {"usable_capacity", "autonomy", "spare_power"}
+CRITERIA = ["cost", "weight", "usable_capacity", "roof_area", "autonomy", "spare_power", "dark_hours", "supply_margin"]
+CAPPED = {"usable_capacity", "autonomy", "spare_power", "supply_margin"}
 DECIMALS = {"JPY": 0, "KWD": 3}
 HOURS = range(24)
 MONTH_OF_HOUR = np.repeat(np.arange(1, 13), [24 * n for n in (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)])
@@ -237,7 +237,7 @@ def check_reference(case):
     wanted = {"cost": (0, limits["money_minor"]["value"]), "weight": (0, limits["weight_kg"]["value"]),
               "usable_capacity": (3 * days * need_wh, days * need_wh), "roof_area": (0, clear_m2),
               "autonomy": (3 * days, days), "spare_power": (max(100, reference["peak_ac_w"]), 0),
-              "dark_hours": (0, max(1, limits["dark_hours"]["value"]))}
+              "dark_hours": (0, max(1, limits["dark_hours"]["value"])), "supply_margin": (need_wh / 2, 0)}
     for name, (full, none) in wanted.items():
         own = given(given(brief, "anchors", {}), name, {})
         close(reference["anchors"][name]["full"], given(own, "full", full), "anchor " + name)
@@ -344,6 +344,8 @@ def check_supply(case):
             close(month["alternator_wh"], alternator_wh, what)
             close(month["shore_wh"], 0, what)
             close(month["supply_wh"], kept_wh[m] - 24 * idle_w + alternator_wh - month["storing_loss_wh"], what)
+        margin_wh = min(m["supply_wh"] - m["need_wh"] for m in kit["months"] if m["in_use"])
+        close(kit["figures"]["supply_margin_wh"], margin_wh, kit["id"])
 
 
 def check_score(case):
@@ -351,7 +353,8 @@ def check_score(case):
     for kit in case.kits:
         f = kit["figures"]
         figures = {"cost": f["cost_minor"], "weight": f["weight_kg"], "usable_capacity": f["usable_capacity_wh"],
-                   "roof_area": f["roof_area_m2"], "autonomy": f["autonomy_days"], "spare_power": f["spare_power_w"], "dark_hours": f["dark_hours"]}
+                   "roof_area": f["roof_area_m2"], "autonomy": f["autonomy_days"], "spare_power": f["spare_power_w"], "dark_hours": f["dark_hours"],
+                   "supply_margin": f["supply_margin_wh"]}
         score = 0
         for name, x in figures.items():
             u = (x - anchors[name]["none"]) / (anchors[name]["full"] - anchors[name]["none"])
@@ -487,7 +490,7 @@ def other():
     brief["limits"]["money_minor"]["value"] = 310000
     brief["limits"]["weight_kg"]["value"] = 160
     brief["anchors"] = {"cost": {"full": 50000, "none": 300000}, "autonomy": {"full": 2, "none": 1}}
-    brief["weights"] = {"cost": 1, "weight": 2.5, "usable_capacity": 0.25, "roof_area": 3, "autonomy": 2, "spare_power": 0.1}
+    brief["weights"] = {"cost": 1, "weight": 2.5, "usable_capacity": 0.25, "roof_area": 3, "autonomy": 2, "spare_power": 0.1, "supply_margin": 0.4}
     brief["site"].update(design_cold_c=-18.5, bank_place="own", bank_own_c=4, mounting="close", months=[4, 5, 6, 7, 8, 9],
                          shading_loss=[0.3, 0.2, 0.1, 0.05, 0, 0, 0, 0, 0.05, 0.1, 0.2, 0.3])
     brief["largest"] = {"series": 2, "parallel": 3, "controllers": 2, "bank_series": 2, "bank_parallel": 4}

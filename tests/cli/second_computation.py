@@ -73,7 +73,7 @@ def southern_boat():
     usb = next(load for load in brief["loads"] if "volts" in load)
     usb.update(volts=5, amps=2.5)
     brief.update(name="Boat", rule_set="boat", system_volts=[24, 12], currency="JPY", rates={"EUR": 171.35, "GBP": 198.2},
-                 inverter_hours_per_day=None, sundries_percent=12.5, front=["usable_capacity", "spare_power", "cost", "autonomy", "dark_hours"],
+                 inverter_hours_per_day=None, sundries_percent=12.5, front=["usable_capacity", "spare_power", "cost", "supply_margin", "autonomy", "dark_hours"],
                  largest={"series": 2, "parallel": 3, "controllers": 2, "bank_series": 2, "bank_parallel": 2},
                  driving={"alternator_a": 30, "alternator_v": 24, "hours_per_day": 1.25}, shore={"nights_per_week": 3.5, "charger_a": 4.5})
     brief["site"] = {"place": "hobart-australia", "months": [12, 1, 2, 3, 10], "tilt_deg": 25, "azimuth_deg": 340,
@@ -83,7 +83,7 @@ def southern_boat():
                        "roof": {"on": False}, "bay": {"on": False}, "dark_hours": {"value": 0, "on": False}}
     brief["targets"]["autonomy_days"] = 1.4
     brief["anchors"] = {"cost": {"full": 90000, "none": 600000}, "usable_capacity": {"full": None, "none": 500}, "autonomy": {"full": 2.5}}
-    brief["weights"] = {"cost": 3, "weight": 1.5, "usable_capacity": 2.25, "roof_area": 0.5, "autonomy": 1, "spare_power": 0.7, "dark_hours": 0.3}
+    brief["weights"] = {"cost": 3, "weight": 1.5, "usable_capacity": 2.25, "roof_area": 0.5, "autonomy": 1, "spare_power": 0.7, "dark_hours": 0.3, "supply_margin": 1.25}
     brief["owned"] = [{"part": "p-brambleray-150-rigid", "count": 2}, {"part": "b-pellawatt-12v-100-lfp", "count": 1},
                       {"part": "i-tolbrake-24v-1000-sine", "count": 1}, {"part": "w-teaselwire-mm2-6-105c", "count": 3},
                       {"part": "t-nettlecrimp-lug-25", "count": 7}, {"part": "f-cindergap-blade-5a", "count": 4}]

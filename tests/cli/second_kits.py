@@ -13,7 +13,7 @@ from second_sums import (MONTHS, Loads, Shops, Sky, boxes_fit, clamp, clear_mm2,
 from second_weather import Weather
 from second_year import Kinds, Lanes, kept_and_clipped, month_means
 
-CRITERIA = ["cost", "weight", "usable_capacity", "roof_area", "autonomy", "spare_power", "dark_hours"]
+CRITERIA = ["cost", "weight", "usable_capacity", "roof_area", "autonomy", "spare_power", "dark_hours", "supply_margin"]
 LESS_IS_BETTER = {"cost", "weight", "roof_area", "dark_hours"}
 RULES = ["no-price", "roof-fit", "roof-undecided", "roof-load", "roof-height", "controller-share", "controllers-alike",
          "unlike-panels", "system-voltage", "cold-voc", "touch-voltage", "pv-current", "hot-vmp", "mppt-start", "pwm-match",
@@ -226,7 +226,7 @@ class Second:
     def grams_of(part):
         return half_up((exact(part["weight_kg"]) + exact(given(part, "mount_kg", 0))) * 1000)
 
-    def figures(self, kit):
+    def figures(self, kit, months):
         wiring_minor, wiring_grams, wiring_shops = self.circuits.figures(kit)
         parts, shipping, allowance = self.shops.bill(self.counts(kit), wiring_shops)
         panel, inverter = self.parts[kit.panel], self.parts[kit.inverter]
@@ -238,7 +238,8 @@ class Second:
                 "roof_area_m2": kit.series * kit.parallel * panel["length_mm"] * panel["width_mm"] / 1e6,
                 "autonomy_days": min(bank[m]["autonomy_days"] for m in self.used),
                 "spare_power_w": inverter["continuous_w"] - self.ac_peak if inverter else 0.0,
-                "dark_hours": self.dark_known.get(kit)}
+                "dark_hours": self.dark_known.get(kit),
+                "supply_margin_wh": min(months[m]["supply_wh"] - months[m]["need_wh"] for m in self.used)}
 
     # [9] rules
 
@@ -490,7 +491,8 @@ class Second:
         target_wh, clear_m2 = days * self.loads.reference_wh(), clear_mm2(self.brief["roof"]) / 1e6
         anchors = {"cost": (0, limits["money_minor"]["value"]), "weight": (0, limits["weight_kg"]["value"]),
                    "usable_capacity": (3 * target_wh, target_wh), "roof_area": (0, clear_m2), "autonomy": (3 * days, days),
-                   "spare_power": (max(100, self.ac_peak), 0), "dark_hours": (0, max(1, self.dark_limit()))}
+                   "spare_power": (max(100, self.ac_peak), 0), "dark_hours": (0, max(1, self.dark_limit())),
+                   "supply_margin": (0.5 * self.loads.reference_wh(), 0)}
         own = given(self.brief, "anchors", {})
         return {c: tuple(given(given(own, c, {}), end, default) for end, default in zip(("full", "none"), anchors[c])) for c in CRITERIA}
 
@@ -513,7 +515,7 @@ class Second:
     @staticmethod
     def criteria(f):
         return (f["cost_minor"], f["weight_kg"], f["usable_capacity_wh"], f["roof_area_m2"], f["autonomy_days"], f["spare_power_w"],
-                f["dark_hours"])
+                f["dark_hours"], f["supply_margin_wh"])
 
     def every_kit(self):
         most, ticked = self.largest, self.ticked
@@ -524,7 +526,8 @@ class Second:
                                       [""] + ticked["dcdc"]))
 
     def judge(self, kit):
-        months, figures = self.months(kit), self.figures(kit)
+        months = self.months(kit)
+        figures = self.figures(kit, months)
         findings = self.findings(kit, months, figures)
         broken = [code for code in RULES if not findings[code].holds and findings[code].severity == "stop"]
         return months, figures, findings, broken

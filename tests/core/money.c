@@ -177,6 +177,7 @@ static void test_criterion_names(void)
     g_assert_cmpstr(wb_criterion_name(WB_CRITERION_USABLE), ==, "usable_capacity");
     g_assert_cmpstr(wb_criterion_name(WB_CRITERION_ROOF), ==, "roof_area");
     g_assert_cmpstr(wb_criterion_name(WB_CRITERION_SPARE), ==, "spare_power");
+    g_assert_cmpstr(wb_criterion_name(WB_CRITERION_MARGIN), ==, "supply_margin");
 }
 
 int main(int argc, char **argv)

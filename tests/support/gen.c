@@ -301,6 +301,14 @@ static void fill_roof(Gen *gen, WbRandom *random)
 
 static const WbRate rates[] = {{"GBP", 1.17}};
 
+/* On draws of its own, so that all others stay what they were. */
+static void fill_margin(WbBrief *brief, WbRandom aside)
+{
+    brief->weight[WB_CRITERION_MARGIN] = chance(&aside, 0.4) ? whole(&aside, 1, 3) : 0;
+    if (chance(&aside, 0.25))
+        brief->front |= 1U << WB_CRITERION_MARGIN;
+}
+
 static void fill_brief(Gen *gen, WbRandom *random, const GenSize *size)
 {
     WbBrief *brief = &gen->brief;
@@ -324,11 +332,12 @@ static void fill_brief(Gen *gen, WbRandom *random, const GenSize *size)
         .system_v = chance(random, 0.7) ? 7 : 1,
         .sundries_pct = 7.0,
         .picked_kit = ""};
-    for (int c = 0; c < WB_N_CRITERIA; c++) {
+    for (int c = 0; c < WB_N_CRITERIA; c++)
         brief->anchor[c] = (WbAnchor){WB_MISSING, WB_MISSING};
+    for (int c = 0; c < WB_CRITERION_MARGIN; c++)
         brief->weight[c] = c < 4 ? whole(random, 0, 3) : whole(random, 0, 1);
-    }
     brief->weight[WB_CRITERION_DARK] = chance(random, 0.2) ? 1 : 0;
+    fill_margin(brief, *random);
     if (chance(random, 0.2))
         brief->shore = (WbShore){.nights_week = whole(random, 1, 3), .charger_a = 10.0};
     if (chance(random, 0.7))

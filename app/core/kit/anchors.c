@@ -21,6 +21,8 @@ WbAnchor wb_default_anchor(const WbProblem *problem, WbCriterion criterion)
         return (WbAnchor){.full = fmax(100.0, problem->loads.peak_ac_w), .none = 0.0};
     case WB_CRITERION_DARK:
         return (WbAnchor){.full = 0.0, .none = fmax(1.0, brief->dark_hours.value)};
+    case WB_CRITERION_MARGIN:
+        return (WbAnchor){.full = 0.5 * problem->reference_need_wh, .none = 0.0};
     case WB_N_CRITERIA:
         break;
     }

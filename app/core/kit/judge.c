@@ -107,6 +107,7 @@ static void joint_findings(const WbProblem *problem, const WbKit *kit, const WbB
         wb_alternator_wh(problem, kit->dcdc, kind) + wb_shore_wh(problem->brief, &kind->volts);
     int worst = wb_worst_supply_month(problem, array_wh, other_wh, bank, &supply_wh);
     figures->worst_supply_month = worst;
+    figures->supply_margin_wh = worst < 0 ? 0.0 : supply_wh - bank->need_wh[worst];
     f[WB_RULE_SUPPLY] = worst < 0 ? wb_finding_idle(WB_RULE_SUPPLY)
                                   : wb_rule_supply(supply_wh, bank->need_wh[worst], worst);
     f[WB_RULE_SUPPLY].assumed = worst < 0 ? 0 : wb_array_assumed(panel, controller);

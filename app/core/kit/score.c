@@ -18,6 +18,8 @@ double wb_figure(const WbFigures *figures, WbCriterion criterion)
         return figures->spare_w;
     case WB_CRITERION_DARK:
         return figures->dark_h;
+    case WB_CRITERION_MARGIN:
+        return figures->supply_margin_wh;
     case WB_N_CRITERIA:
         break;
     }

@@ -84,6 +84,10 @@ static void fill_figures(const WbJoin *join, const Pieces *pieces, WbFigures *fi
     figures->usable_wh = bank->bank.lowest_usable_wh;
     figures->autonomy_days = bank->bank.lowest_autonomy_days;
     figures->spare_w = bank->bank.spare_w;
+    double supply_wh = 0;
+    int worst = wb_worst_supply_month(problem, array->array_wh, pieces->dcdc->other_wh, &bank->bank,
+                                      &supply_wh);
+    figures->supply_margin_wh = worst < 0 ? 0.0 : supply_wh - bank->bank.need_wh[worst];
 }
 
 static WbKit join_kit(const WbHalf *array, const WbHalf *bank, const WbHalf *dcdc)

@@ -22,10 +22,13 @@ static void add_figures(WbSheet *sheet, const WbProblem *problem, const WbVerdic
     g_autofree char *area = wb_text_number((double)figures->roof_area_mm2 / 1e6, 2);
     g_autofree char *days = wb_text_number(figures->autonomy_days, 1);
     g_autofree char *spare = wb_text_number(figures->spare_w, 0);
+    g_autofree char *margin = wb_text_number(figures->supply_margin_wh, 0);
     g_autofree char *score = wb_text_number(verdict->score, 3);
     g_autofree char *sizes = g_strdup_printf(_("%s kg, %s m\302\262 of roof"), weight, area);
     g_autofree char *energy = g_strdup_printf(_("%s Wh, %s days without sun"), usable, days);
     g_autofree char *power = g_strdup_printf(_("%s W beyond the AC peak"), spare);
+    /* Translators: an energy of the month that decides. */
+    g_autofree char *beyond = g_strdup_printf(_("%s Wh a day beyond the need"), margin);
     wb_sheet_text(sheet, words, "section");
     wb_sheet_row(sheet, _("Panels"), panels, NULL);
     wb_sheet_row(sheet, _("Bank"), bank, NULL);
@@ -33,6 +36,7 @@ static void add_figures(WbSheet *sheet, const WbProblem *problem, const WbVerdic
     wb_sheet_row(sheet, _("Weight, roof"), sizes, NULL);
     wb_sheet_row(sheet, _("Usable"), energy, NULL);
     wb_sheet_row(sheet, _("Spare power"), power, NULL);
+    wb_sheet_row(sheet, _("Supply margin"), beyond, NULL);
     wb_sheet_row(sheet, _("Score"), score, NULL);
 }
 

@@ -124,6 +124,7 @@ static char *head_text(WbCriterion criterion, const char *currency)
     case WB_CRITERION_COST:
     case WB_CRITERION_WEIGHT:
     case WB_CRITERION_SPARE:
+    case WB_CRITERION_MARGIN:
     case WB_N_CRITERIA:
         break;
     }
