@@ -85,8 +85,8 @@ double wb_worth(const WbAnchor *anchor, WbCriterion criterion, double x);
 /* Sum of w u in the order of the criteria, weights normalised to sum 1; a criterion without weight
  * is left out, so dark hours need to be known only where they count. */
 double wb_score(const WbProblem *problem, const WbFigures *figures, double u[WB_N_CRITERIA]);
-
 /* The same of figures as wb_figure tells them. */
 double wb_score_of(const WbProblem *problem, const double figure[WB_N_CRITERIA],
                    double u[WB_N_CRITERIA]);
+
 #endif

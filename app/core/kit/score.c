@@ -51,8 +51,6 @@ double wb_worth(const WbAnchor *anchor, WbCriterion criterion, double x)
 
 double wb_score(const WbProblem *problem, const WbFigures *figures, double u[WB_N_CRITERIA])
 {
-    double score = 0.0;
-{
     double figure[WB_N_CRITERIA];
     for (int c = 0; c < WB_N_CRITERIA; c++)
         figure[c] = wb_figure(figures, (WbCriterion)c);
@@ -61,6 +59,8 @@ double wb_score(const WbProblem *problem, const WbFigures *figures, double u[WB_
 
 double wb_score_of(const WbProblem *problem, const double figure[WB_N_CRITERIA],
                    double u[WB_N_CRITERIA])
+{
+    double score = 0.0;
     for (int c = 0; c < WB_N_CRITERIA; c++) {
         u[c] = wb_worth(&problem->anchor[c], (WbCriterion)c, figure[c]);
         if (problem->weight[c] > 0.0) /* a figure not worked out is no number */

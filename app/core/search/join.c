@@ -150,12 +150,12 @@ static WbStatus take(WbJoin *join, const Pieces *pieces, double dark_h)
     double score = wb_score(join->problem, &figures, u);
     join->feasible++;
     join->at_work->feasible++;
+    if (join->pool && !wb_pool_add(join->pool, &kit, WB_N_RULES, &figures))
+        return WB_NO_MEMORY;
     if (!wb_best_put(&join->best, &kit, score) || !wb_best_put(&join->at_work->best, &kit, score))
         return WB_NO_MEMORY;
     return wb_front_offer(&join->front, &kit, &figures);
 }
-    if (join->pool && !wb_pool_add(join->pool, &kit, WB_N_RULES, &figures))
-        return WB_NO_MEMORY;
 
 /* Everything but the dark hours holds. */
 static WbStatus take_or_wait(WbJoin *join, const Pieces *pieces)
@@ -205,14 +205,14 @@ static WbStatus stop_alone(WbJoin *join, WbRule rule, const Pieces *pieces, WbFi
     double value, limit;
     tell_joint(join, rule, pieces, figures, &value, &limit);
     wb_nearest_offer(&join->ruled_out[rule], &kit, value, limit);
-}
-
-/* All side rules hold: the joint rules in the published order, until two are broken. */
-static WbStatus join_sound(WbJoin *join, const WbHalf *array, const WbHalf *bank,
     figures->dark_h = WB_MISSING;
     bool kept = !join->pool || !is_within_reach(rule, value, limit) ||
                 wb_pool_add(join->pool, &kit, (int)rule, figures);
     return kept ? WB_OK : WB_NO_MEMORY;
+}
+
+/* All side rules hold: the joint rules in the published order, until two are broken. */
+static WbStatus join_sound(WbJoin *join, const WbHalf *array, const WbHalf *bank,
                            const WbHalf *dcdc)
 {
     Pieces pieces = pieces_of(join, array, bank, dcdc);
