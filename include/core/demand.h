@@ -24,5 +24,7 @@ typedef struct {
 WbStatus wb_demand(const WbBrief *brief, const WbSky *sky, const WbInverter *inverter,
                    WbDemand *demand);
 void wb_demand_free(WbDemand *demand);
+/* Is a's need in no hour more than b's? Both by the same brief. */
+bool wb_demand_is_never_more(const WbDemand *a, const WbDemand *b);
 
 #endif

@@ -88,3 +88,13 @@ void wb_demand_free(WbDemand *demand)
     free(demand->wh);
     *demand = (WbDemand){0};
 }
+
+bool wb_demand_is_never_more(const WbDemand *a, const WbDemand *b)
+{
+    for (int m = 0; m < WB_MONTHS; m++)
+        for (int w = 0; w < WB_WEEK; w++)
+            for (int h = 0; h < WB_HOURS; h++)
+                if (a->wh[a->kind[m][w]][h] > b->wh[b->kind[m][w]][h])
+                    return false;
+    return true;
+}

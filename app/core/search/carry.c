@@ -70,7 +70,8 @@ static const WbChemistry *chemistry_of(const WbProblem *problem, const WbKit *ki
 
 /* Those of the kits that are of this chemistry. */
 static WbStatus figures_of(const WbProblem *problem, const WbKit *const *kits, size_t n,
-                           const WbChemistry *chemistry, WbControl *control, double *dark_h)
+                           const WbChemistry *chemistry, double enough, WbControl *control,
+                           double *dark_h)
 {
     WbKit *some = malloc((n + 1) * sizeof *some);
     double *found = malloc((n + 1) * sizeof *found);
@@ -79,7 +80,7 @@ static WbStatus figures_of(const WbProblem *problem, const WbKit *const *kits, s
         if (chemistry_of(problem, kits[i]) == chemistry)
             some[count++] = *kits[i];
     WbStatus status =
-        some && found ? balance(problem, some, count, INFINITY, control, found) : WB_NO_MEMORY;
+        some && found ? balance(problem, some, count, enough, control, found) : WB_NO_MEMORY;
     count = 0;
     for (size_t i = 0; status == WB_OK && i < n; i++)
         if (chemistry_of(problem, kits[i]) == chemistry)
@@ -89,13 +90,20 @@ static WbStatus figures_of(const WbProblem *problem, const WbKit *const *kits, s
     return status;
 }
 
-WbStatus wb_carry_figures(const WbProblem *problem, const WbKit *const *kits, size_t n,
-                          WbControl *control, double *dark_h)
+WbStatus wb_carry_within(const WbProblem *problem, const WbKit *const *kits, size_t n,
+                         double enough, WbControl *control, double *dark_h)
 {
     WbStatus status = WB_OK;
     for (size_t c = 0; c < problem->catalogue->n_chemistries && status == WB_OK; c++)
-        status = figures_of(problem, kits, n, &problem->catalogue->chemistries[c], control, dark_h);
+        status = figures_of(problem, kits, n, &problem->catalogue->chemistries[c], enough, control,
+                            dark_h);
     return status;
+}
+
+WbStatus wb_carry_figures(const WbProblem *problem, const WbKit *const *kits, size_t n,
+                          WbControl *control, double *dark_h)
+{
+    return wb_carry_within(problem, kits, n, INFINITY, control, dark_h);
 }
 
 /* ---- comparing ---- */
@@ -121,24 +129,15 @@ static WbKit kit_of(const Bank *bank, const WbWaiting *waiting)
     return kit;
 }
 
-static bool need_is_never_more(const WbDemand *a, const WbDemand *b)
-{
-    for (int m = 0; m < WB_MONTHS; m++)
-        for (int w = 0; w < WB_WEEK; w++)
-            for (int h = 0; h < WB_HOURS; h++)
-                if (a->wh[a->kind[m][w]][h] > b->wh[b->kind[m][w]][h])
-                    return false;
-    return true;
-}
-
 static bool needs_no_more(WbCarry *carry, int a, int b)
 {
     const WbProblem *problem = carry->problem;
     uint8_t *known = &carry->need[(size_t)a * problem->n_inverters + (size_t)b];
     if (*known == NOT_KNOWN)
-        *known = need_is_never_more(&problem->inverters[a].demand, &problem->inverters[b].demand)
-                     ? NEVER_MORE
-                     : SOMETIMES_MORE;
+        *known =
+            wb_demand_is_never_more(&problem->inverters[a].demand, &problem->inverters[b].demand)
+                ? NEVER_MORE
+                : SOMETIMES_MORE;
     return *known == NEVER_MORE;
 }
 

@@ -40,5 +40,8 @@ void wb_carry_free(WbCarry *carry);
 /* Exact dark hours of any kits, in their order. */
 WbStatus wb_carry_figures(const WbProblem *problem, const WbKit *const *kits, size_t n,
                           WbControl *control, double *dark_h);
+/* The same, but a figure beyond `enough` may be just some number beyond it. */
+WbStatus wb_carry_within(const WbProblem *problem, const WbKit *const *kits, size_t n,
+                         double enough, WbControl *control, double *dark_h);
 
 #endif
