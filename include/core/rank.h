@@ -30,6 +30,7 @@ typedef struct {
      * so many rows are told theirs; else all are. */
     bool hurried;
     size_t hurried_dark_rows;
+    bool least_dark; /* work out the nearest of the dark hours too: more hourly years */
 } WbRankOptions;
 
 WbRankOptions wb_rank_options_default(void); /* 1,000, 100,000, one worker, no pool */
@@ -39,7 +40,8 @@ typedef struct {
     uint64_t alone; /* kits that break only this rule */
     /* Of these the one that misses the limit by least, filled where alone > 0: what the finding of
      * this rule compares, both in its unit. Equal misses by wb_kit_compare. Dark hours are not
-     * worked out beyond the limit, so theirs is not told: value is NaN, the kit the first of all.
+     * worked out beyond the limit unless asked (least_dark, or where they count in the score or the
+     * front): value is NaN then, the kit the first of all.
      */
     WbKit nearest;
     double value, limit;

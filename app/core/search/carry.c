@@ -44,9 +44,8 @@ bool wb_carry_add(WbCarry *carry, size_t array, size_t bank, size_t dcdc)
 
 /* ---- balancing a few ---- */
 
-/* Kits of one chemistry. */
-static WbStatus balance(const WbProblem *problem, const WbKit *kits, size_t n, double enough,
-                        WbControl *control, double *dark_h)
+WbStatus wb_carry_balance(const WbProblem *problem, const WbKit *kits, size_t n, double enough,
+                          WbControl *control, double *dark_h)
 {
     WbYearKit *year_kits = malloc(BATCH * sizeof *year_kits);
     WbStatus status = year_kits ? WB_OK : WB_NO_MEMORY;
@@ -79,8 +78,8 @@ static WbStatus figures_of(const WbProblem *problem, const WbKit *const *kits, s
     for (size_t i = 0; some && i < n; i++)
         if (chemistry_of(problem, kits[i]) == chemistry)
             some[count++] = *kits[i];
-    WbStatus status =
-        some && found ? balance(problem, some, count, enough, control, found) : WB_NO_MEMORY;
+    WbStatus status = some && found ? wb_carry_balance(problem, some, count, enough, control, found)
+                                    : WB_NO_MEMORY;
     count = 0;
     for (size_t i = 0; status == WB_OK && i < n; i++)
         if (chemistry_of(problem, kits[i]) == chemistry)
@@ -108,16 +107,7 @@ WbStatus wb_carry_figures(const WbProblem *problem, const WbKit *const *kits, si
 
 /* ---- comparing ---- */
 
-/* The kits on one bank and what is still open about them. */
-typedef struct {
-    WbCarry *carry;
-    const WbHalves *arrays, *banks, *dcdc;
-    uint32_t *open; /* indices into waiting, least energy first */
-    size_t n_open;
-    bool monotone;
-} Bank;
-
-static WbKit kit_of(const Bank *bank, const WbWaiting *waiting)
+WbKit wb_carry_kit(const WbCarryBank *bank, const WbWaiting *waiting)
 {
     WbKit kit = bank->arrays->half[waiting->array].kit;
     const WbKit *storage = &bank->banks->half[waiting->bank].kit;
@@ -141,8 +131,7 @@ static bool needs_no_more(WbCarry *carry, int a, int b)
     return *known == NEVER_MORE;
 }
 
-/* Does a get at least what b gets in every hour, and need no more? */
-static bool never_darker(const Bank *bank, const WbWaiting *a, const WbWaiting *b)
+bool wb_carry_never_darker(const WbCarryBank *bank, const WbWaiting *a, const WbWaiting *b)
 {
     const WbHalf *dcdc = bank->dcdc->half;
     return dcdc[a->dcdc].other_wh >= dcdc[b->dcdc].other_wh &&
@@ -169,7 +158,7 @@ static int by_energy(const void *left, const void *right)
 }
 
 /* Only a guide to where the limit may lie: nothing is decided by it. */
-static double energy_wh(const Bank *bank, const WbWaiting *waiting)
+static double energy_wh(const WbCarryBank *bank, const WbWaiting *waiting)
 {
     const WbHalf *array = &bank->arrays->half[waiting->array];
     const WbHalf *storage = &bank->banks->half[waiting->bank];
@@ -180,7 +169,7 @@ static double energy_wh(const Bank *bank, const WbWaiting *waiting)
     return sum;
 }
 
-static WbStatus put_in_order(Bank *bank)
+WbStatus wb_carry_in_order(WbCarryBank *bank)
 {
     WbCarry *carry = bank->carry;
     Ordered *order = malloc((carry->n + 1) * sizeof *order);
@@ -200,7 +189,7 @@ static WbStatus put_in_order(Bank *bank)
 /* ---- rounds ---- */
 
 /* Balances kits at even steps of the open ones; tells which. */
-static WbStatus balance_some(Bank *bank, uint32_t picked[BATCH], size_t *n_picked)
+static WbStatus balance_some(WbCarryBank *bank, uint32_t picked[BATCH], size_t *n_picked)
 {
     WbCarry *carry = bank->carry;
     WbKit kits[BATCH];
@@ -208,10 +197,10 @@ static WbStatus balance_some(Bank *bank, uint32_t picked[BATCH], size_t *n_picke
     size_t n = bank->n_open < BATCH ? bank->n_open : BATCH;
     for (size_t i = 0; i < n; i++) {
         picked[i] = bank->open[(2 * i + 1) * bank->n_open / (2 * n)];
-        kits[i] = kit_of(bank, &carry->waiting[picked[i]]);
+        kits[i] = wb_carry_kit(bank, &carry->waiting[picked[i]]);
     }
-    WbStatus status = balance(carry->problem, kits, n, carry->exact ? INFINITY : carry->limit,
-                              carry->control, dark_h);
+    WbStatus status = wb_carry_balance(
+        carry->problem, kits, n, carry->exact ? INFINITY : carry->limit, carry->control, dark_h);
     for (size_t i = 0; i < n && status == WB_OK; i++)
         carry->waiting[picked[i]].dark_h = dark_h[i];
     *n_picked = n;
@@ -219,15 +208,15 @@ static WbStatus balance_some(Bank *bank, uint32_t picked[BATCH], size_t *n_picke
 }
 
 /* The answer that a balanced kit gives for another; NaN: none. */
-static double answer_by(const Bank *bank, const WbWaiting *known, const WbWaiting *open)
+static double answer_by(const WbCarryBank *bank, const WbWaiting *known, const WbWaiting *open)
 {
     bool good = known->dark_h <= bank->carry->limit;
-    if (good ? never_darker(bank, open, known) : never_darker(bank, known, open))
+    if (good ? wb_carry_never_darker(bank, open, known) : wb_carry_never_darker(bank, known, open))
         return known->dark_h;
     return WB_MISSING;
 }
 
-static void settle(Bank *bank, const uint32_t *picked, size_t n_picked)
+static void settle(WbCarryBank *bank, const uint32_t *picked, size_t n_picked)
 {
     WbCarry *carry = bank->carry;
     size_t left = 0;
@@ -242,10 +231,10 @@ static void settle(Bank *bank, const uint32_t *picked, size_t n_picked)
     bank->n_open = left;
 }
 
-static bool is_monotone(const Bank *bank)
+bool wb_carry_is_monotone(const WbCarryBank *bank)
 {
     WbYearKit year_kit;
-    WbKit kit = kit_of(bank, &bank->carry->waiting[0]);
+    WbKit kit = wb_carry_kit(bank, &bank->carry->waiting[0]);
     wb_kit_year_fill(bank->carry->problem, &kit, &year_kit);
     return wb_year_is_monotone(&year_kit);
 }
@@ -253,11 +242,11 @@ static bool is_monotone(const Bank *bank)
 WbStatus wb_carry_answer(WbCarry *carry, const WbHalves *arrays, const WbHalves *banks,
                          const WbHalves *dcdc)
 {
-    Bank bank = {.carry = carry, .arrays = arrays, .banks = banks, .dcdc = dcdc};
+    WbCarryBank bank = {.carry = carry, .arrays = arrays, .banks = banks, .dcdc = dcdc};
     if (!carry->n)
         return WB_OK;
-    bank.monotone = !carry->exact && is_monotone(&bank);
-    WbStatus status = put_in_order(&bank);
+    bank.monotone = !carry->exact && wb_carry_is_monotone(&bank);
+    WbStatus status = wb_carry_in_order(&bank);
     while (status == WB_OK && bank.n_open) {
         uint32_t picked[BATCH];
         size_t n_picked;

@@ -29,6 +29,15 @@ typedef struct {
     size_t n, room;
 } WbCarry;
 
+/* The kits on one bank and what is still open about them. */
+typedef struct {
+    WbCarry *carry;
+    const WbHalves *arrays, *banks, *dcdc;
+    uint32_t *open; /* indices into waiting, least energy first */
+    size_t n_open;
+    bool monotone;
+} WbCarryBank;
+
 /* False: out of memory; wb_carry_free is in order all the same. */
 bool wb_carry_init(WbCarry *carry, const WbProblem *problem, WbControl *control);
 bool wb_carry_add(WbCarry *carry, size_t array, size_t bank, size_t dcdc);
@@ -43,5 +52,18 @@ WbStatus wb_carry_figures(const WbProblem *problem, const WbKit *const *kits, si
 /* The same, but a figure beyond `enough` may be just some number beyond it. */
 WbStatus wb_carry_within(const WbProblem *problem, const WbKit *const *kits, size_t n,
                          double enough, WbControl *control, double *dark_h);
+
+/* ---- of one bank, for least_dark.c too ---- */
+
+/* Dark hours of kits of one chemistry; `enough` as wb_year_dark. */
+WbStatus wb_carry_balance(const WbProblem *problem, const WbKit *kits, size_t n, double enough,
+                          WbControl *control, double *dark_h);
+WbKit wb_carry_kit(const WbCarryBank *bank, const WbWaiting *waiting);
+/* Does a get at least what b gets in every hour, and need no more? */
+bool wb_carry_never_darker(const WbCarryBank *bank, const WbWaiting *a, const WbWaiting *b);
+/* Does that mean that a never has more dark hours? Something waits. */
+bool wb_carry_is_monotone(const WbCarryBank *bank);
+/* All that wait become open, least energy first; the caller frees `open`. WB_NO_MEMORY. */
+WbStatus wb_carry_in_order(WbCarryBank *bank);
 
 #endif

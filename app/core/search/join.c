@@ -1,4 +1,5 @@
 #include "join.h"
+#include "least_dark.h"
 #include "money.h"
 #include "nearest.h"
 #include <stdlib.h>
@@ -334,6 +335,9 @@ static WbStatus take_waiting(WbJoin *join)
                                   &join->banks.half[kit->bank], &join->dcdc.half[kit->dcdc]);
         status = take(join, &pieces, carry->exact ? kit->dark_h : WB_MISSING);
     }
+    if (join->least_dark && status == WB_OK)
+        status = wb_least_dark(carry, &join->arrays, &join->banks, &join->dcdc,
+                               &join->ruled_out[WB_RULE_DARK_HOURS]);
     carry->n = 0;
     return status;
 }

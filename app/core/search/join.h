@@ -19,7 +19,8 @@ typedef struct {
 typedef struct {
     const WbProblem *problem;
     const WbArrays *listed;
-    const WbPartChoice *holding; /* as WbRankOptions; NULL: every kit */
+    const WbPartChoice *holding; /* as WbRankOptions */
+    bool least_dark;             /* as WbRankOptions */
     WbControl *control;
     WbBest best;
     WbFront front;

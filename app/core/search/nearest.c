@@ -14,7 +14,7 @@ static bool nearer(const WbKit *kit, double miss, const WbRuledOut *out)
     return miss < other || (miss == other && wb_kit_compare(NULL, kit, &out->nearest) < 0);
 }
 
-static void take(WbRuledOut *out, const WbKit *kit, double value, double limit)
+void wb_nearest_take(WbRuledOut *out, const WbKit *kit, double value, double limit)
 {
     if (out->alone > 0 && !nearer(kit, miss_of(value, limit), out))
         return;
@@ -25,14 +25,14 @@ static void take(WbRuledOut *out, const WbKit *kit, double value, double limit)
 
 void wb_nearest_offer(WbRuledOut *out, const WbKit *kit, double value, double limit)
 {
-    take(out, kit, value, limit);
+    wb_nearest_take(out, kit, value, limit);
     out->alone++;
 }
 
 void wb_nearest_merge(WbRuledOut *into, const WbRuledOut *from)
 {
     if (from->alone > 0)
-        take(into, &from->nearest, from->value, from->limit);
+        wb_nearest_take(into, &from->nearest, from->value, from->limit);
     into->first += from->first;
     into->alone += from->alone;
 }

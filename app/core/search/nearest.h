@@ -6,6 +6,8 @@
 
 /* Counts one more that fails by this rule alone. */
 void wb_nearest_offer(WbRuledOut *out, const WbKit *kit, double value, double limit);
+/* Keeps it if it is nearer, without counting it. */
+void wb_nearest_take(WbRuledOut *out, const WbKit *kit, double value, double limit);
 void wb_nearest_merge(WbRuledOut *into, const WbRuledOut *from);
 
 #endif

@@ -178,6 +178,7 @@ static WbStatus rank_with(const WbProblem *problem, const WbRankOptions *options
         if (!wb_join_init(&workers[i].join, problem, arrays, options->top, control))
             status = WB_NO_MEMORY;
         workers[i].join.holding = options->holding;
+        workers[i].join.least_dark = options->least_dark;
     }
     if (status == WB_OK) {
         work_all(workers, options->workers);
