@@ -1,6 +1,8 @@
-/* Rows (all, in ranking order) + permutation of those shown. One items-changed per change. */
+/* Rows (all, in ranking order) + those shown, which the groups know. One items-changed per change.
+ */
 #include "kit_list.h"
 #include "figures_text.h"
+#include "kit_groups.h"
 #include "words.h"
 #include <glib/gi18n-lib.h>
 
@@ -109,12 +111,16 @@ static void wb_kit_row_init(WbKitRow *self)
 
 struct _WbKitList {
     GObject parent_instance;
-    GPtrArray *rows;  /* WbKitRow, by rank */
-    GPtrArray *shown; /* borrowed rows, filtered and in order */
-    int criterion;    /* -1: by rank */
-    gboolean descending, front_only;
+    WbResult *result;
+    GPtrArray *rows;     /* WbKitRow, by rank */
+    WbKitGroups *groups; /* which of them are shown, filtered and in order */
+    int criterion;       /* -1: by rank */
+    gboolean descending, front_only, grouped;
     char *chemistry;
 };
+
+enum { OPENED, ARRANGED, N_SIGNALS };
+static guint signals[N_SIGNALS];
 
 static GType item_type(GListModel *model)
 {
@@ -123,13 +129,18 @@ static GType item_type(GListModel *model)
 
 static guint n_items(GListModel *model)
 {
-    return WB_KIT_LIST(model)->shown->len;
+    return wb_kit_groups_get_n_seen(WB_KIT_LIST(model)->groups);
+}
+
+static WbKitRow *row_at(WbKitList *self, guint position)
+{
+    return self->rows->pdata[wb_kit_groups_get_row(self->groups, position)];
 }
 
 static gpointer get_item(GListModel *model, guint position)
 {
     WbKitList *self = WB_KIT_LIST(model);
-    return position < self->shown->len ? g_object_ref(self->shown->pdata[position]) : NULL;
+    return position < n_items(model) ? g_object_ref(row_at(self, position)) : NULL;
 }
 
 static void list_model_init(GListModelInterface *iface)
@@ -158,12 +169,12 @@ static gboolean passes(WbKitList *self, WbKitRow *row)
 static int compare_rows(gconstpointer a, gconstpointer b, gpointer data)
 {
     WbKitList *self = data;
-    WbKitRow *row_a = *(WbKitRow *const *)a, *row_b = *(WbKitRow *const *)b;
-    int by_rank = (row_a->index > row_b->index) - (row_a->index < row_b->index);
+    guint at_a = *(const guint *)a, at_b = *(const guint *)b;
+    int by_rank = (at_a > at_b) - (at_a < at_b);
     if (self->criterion < 0)
         return self->descending ? -by_rank : by_rank;
-    double x = wb_kit_row_get_figure(row_a, self->criterion);
-    double y = wb_kit_row_get_figure(row_b, self->criterion);
+    double x = wb_kit_row_get_figure(self->rows->pdata[at_a], self->criterion);
+    double y = wb_kit_row_get_figure(self->rows->pdata[at_b], self->criterion);
     int order = (x > y) - (x < y);
     if (order == 0)
         return by_rank;
@@ -172,14 +183,17 @@ static int compare_rows(gconstpointer a, gconstpointer b, gpointer data)
 
 static void refresh(WbKitList *self)
 {
-    guint before = self->shown->len;
-    g_ptr_array_set_size(self->shown, 0);
+    guint before = n_items(G_LIST_MODEL(self));
+    g_autoptr(GArray) order = g_array_new(FALSE, FALSE, sizeof(guint));
     for (guint i = 0; i < self->rows->len; i++)
         if (passes(self, self->rows->pdata[i]))
-            g_ptr_array_add(self->shown, self->rows->pdata[i]);
+            g_array_append_val(order, i);
     if (self->criterion >= 0 || self->descending)
-        g_ptr_array_sort_with_data(self->shown, compare_rows, self);
-    g_list_model_items_changed(G_LIST_MODEL(self), 0, before, self->shown->len);
+        g_array_sort_with_data(order, compare_rows, self);
+    wb_kit_groups_arrange(self->groups, self->result, self->grouped, (const guint *)order->data,
+                          order->len);
+    g_list_model_items_changed(G_LIST_MODEL(self), 0, before, n_items(G_LIST_MODEL(self)));
+    g_signal_emit(self, signals[ARRANGED], 0);
 }
 
 void wb_kit_list_set_result(WbKitList *self, WbResult *result)
@@ -190,6 +204,8 @@ void wb_kit_list_set_result(WbKitList *self, WbResult *result)
     gsize n = result ? wb_result_get_ranking(result)->n_top : 0;
     for (gsize i = 0; i < n; i++)
         g_ptr_array_add(self->rows, row_new(result, (guint)i));
+    g_clear_pointer(&self->result, wb_result_unref);
+    self->result = result != NULL ? wb_result_ref(result) : NULL;
     refresh(self);
 }
 
@@ -232,32 +248,98 @@ const char *wb_kit_list_get_chemistry(WbKitList *self)
 gboolean wb_kit_list_find(WbKitList *self, const char *kit_id, guint *position)
 {
     g_return_val_if_fail(WB_IS_KIT_LIST(self) && kit_id != NULL, FALSE);
-    for (guint i = 0; i < self->shown->len; i++)
-        if (g_str_equal(wb_kit_row_get_id(self->shown->pdata[i]), kit_id)) {
+    for (guint i = 0; i < n_items(G_LIST_MODEL(self)); i++)
+        if (g_str_equal(wb_kit_row_get_id(row_at(self, i)), kit_id)) {
             *position = i;
             return TRUE;
         }
     return FALSE;
 }
 
+void wb_kit_list_set_grouped(WbKitList *self, gboolean grouped)
+{
+    g_return_if_fail(WB_IS_KIT_LIST(self));
+    if (self->grouped == !!grouped)
+        return;
+    self->grouped = !!grouped;
+    refresh(self);
+}
+
+gboolean wb_kit_list_get_grouped(WbKitList *self)
+{
+    g_return_val_if_fail(WB_IS_KIT_LIST(self), FALSE);
+    return self->grouped;
+}
+
+WbKitPlace wb_kit_list_get_place(WbKitList *self, guint position)
+{
+    if (position >= n_items(G_LIST_MODEL(self)))
+        return (WbKitPlace){.differs = WB_N_KIT_CHOICES};
+    return wb_kit_groups_get_place(self->groups, position);
+}
+
+gboolean wb_kit_list_set_open(WbKitList *self, guint position, gboolean open)
+{
+    g_return_val_if_fail(WB_IS_KIT_LIST(self), FALSE);
+    if (position >= n_items(G_LIST_MODEL(self)))
+        return FALSE;
+    int more = wb_kit_groups_set_open(self->groups, position, open);
+    if (more == 0)
+        return FALSE;
+    g_list_model_items_changed(G_LIST_MODEL(self), position + 1, more < 0 ? (guint)-more : 0,
+                               more > 0 ? (guint)more : 0);
+    g_signal_emit(self, signals[OPENED], 0);
+    return TRUE;
+}
+
+gboolean wb_kit_list_reveal(WbKitList *self, const char *kit_id, guint *position)
+{
+    g_return_val_if_fail(WB_IS_KIT_LIST(self) && kit_id != NULL, FALSE);
+    for (guint i = 0; i < self->rows->len; i++)
+        if (g_str_equal(wb_kit_row_get_id(self->rows->pdata[i]), kit_id))
+            wb_kit_list_set_open(self, wb_kit_groups_find_closed(self->groups, i), TRUE);
+    return wb_kit_list_find(self, kit_id, position);
+}
+
+guint wb_kit_list_get_n_kits(WbKitList *self)
+{
+    return wb_kit_groups_get_n_kits(self->groups);
+}
+
+guint wb_kit_list_get_n_groups(WbKitList *self)
+{
+    return wb_kit_groups_get_n_groups(self->groups);
+}
+
+const WbRanked *wb_kit_list_get_kit(WbKitList *self, guint i)
+{
+    return &wb_result_get_ranking(self->result)->top[wb_kit_groups_get_kit(self->groups, i)];
+}
+
 static void wb_kit_list_finalize(GObject *object)
 {
     WbKitList *self = WB_KIT_LIST(object);
-    g_ptr_array_unref(self->shown);
+    wb_kit_groups_free(self->groups);
     g_ptr_array_unref(self->rows);
+    g_clear_pointer(&self->result, wb_result_unref);
     g_free(self->chemistry);
     G_OBJECT_CLASS(wb_kit_list_parent_class)->finalize(object);
 }
 
 static void wb_kit_list_class_init(WbKitListClass *klass)
 {
+    GType type = G_TYPE_FROM_CLASS(klass);
     G_OBJECT_CLASS(klass)->finalize = wb_kit_list_finalize;
+    signals[OPENED] =
+        g_signal_new("opened", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+    signals[ARRANGED] =
+        g_signal_new("arranged", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void wb_kit_list_init(WbKitList *self)
 {
     self->rows = g_ptr_array_new_with_free_func(g_object_unref);
-    self->shown = g_ptr_array_new();
+    self->groups = wb_kit_groups_new();
     self->criterion = -1;
 }
 

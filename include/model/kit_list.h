@@ -1,10 +1,11 @@
 /* The ranked kits as a GListModel of WbKitRow: the rows of a result's top list in an order and
- * through filters of choice. One items-changed per change; row objects live as long as their
- * result is shown. */
+ * through filters of choice, similar ones under the first of them if wished. One items-changed per
+ * change; row objects live as long as their result is shown. */
 #ifndef WB_KIT_LIST_H
 #define WB_KIT_LIST_H
 
 #include "result.h"
+#include "similar.h"
 #include <gio/gio.h>
 
 #define WB_TYPE_KIT_ROW (wb_kit_row_get_type())
@@ -37,6 +38,29 @@ void wb_kit_list_set_chemistry(WbKitList *self, const char *chemistry_id);
 const char *wb_kit_list_get_chemistry(WbKitList *self);
 /* FALSE: no such kit in the list as shown. */
 gboolean wb_kit_list_find(WbKitList *self, const char *kit_id, guint *position);
+
+/* Where a row of a grouped list stands; all 0 while it is not grouped. */
+typedef struct {
+    guint n_like;        /* so many stand under it */
+    gboolean open;       /* and are shown */
+    gboolean under;      /* it stands under another */
+    WbKitChoice differs; /* in this from that one; WB_N_KIT_CHOICES: in the wiring of the panels */
+} WbKitPlace;
+
+/* Similar kits stand under the first of them in the list's order, and are shown once it is opened
+ * (signal "opened"). Off unless set. Whatever else changes, "arranged" follows items-changed. */
+void wb_kit_list_set_grouped(WbKitList *self, gboolean grouped);
+gboolean wb_kit_list_get_grouped(WbKitList *self);
+WbKitPlace wb_kit_list_get_place(WbKitList *self, guint position);
+/* FALSE: there is nothing to open or close. */
+gboolean wb_kit_list_set_open(WbKitList *self, guint position, gboolean open);
+/* Opens the group the kit stands in. FALSE: no such kit passes the filters. */
+gboolean wb_kit_list_reveal(WbKitList *self, const char *kit_id, guint *position);
+/* All that pass the filters, shown or not, in the order of the list; how many lead. */
+guint wb_kit_list_get_n_kits(WbKitList *self);
+guint wb_kit_list_get_n_groups(WbKitList *self);
+const WbRanked *wb_kit_list_get_kit(WbKitList *self, guint i);
+
 /* Unit text of a criterion's figure: "kg", "Wh", ...; cost: the brief's currency, here "". */
 const char *wb_criterion_unit(WbCriterion criterion);
 /* Title of a criterion for people: "Cost", "Weight", ... */

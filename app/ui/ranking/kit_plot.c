@@ -45,13 +45,11 @@ static char *axis_label(WbCriterion criterion, const char *currency)
 
 static void gather(WbKitPlot *self)
 {
-    guint n = g_list_model_get_n_items(G_LIST_MODEL(self->list));
+    guint n = wb_kit_list_get_n_kits(self->list);
     const WbRanking *ranking = wb_result_get_ranking(self->result);
     g_ptr_array_set_size(self->points, 0);
-    for (guint i = 0; i < n; i++) {
-        g_autoptr(WbKitRow) row = g_list_model_get_item(G_LIST_MODEL(self->list), i);
-        g_ptr_array_add(self->points, (gpointer)wb_kit_row_get_ranked(row));
-    }
+    for (guint i = 0; i < n; i++)
+        g_ptr_array_add(self->points, (gpointer)wb_kit_list_get_kit(self->list, i));
     /* The front has the order of the top list: what lies beyond it comes last. */
     const WbProblem *problem = wb_result_get_problem(self->result);
     const char *only = wb_kit_list_get_chemistry(self->list);
@@ -123,12 +121,6 @@ static void refresh(WbKitPlot *self)
     char kit_id[WB_KIT_ID];
     if (wb_result_kit_id(result, wb_session_get_kit(self->session), kit_id))
         wb_kit_plot_choose(self, kit_id);
-}
-
-static void on_items_changed(GListModel *list, guint position, guint removed, guint added,
-                             WbKitPlot *self)
-{
-    refresh(self);
 }
 
 static void show_axes(WbKitPlot *self)
@@ -206,7 +198,7 @@ void wb_kit_plot_set_context(WbKitPlot *self, const WbContext *context, WbKitLis
     self->session = g_object_ref(context->session);
     self->job = g_object_ref(context->job);
     self->list = g_object_ref(list);
-    g_signal_connect_object(list, "items-changed", G_CALLBACK(on_items_changed), self, 0);
+    g_signal_connect_object(list, "arranged", G_CALLBACK(refresh), self, G_CONNECT_SWAPPED);
     g_signal_connect_object(context->session, "notify::axis-x", G_CALLBACK(show_axes), self,
                             G_CONNECT_SWAPPED);
     g_signal_connect_object(context->session, "notify::axis-y", G_CALLBACK(show_axes), self,
