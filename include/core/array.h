@@ -41,19 +41,6 @@ void wb_array_months(const WbArrayLaw *law, const WbPlaneHours *plane, WbSupply 
 void wb_array_months_on(WbVector vector, const WbArrayLaw *law, const WbPlaneHours *plane,
                         WbSupply *supply);
 
-/* A law per watt of peak_w, without limit and own draw, over the whole weather. */
-typedef struct {
-    double day_wh[WB_MONTHS]; /* Wh a day for each watt */
-    double most;              /* in any hour, W for each watt */
-} WbArrayUnit;
-
-void wb_array_unit(const WbArrayLaw *law, const WbPlaneHours *plane, WbArrayUnit *unit);
-
-/* As wb_array_months, with the unit of the same law at hand: an array that is never clipped is a
- * multiple of it. */
-void wb_array_months_by_unit(const WbArrayLaw *law, const WbArrayUnit *unit,
-                             const WbPlaneHours *plane, WbSupply *supply);
-
 /* Does a give at least what b gives in every hour of this weather, with no more idle draw? Proved,
  * not sampled: false where it cannot be shown. */
 bool wb_array_never_less(const WbArrayLaw *a, const WbArrayLaw *b, const WbPlaneHours *plane);

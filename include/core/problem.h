@@ -17,6 +17,7 @@
 #include "roof.h"
 #include "sourced.h"
 #include "status.h"
+#include "sun_cache.h"
 #include "weather.h"
 
 typedef struct {
@@ -74,7 +75,8 @@ typedef struct {
     const WbCatalogue *catalogue;
     double design_cold_c;
     WbSky sky;
-    WbPlaneHours plane;    /* weather on the panels, hour by hour */
+    const WbSiteSun *sun;
+    WbPlaneHours plane;    /* the sun's: weather on the panels, hour by hour */
     WbArrayUnit sun_unit;  /* of the sun alone, for PWM */
     WbBankDays *bank_days; /* one for each chemistry of the catalogue, in its order */
     WbLoadBudget loads;
@@ -103,6 +105,14 @@ typedef struct {
 /* Keeps pointers to brief and catalogue, which must outlive the problem. */
 WbStatus wb_problem_new(const WbBrief *brief, const WbCatalogue *catalogue, WbControl *control,
                         WbProblem **problem);
+/* What outlives one problem; either may be NULL: all of it is worked out anew. */
+typedef struct {
+    WbFitCache *fits;
+    WbSunCache *suns;
+} WbCaches;
+/* The same problem, with what earlier ones left in the caches. The problem does not hold them. */
+WbStatus wb_problem_new_kept(const WbBrief *brief, const WbCatalogue *catalogue,
+                             const WbCaches *caches, WbControl *control, WbProblem **problem);
 /* The same problem, its fit answers taken from a cache that outlives one ranking (NULL: each is
  * searched). The problem does not hold the cache. */
 WbStatus wb_problem_new_cached(const WbBrief *brief, const WbCatalogue *catalogue,

@@ -24,10 +24,10 @@ static long peak_kib(void)
 }
 
 static double make_problem(const char *name, const WbBrief *brief, const WbCatalogue *catalogue,
-                           WbFitCache *fits, WbProblem **problem)
+                           const WbCaches *caches, WbProblem **problem)
 {
     gint64 start_us = g_get_monotonic_time();
-    if (wb_problem_new_cached(brief, catalogue, fits, NULL, problem) != WB_OK)
+    if (wb_problem_new_kept(brief, catalogue, caches, NULL, problem) != WB_OK)
         g_error("%s: no problem could be made", name);
     return seconds_since(start_us);
 }
@@ -41,15 +41,17 @@ static void measure(const char *name, const WbBrief *brief, const WbCatalogue *c
         WbProblem *problem;
         WbRanking ranking;
         WbRankOptions options = wb_rank_options_default();
-        WbFitCache *fits = wb_fit_cache_new(WB_FIT_CACHE_BYTES);
-        double made_s = make_problem(name, brief, catalogue, fits, &problem);
+        WbCaches caches = {wb_fit_cache_new(WB_FIT_CACHE_BYTES),
+                           wb_sun_cache_new(WB_SUN_CACHE_BYTES)};
+        double made_s = make_problem(name, brief, catalogue, &caches, &problem);
         problem_s = MIN(problem_s, made_s);
         wb_problem_free(problem);
-        first = wb_fit_cache_count(fits);
-        made_s = make_problem(name, brief, catalogue, fits, &problem);
+        first = wb_fit_cache_count(caches.fits);
+        made_s = make_problem(name, brief, catalogue, &caches, &problem);
         again_s = MIN(again_s, made_s);
-        last = wb_fit_cache_count(fits);
-        wb_fit_cache_unref(fits);
+        last = wb_fit_cache_count(caches.fits);
+        wb_fit_cache_unref(caches.fits);
+        wb_sun_cache_unref(caches.suns);
         gint64 start_us = g_get_monotonic_time();
         if (wb_rank(problem, &options, NULL, &ranking) != WB_OK)
             g_error("%s: no ranking could be made", name);

@@ -110,7 +110,7 @@ void wb_kit_array_months(const WbProblem *problem, const WbKit *kit, const WbBan
                                   ? &problem->panels[kit->panel].unit
                                   : &problem->sun_unit;
     WbArrayLaw law = wb_kit_array_law(problem, kit, bank);
-    wb_array_months_by_unit(&law, unit, &problem->plane, supply);
+    wb_array_months_by_unit(&law, unit, problem->sun->sums, supply);
 }
 
 void wb_kit_year_fill(const WbProblem *problem, const WbKit *kit, WbYearKit *year_kit)

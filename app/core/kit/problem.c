@@ -46,7 +46,7 @@ static void fill_sun(const WbProblem *problem, WbPanelChoice *choice)
     static const WbBankVolts no_bank = {0};
     int mounting = problem->brief->site.mounting;
     WbArrayLaw law = wb_array_law(choice->panel, 1, 1, &tracking, 1, mounting, &no_bank);
-    wb_array_unit(&law, &problem->plane, &choice->unit);
+    wb_array_sums_unit(problem->sun->sums, &law, &choice->unit);
     choice->hottest_cell_c =
         wb_cell_c(1000, problem->plane.hottest_air_c, choice->panel->noct_c, mounting);
 }
@@ -206,24 +206,15 @@ static WbStatus fill_dcdc(WbProblem *problem)
     return ok ? WB_OK : WB_NO_MEMORY;
 }
 
-static WbStatus weather_on_plane(const WbSite *site, WbPlaneHours *plane)
-{
-    WbWeather weather = {0};
-    WbStatus status = wb_weather_of_site(site, &weather);
-    if (status == WB_OK)
-        status = wb_plane_hours(site, &weather, plane);
-    wb_weather_free(&weather);
-    return status;
-}
-
-static WbStatus fill_weather(WbProblem *problem)
+static WbStatus fill_weather(WbProblem *problem, WbSunCache *suns)
 {
     const WbCatalogue *catalogue = problem->catalogue;
-    WbStatus status = weather_on_plane(&problem->brief->site, &problem->plane);
+    WbStatus status = wb_sun_cache_get(suns, &problem->brief->site, &problem->sun);
     if (status != WB_OK)
         return status;
     const WbArrayLaw sun = {.peak_w = 1};
-    wb_array_unit(&sun, &problem->plane, &problem->sun_unit);
+    problem->plane = problem->sun->plane;
+    wb_array_sums_unit(problem->sun->sums, &sun, &problem->sun_unit);
     problem->bank_days = calloc(catalogue->n_chemistries + 1, sizeof *problem->bank_days);
     if (!problem->bank_days)
         return WB_NO_MEMORY;
@@ -233,12 +224,12 @@ static WbStatus fill_weather(WbProblem *problem)
     return status;
 }
 
-static WbStatus fill(WbProblem *problem, WbFitCache *cache, WbControl *control)
+static WbStatus fill(WbProblem *problem, const WbCaches *caches, WbControl *control)
 {
     const WbBrief *brief = problem->brief;
     WbStatus status = wb_sky(&brief->site, &problem->sky);
     if (status == WB_OK)
-        status = fill_weather(problem);
+        status = fill_weather(problem, caches->suns);
     if (status != WB_OK)
         return status;
     problem->design_cold_c = isnan(brief->site.design_cold_c) ? wb_design_cold_c(&brief->site.place)
@@ -249,29 +240,35 @@ static WbStatus fill(WbProblem *problem, WbFitCache *cache, WbControl *control)
     wb_fill_anchors(problem);
     wb_fill_weights(problem);
     if ((status = fill_controllers(problem)) != WB_OK ||
-        (status = fill_storage(problem, cache, control)) != WB_OK ||
+        (status = fill_storage(problem, caches->fits, control)) != WB_OK ||
         (status = fill_inverters(problem)) != WB_OK || (status = fill_dcdc(problem)) != WB_OK ||
         (status = wb_wire_stock_fill(problem)) != WB_OK ||
-        (status = fill_panels(problem, cache, control)) != WB_OK)
+        (status = fill_panels(problem, caches->fits, control)) != WB_OK)
         return status;
     return problem->n_shops > WB_MOST_SHOPS ? WB_BAD_INPUT : WB_OK;
 }
 
-WbStatus wb_problem_new_cached(const WbBrief *brief, const WbCatalogue *catalogue,
-                               WbFitCache *cache, WbControl *control, WbProblem **problem)
+WbStatus wb_problem_new_kept(const WbBrief *brief, const WbCatalogue *catalogue,
+                             const WbCaches *caches, WbControl *control, WbProblem **problem)
 {
     WbProblem *made = calloc(1, sizeof *made);
     if (!made)
         return WB_NO_MEMORY;
     made->brief = brief;
     made->catalogue = catalogue;
-    WbStatus status = fill(made, cache, control);
+    WbStatus status = fill(made, caches, control);
     if (status != WB_OK) {
         wb_problem_free(made);
         return status;
     }
     *problem = made;
     return WB_OK;
+}
+
+WbStatus wb_problem_new_cached(const WbBrief *brief, const WbCatalogue *catalogue,
+                               WbFitCache *cache, WbControl *control, WbProblem **problem)
+{
+    return wb_problem_new_kept(brief, catalogue, &(WbCaches){.fits = cache}, control, problem);
 }
 
 WbStatus wb_problem_new(const WbBrief *brief, const WbCatalogue *catalogue, WbControl *control,
@@ -294,7 +291,7 @@ void wb_problem_free(WbProblem *problem)
     for (size_t i = 0; problem->bank_days && i < problem->catalogue->n_chemistries; i++)
         wb_bank_days_free(&problem->bank_days[i]);
     free(problem->bank_days);
-    wb_plane_hours_free(&problem->plane);
+    wb_site_sun_unref(problem->sun);
     free(problem->panels);
     free(problem->controllers);
     free(problem->storage);
