@@ -40,9 +40,8 @@ typedef struct {
     uint64_t alone; /* kits that break only this rule */
     /* Of these the one that misses the limit by least, filled where alone > 0: what the finding of
      * this rule compares, both in its unit. Equal misses by wb_kit_compare. Dark hours are not
-     * worked out beyond the limit unless asked (least_dark, or where they count in the score or the
-     * front): value is NaN then, the kit the first of all.
-     */
+     * worked out beyond the limit unless asked (least_dark): value is NaN then, the kit the first
+     * of all. */
     WbKit nearest;
     double value, limit;
 } WbRuledOut;
@@ -77,9 +76,10 @@ void wb_ranking_free(WbRanking *ranking);
 /* The ranking anew where nothing but weights, anchors, the way of ranking or the criteria of the
  * front are other than in `base`, which was made of the same kits and has its pool, with base_front
  * as the criteria of the front: nothing is searched. Rows of base keep their dark hours; of the
- * rest only the first `hurried_dark_rows` are told theirs if hurried, else all. WB_STOPPED,
- * WB_NO_MEMORY; WB_BAD_INPUT: base has no whole pool, or dark hours matter to the order and are not
- * known of every kit. */
+ * rest only the first `hurried_dark_rows` are told theirs if hurried, else all. Where dark hours
+ * order the kits, those are balanced whose place hangs on them. WB_STOPPED, WB_NO_MEMORY;
+ * WB_BAD_INPUT: base has no whole pool, or dark hours order the kits and this is hurried or base is
+ * not proved. */
 WbStatus wb_rerank(const WbProblem *problem, const WbRankOptions *options, const WbRanking *base,
                    uint32_t base_front, WbControl *control, WbRanking *ranking);
 

@@ -1,7 +1,8 @@
 /* Benchmark: the whole ranking of the demo brief over the starting catalogue, as it is and with
- * large arrays on a crowded roof, and of random catalogues of growing size. again_ms: the problem
- * made once more with the fit answers of the run before, as after a change of weights; reused: how
- * many of them. CSV; the least of five runs, one core. */
+ * large arrays on a crowded roof, with a weight on dark hours and with them in the front, and of
+ * random catalogues of growing size. again_ms: the problem made once more with the fit answers of
+ * the run before, as after a change of weights; reused: how many of them. CSV; the least of five
+ * runs, one core. */
 #include "rank.h"
 #include "brief_file.h"
 #include "database.h"
@@ -99,6 +100,15 @@ static void measure_demo(void)
     g_assert_no_error(error);
     g_autoptr(WbBriefFile) file = wb_brief_file_demo();
     measure("demo", wb_brief_file_brief(file), wb_catalogue_view_get(view));
+    WbBrief dark = *wb_brief_file_brief(file);
+    dark.weight[WB_CRITERION_DARK] = 1;
+    measure("demo-dark-weighs", &dark, wb_catalogue_view_get(view));
+    dark.weight[WB_CRITERION_DARK] = 0;
+    dark.front |= 1u << WB_CRITERION_DARK;
+    measure("demo-dark-in-front", &dark, wb_catalogue_view_get(view));
+    dark.dark_hours.on = false;
+    dark.weight[WB_CRITERION_DARK] = 1;
+    measure("demo-dark-both-no-limit", &dark, wb_catalogue_view_get(view));
     WbBrief crowded = *wb_brief_file_brief(file);
     fill_roof(&crowded.roof);
     crowded.largest = (WbLargest){6, 6, 1, 1, 2}; /* large arrays, so that the roof is asked hard */

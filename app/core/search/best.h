@@ -15,6 +15,12 @@ typedef struct {
     size_t n, most, room;
 } WbBest;
 
+/* Of one chemistry. */
+typedef struct {
+    WbBest best; /* just the one */
+    uint64_t feasible;
+} WbTally;
+
 void wb_best_init(WbBest *best, const WbProblem *problem, size_t most);
 /* Higher score first; equal scores by wb_kit_compare. False: out of memory. */
 bool wb_best_put(WbBest *best, const WbKit *kit, double score);

@@ -13,10 +13,8 @@ bool wb_carry_init(WbCarry *carry, const WbProblem *problem, WbControl *control)
     const WbBrief *brief = problem->brief;
     bool limited = brief->dark_hours.on && !isnan(brief->dark_hours.value);
     *carry = (WbCarry){.problem = problem, .control = control};
-    carry->exact =
-        problem->weight[WB_CRITERION_DARK] > 0.0 || brief->front >> WB_CRITERION_DARK & 1;
     carry->limit = limited ? brief->dark_hours.value : INFINITY;
-    carry->asked = limited || carry->exact;
+    carry->asked = limited;
     carry->need = calloc(problem->n_inverters * problem->n_inverters + 1, 1);
     return carry->need != NULL;
 }
@@ -119,7 +117,7 @@ WbKit wb_carry_kit(const WbCarryBank *bank, const WbWaiting *waiting)
     return kit;
 }
 
-static bool needs_no_more(WbCarry *carry, int a, int b)
+bool wb_carry_needs_no_more(WbCarry *carry, int a, int b)
 {
     const WbProblem *problem = carry->problem;
     uint8_t *known = &carry->need[(size_t)a * problem->n_inverters + (size_t)b];
@@ -135,8 +133,8 @@ bool wb_carry_never_darker(const WbCarryBank *bank, const WbWaiting *a, const Wb
 {
     const WbHalf *dcdc = bank->dcdc->half;
     return dcdc[a->dcdc].other_wh >= dcdc[b->dcdc].other_wh &&
-           needs_no_more(bank->carry, bank->banks->half[a->bank].kit.inverter,
-                         bank->banks->half[b->bank].kit.inverter) &&
+           wb_carry_needs_no_more(bank->carry, bank->banks->half[a->bank].kit.inverter,
+                                  bank->banks->half[b->bank].kit.inverter) &&
            (a->array == b->array ||
             wb_array_never_less(&bank->arrays->half[a->array].law,
                                 &bank->arrays->half[b->array].law, &bank->carry->problem->plane));
@@ -188,6 +186,15 @@ WbStatus wb_carry_in_order(WbCarryBank *bank)
 
 /* ---- rounds ---- */
 
+/* Up to the limit a figure is exact. */
+static bool keep(const WbCarry *carry, const WbKit *kit, double dark_h)
+{
+    if (!carry->memo || dark_h > carry->limit)
+        return true;
+    WbDarkKey key = wb_dark_key(carry->problem, kit);
+    return wb_dark_memo_put(carry->memo, &key, dark_h);
+}
+
 /* Balances kits at even steps of the open ones; tells which. */
 static WbStatus balance_some(WbCarryBank *bank, uint32_t picked[BATCH], size_t *n_picked)
 {
@@ -199,10 +206,13 @@ static WbStatus balance_some(WbCarryBank *bank, uint32_t picked[BATCH], size_t *
         picked[i] = bank->open[(2 * i + 1) * bank->n_open / (2 * n)];
         kits[i] = wb_carry_kit(bank, &carry->waiting[picked[i]]);
     }
-    WbStatus status = wb_carry_balance(
-        carry->problem, kits, n, carry->exact ? INFINITY : carry->limit, carry->control, dark_h);
-    for (size_t i = 0; i < n && status == WB_OK; i++)
+    WbStatus status =
+        wb_carry_balance(carry->problem, kits, n, carry->limit, carry->control, dark_h);
+    for (size_t i = 0; i < n && status == WB_OK; i++) {
         carry->waiting[picked[i]].dark_h = dark_h[i];
+        if (!keep(carry, &kits[i], dark_h[i]))
+            status = WB_NO_MEMORY;
+    }
     *n_picked = n;
     return status;
 }
@@ -245,7 +255,7 @@ WbStatus wb_carry_answer(WbCarry *carry, const WbHalves *arrays, const WbHalves 
     WbCarryBank bank = {.carry = carry, .arrays = arrays, .banks = banks, .dcdc = dcdc};
     if (!carry->n)
         return WB_OK;
-    bank.monotone = !carry->exact && wb_carry_is_monotone(&bank);
+    bank.monotone = wb_carry_is_monotone(&bank);
     WbStatus status = wb_carry_in_order(&bank);
     while (status == WB_OK && bank.n_open) {
         uint32_t picked[BATCH];

@@ -5,24 +5,25 @@
  * more never has more dark hours (wb_year_is_monotone), so a kit found good lifts those above it
  * and one found bad sinks those below it. Kits are put in the order of their energy and balanced at
  * even steps of what is still open, again and again; the rest follows by comparison. Where
- * monotony is not proved, or every figure is wanted, every kit is balanced. */
+ * monotony is not proved, every kit is balanced. */
 #ifndef WB_CARRY_H
 #define WB_CARRY_H
 
+#include "dark_memo.h"
 #include "halves.h"
 #include "year.h"
 
 /* A kit by its halves. */
 typedef struct {
     uint32_t array, bank, dcdc;
-    double dark_h; /* the answer: the figure, or just some number on the right side of the limit */
+    double dark_h; /* the answer: just some number on the right side of the limit */
 } WbWaiting;
 
 typedef struct {
     const WbProblem *problem;
     WbControl *control;
-    bool asked; /* does anything depend on dark hours? */
-    bool exact; /* every figure is wanted, by a weight or the front */
+    bool asked;       /* are dark hours limited? */
+    WbDarkMemo *memo; /* keeps the figures that are worked out; NULL: they are not kept */
     double limit;
     uint8_t *need; /* [a x inverters + b]: is a's need never more than b's? 0 not yet known */
     WbWaiting *waiting;
@@ -45,6 +46,8 @@ bool wb_carry_add(WbCarry *carry, size_t array, size_t bank, size_t dcdc);
 WbStatus wb_carry_answer(WbCarry *carry, const WbHalves *arrays, const WbHalves *banks,
                          const WbHalves *dcdc);
 void wb_carry_free(WbCarry *carry);
+/* Of two inverters of the problem: does a never need more than b, in any hour? */
+bool wb_carry_needs_no_more(WbCarry *carry, int a, int b);
 
 /* Exact dark hours of any kits, in their order. */
 WbStatus wb_carry_figures(const WbProblem *problem, const WbKit *const *kits, size_t n,

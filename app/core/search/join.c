@@ -140,29 +140,27 @@ static bool bus_broken(const Pieces *pieces)
     return pieces->wires->broken || pieces->charge->broken || pieces->dcdc_out->broken;
 }
 
-/* dark_h: NaN where nothing depends on it. */
-static WbStatus take(WbJoin *join, const Pieces *pieces, double dark_h)
+static WbStatus take(WbJoin *join, const Pieces *pieces)
 {
     WbKit kit = join_kit(pieces->array, pieces->bank, pieces->dcdc);
     WbFigures figures = {0};
-    double u[WB_N_CRITERIA];
+    double figure[WB_N_CRITERIA];
     fill_figures(join, pieces, &figures);
-    figures.dark_h = dark_h;
-    double score = wb_score(join->problem, &figures, u);
+    figures.dark_h = WB_MISSING;
     join->feasible++;
     join->at_work->feasible++;
     if (join->pool && !wb_pool_add(join->pool, &kit, WB_N_RULES, &figures))
         return WB_NO_MEMORY;
-    if (!wb_best_put(&join->best, &kit, score) || !wb_best_put(&join->at_work->best, &kit, score))
-        return WB_NO_MEMORY;
-    return wb_front_offer(&join->front, &kit, &figures);
+    for (int c = 0; c < WB_N_CRITERIA; c++)
+        figure[c] = wb_figure(&figures, (WbCriterion)c);
+    return wb_late_take(&join->late, &kit, figure);
 }
 
 /* Everything but the dark hours holds. */
 static WbStatus take_or_wait(WbJoin *join, const Pieces *pieces)
 {
     if (!join->carry.asked)
-        return take(join, pieces, WB_MISSING);
+        return take(join, pieces);
     return wb_carry_add(&join->carry, (size_t)(pieces->array - join->arrays.half),
                         (size_t)(pieces->bank - join->banks.half),
                         (size_t)(pieces->dcdc - join->dcdc.half))
@@ -327,13 +325,13 @@ static WbStatus take_waiting(WbJoin *join)
             WbKit failed = join_kit(&join->arrays.half[kit->array], &join->banks.half[kit->bank],
                                     &join->dcdc.half[kit->dcdc]);
             join->ruled_out[WB_RULE_DARK_HOURS].first++;
-            wb_nearest_offer(&join->ruled_out[WB_RULE_DARK_HOURS], &failed,
-                             carry->exact ? kit->dark_h : WB_MISSING, carry->limit);
+            wb_nearest_offer(&join->ruled_out[WB_RULE_DARK_HOURS], &failed, WB_MISSING,
+                             carry->limit);
             continue;
         }
         Pieces pieces = pieces_of(join, &join->arrays.half[kit->array],
                                   &join->banks.half[kit->bank], &join->dcdc.half[kit->dcdc]);
-        status = take(join, &pieces, carry->exact ? kit->dark_h : WB_MISSING);
+        status = take(join, &pieces);
     }
     if (join->least_dark && status == WB_OK)
         status = wb_least_dark(carry, &join->arrays, &join->banks, &join->dcdc,
@@ -421,7 +419,14 @@ bool wb_join_init(WbJoin *join, const WbProblem *problem, const WbArrays *listed
     join->tally = calloc(n + 1, sizeof *join->tally);
     for (size_t i = 0; join->tally && i < n; i++)
         wb_best_init(&join->tally[i].best, problem, 1);
-    return wb_carry_init(&join->carry, problem, control) && join->tally != NULL;
+    bool begun = wb_carry_init(&join->carry, problem, control);
+    wb_late_init(&join->late, &join->carry, &join->memo);
+    join->late.best = &join->best;
+    join->late.tally = join->tally;
+    join->late.front = &join->front;
+    if (wb_late_asked(&join->late))
+        join->carry.memo = &join->memo;
+    return begun && join->tally != NULL;
 }
 
 void wb_join_free(WbJoin *join)
@@ -432,6 +437,8 @@ void wb_join_free(WbJoin *join)
         wb_best_free(&join->tally[i].best);
     free(join->tally);
     wb_carry_free(&join->carry);
+    wb_late_free(&join->late);
+    wb_dark_memo_free(&join->memo);
     wb_best_free(&join->best);
     wb_front_free(&join->front);
     wb_halves_free(&join->arrays);
@@ -447,6 +454,11 @@ static bool merge_best(WbBest *into, const WbBest *from)
     return true;
 }
 
+WbStatus wb_join_finish(WbJoin *join)
+{
+    return wb_late_finish(&join->late);
+}
+
 WbStatus wb_join_merge(WbJoin *into, const WbJoin *from)
 {
     into->raw += from->raw;
@@ -454,7 +466,7 @@ WbStatus wb_join_merge(WbJoin *into, const WbJoin *from)
     for (int r = 0; r < WB_N_RULES; r++) {
         wb_nearest_merge(&into->ruled_out[r], &from->ruled_out[r]);
     }
-    if (!merge_best(&into->best, &from->best))
+    if (!wb_dark_memo_merge(&into->memo, &from->memo) || !merge_best(&into->best, &from->best))
         return WB_NO_MEMORY;
     for (size_t i = 0; i < into->problem->catalogue->n_chemistries; i++) {
         into->tally[i].feasible += from->tally[i].feasible;

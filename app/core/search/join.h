@@ -7,14 +7,9 @@
 #include "carry.h"
 #include "front.h"
 #include "halves.h"
+#include "late.h"
 #include "rank.h"
 #include "wires.h"
-
-/* Of one chemistry. */
-typedef struct {
-    WbBest best; /* just the one */
-    uint64_t feasible;
-} WbTally;
 
 typedef struct {
     const WbProblem *problem;
@@ -30,6 +25,8 @@ typedef struct {
     WbTally *at_work;
     WbRuledOut ruled_out[WB_N_RULES];
     WbCarry carry;
+    WbDarkMemo memo; /* dark hours that were worked out */
+    WbLate late;
     WbHalves arrays, banks, dcdc; /* scratch, of the kind at work */
     WbWires wires;                /* the same */
 } WbJoin;
@@ -40,6 +37,8 @@ bool wb_join_init(WbJoin *join, const WbProblem *problem, const WbArrays *listed
                   WbControl *control);
 /* All kits whose bank is of this kind. WB_STOPPED, WB_NO_MEMORY. */
 WbStatus wb_join_kind(WbJoin *join, const WbBankKind *kind);
+/* After the last kind: what waits for its dark hours takes its place. */
+WbStatus wb_join_finish(WbJoin *join);
 WbStatus wb_join_merge(WbJoin *into, const WbJoin *from);
 void wb_join_free(WbJoin *join);
 

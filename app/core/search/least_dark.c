@@ -79,8 +79,7 @@ static void drop_beaten(WbCarryBank *bank, const WbRuledOut *out, const uint32_t
 WbStatus wb_least_dark(WbCarry *carry, const WbHalves *arrays, const WbHalves *banks,
                        const WbHalves *dcdc, WbRuledOut *out)
 {
-    /* With exact figures the nearest is told already. */
-    if (carry->exact || !any_fails(carry))
+    if (!any_fails(carry))
         return WB_OK;
     WbCarryBank bank = {.carry = carry, .arrays = arrays, .banks = banks, .dcdc = dcdc};
     bank.monotone = wb_carry_is_monotone(&bank);

@@ -124,6 +124,8 @@ static void *work(void *data)
         if (kinds->control)
             atomic_fetch_add(&kinds->control->done, 1);
     }
+    if (worker->status == WB_OK)
+        worker->status = wb_join_finish(&worker->join);
     return NULL;
 }
 
@@ -159,10 +161,11 @@ static WbStatus rank_into(const WbProblem *problem, const WbRankOptions *options
     found->feasible = join->feasible;
     memcpy(found->ruled_out, join->ruled_out, sizeof found->ruled_out);
     found->undecided = found->ruled_out[WB_RULE_ROOF_UNDECIDED].alone;
+    const WbKnownRows known = {.memo = &join->memo};
     status = pour_pools(workers[0].kinds, found);
     if (status == WB_OK)
-        status = wb_fill_chemistries(problem, options, NULL, join->tally, join->control, found);
-    return status == WB_OK ? wb_fill_rows(problem, options, NULL, &join->best, &join->front,
+        status = wb_fill_chemistries(problem, options, &known, join->tally, join->control, found);
+    return status == WB_OK ? wb_fill_rows(problem, options, &known, &join->best, &join->front,
                                           join->control, found)
                            : status;
 }

@@ -15,6 +15,10 @@ typedef struct {
     WbBest best;
     WbFront front;
     WbTally *tally; /* one for each chemistry of the catalogue */
+    WbCarry carry;
+    WbDarkMemo memo;
+    WbLate late;
+    WbKnownRows known; /* of the last ranking */
 } Rerank;
 
 static bool dark_hours_order(const WbProblem *problem)
@@ -23,30 +27,19 @@ static bool dark_hours_order(const WbProblem *problem)
            problem->brief->front >> WB_CRITERION_DARK & 1;
 }
 
-static bool all_dark_hours_known(const WbPool *pool)
-{
-    for (size_t i = 0; i < pool->n; i++)
-        if (pool->kit[i].stop == WB_N_RULES && isnan(pool->figure[WB_CRITERION_DARK][i]))
-            return false;
-    return true;
-}
-
-static WbStatus put(Rerank *rerank, size_t i, bool new_front)
+static WbStatus put(Rerank *rerank, size_t i)
 {
     const WbPooled *pooled = &rerank->pool->kit[i];
     if (pooled->stop != WB_N_RULES)
         return WB_OK;
     WbKit kit = wb_pooled_kit(pooled);
-    double figure[WB_N_CRITERIA], u[WB_N_CRITERIA];
+    double figure[WB_N_CRITERIA];
     for (int c = 0; c < WB_N_CRITERIA; c++)
         figure[c] = rerank->pool->figure[c][i];
-    double score = wb_score_of(rerank->problem, figure, u);
     const WbChemistry *chemistry = rerank->problem->storage[kit.storage].chemistry;
     WbTally *tally = &rerank->tally[chemistry - rerank->problem->catalogue->chemistries];
     tally->feasible++;
-    if (!wb_best_put(&rerank->best, &kit, score) || !wb_best_put(&tally->best, &kit, score))
-        return WB_NO_MEMORY;
-    return new_front ? wb_front_offer_of(&rerank->front, &kit, figure) : WB_OK;
+    return wb_late_take(&rerank->late, &kit, figure);
 }
 
 static WbStatus put_all(Rerank *rerank, bool new_front)
@@ -55,8 +48,10 @@ static WbStatus put_all(Rerank *rerank, bool new_front)
     for (size_t i = 0; i < rerank->pool->n && status == WB_OK; i++) {
         if (i % 4096 == 0 && wb_control_stopped(rerank->control))
             return WB_STOPPED;
-        status = put(rerank, i, new_front);
+        status = put(rerank, i);
     }
+    if (status == WB_OK)
+        status = wb_late_finish(&rerank->late);
     return status == WB_OK && new_front ? wb_front_finish(&rerank->front) : status;
 }
 
@@ -73,7 +68,22 @@ static WbStatus keep_front(Rerank *rerank, const WbRanking *base)
     return WB_OK;
 }
 
-static bool begin(Rerank *rerank, const WbRankOptions *options)
+/* Dark hours that the last ranking's rows know. */
+static bool remember(Rerank *rerank)
+{
+    for (size_t i = 0; i < rerank->known.n; i++) {
+        const WbRanked *row = rerank->known.row[i];
+        if (isnan(row->figures.dark_h))
+            continue;
+        WbDarkKey key = wb_dark_key(rerank->problem, &row->kit);
+        if (!wb_dark_memo_put(&rerank->memo, &key, row->figures.dark_h))
+            return false;
+    }
+    return true;
+}
+
+static bool begin(Rerank *rerank, const WbRankOptions *options, const WbRanking *base,
+                  bool new_front)
 {
     const WbProblem *problem = rerank->problem;
     size_t n = problem->catalogue->n_chemistries;
@@ -82,7 +92,15 @@ static bool begin(Rerank *rerank, const WbRankOptions *options)
     rerank->tally = calloc(n + 1, sizeof *rerank->tally);
     for (size_t i = 0; rerank->tally && i < n; i++)
         wb_best_init(&rerank->tally[i].best, problem, 1);
-    return rerank->tally != NULL;
+    bool begun = wb_carry_init(&rerank->carry, problem, rerank->control);
+    wb_late_init(&rerank->late, &rerank->carry, &rerank->memo);
+    rerank->late.best = &rerank->best;
+    rerank->late.tally = rerank->tally;
+    rerank->late.front = new_front ? &rerank->front : NULL;
+    rerank->late.in_front &= new_front;
+    begun = wb_known_rows_init(&rerank->known, base) && begun && rerank->tally != NULL;
+    rerank->known.memo = &rerank->memo;
+    return begun && (!dark_hours_order(problem) || remember(rerank));
 }
 
 static void end(Rerank *rerank)
@@ -90,23 +108,21 @@ static void end(Rerank *rerank)
     for (size_t i = 0; rerank->tally && i < rerank->problem->catalogue->n_chemistries; i++)
         wb_best_free(&rerank->tally[i].best);
     free(rerank->tally);
+    wb_known_rows_free(&rerank->known);
+    wb_late_free(&rerank->late);
+    wb_dark_memo_free(&rerank->memo);
+    wb_carry_free(&rerank->carry);
     wb_best_free(&rerank->best);
     wb_front_free(&rerank->front);
 }
 
-static WbStatus fill(Rerank *rerank, const WbRankOptions *options, const WbRanking *base,
-                     WbRanking *found)
+static WbStatus fill(Rerank *rerank, const WbRankOptions *options, WbRanking *found)
 {
-    WbKnownRows known;
-    WbStatus status = wb_known_rows_init(&known, base) ? WB_OK : WB_NO_MEMORY;
-    if (status == WB_OK)
-        status = wb_fill_chemistries(rerank->problem, options, &known, rerank->tally,
-                                     rerank->control, found);
-    if (status == WB_OK)
-        status = wb_fill_rows(rerank->problem, options, &known, &rerank->best, &rerank->front,
-                              rerank->control, found);
-    wb_known_rows_free(&known);
-    return status;
+    WbStatus status = wb_fill_chemistries(rerank->problem, options, &rerank->known, rerank->tally,
+                                          rerank->control, found);
+    return status == WB_OK ? wb_fill_rows(rerank->problem, options, &rerank->known, &rerank->best,
+                                          &rerank->front, rerank->control, found)
+                           : status;
 }
 
 WbStatus wb_rerank(const WbProblem *problem, const WbRankOptions *options, const WbRanking *base,
@@ -114,7 +130,7 @@ WbStatus wb_rerank(const WbProblem *problem, const WbRankOptions *options, const
 {
     if (options->top < 1 || !base->pool || !base->pool->whole)
         return WB_BAD_INPUT;
-    if (dark_hours_order(problem) && !all_dark_hours_known(base->pool))
+    if (dark_hours_order(problem) && (options->hurried || !base->proved))
         return WB_BAD_INPUT;
     bool new_front = problem->brief->front != base_front || base->front_count != base->n_front;
     Rerank rerank = {.problem = problem, .pool = base->pool, .control = control};
@@ -122,13 +138,13 @@ WbStatus wb_rerank(const WbProblem *problem, const WbRankOptions *options, const
     found.pool = wb_pool_ref(base->pool);
     found.top = found.front = NULL;
     found.chemistries = NULL;
-    WbStatus status = begin(&rerank, options) ? WB_OK : WB_NO_MEMORY;
+    WbStatus status = begin(&rerank, options, base, new_front) ? WB_OK : WB_NO_MEMORY;
     if (status == WB_OK)
         status = put_all(&rerank, new_front);
     if (status == WB_OK && !new_front)
         status = keep_front(&rerank, base);
     if (status == WB_OK)
-        status = fill(&rerank, options, base, &found);
+        status = fill(&rerank, options, &found);
     end(&rerank);
     if (status == WB_OK)
         *ranking = found;

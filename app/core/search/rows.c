@@ -1,5 +1,4 @@
 #include "rows.h"
-#include "carry.h"
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -38,7 +37,7 @@ void wb_known_rows_free(WbKnownRows *known)
 
 static const WbRanked *known_row(const WbKnownRows *known, const WbKit *kit)
 {
-    if (!known || known->n == 0)
+    if (known->n == 0)
         return NULL;
     const WbRanked wanted = {.kit = *kit}, *key = &wanted;
     const WbRanked **found = bsearch(&key, known->row, known->n, sizeof key, row_by_kit);
@@ -61,8 +60,8 @@ static void fill_row(const WbProblem *problem, const WbKnownRows *known, const W
 }
 
 /* Dark hours of every row that has none yet, and what follows from them. */
-static WbStatus fill_dark_hours(const WbProblem *problem, WbControl *control, WbRanked *rows,
-                                size_t n)
+static WbStatus fill_dark_hours(const WbProblem *problem, const WbKnownRows *known,
+                                WbControl *control, WbRanked *rows, size_t n)
 {
     if (n == 0)
         return WB_OK;
@@ -74,7 +73,7 @@ static WbStatus fill_dark_hours(const WbProblem *problem, WbControl *control, Wb
         if (isnan(rows[i].figures.dark_h))
             kits[n_open++] = &rows[i].kit;
     if (status == WB_OK)
-        status = wb_carry_figures(problem, kits, n_open, control, dark_h);
+        status = wb_dark_memo_figures(known->memo, problem, kits, n_open, control, dark_h);
     n_open = 0;
     for (size_t i = 0; status == WB_OK && i < n; i++) {
         if (!isnan(rows[i].figures.dark_h))
@@ -97,7 +96,7 @@ static WbStatus rows_of(const WbProblem *problem, const WbKnownRows *known, WbCo
     wb_best_sort(best);
     for (size_t i = 0; i < best->n; i++)
         fill_row(problem, known, &best->heap[i].kit, &(*rows)[i]);
-    return fill_dark_hours(problem, control, *rows, best->n < told ? best->n : told);
+    return fill_dark_hours(problem, known, control, *rows, best->n < told ? best->n : told);
 }
 
 /* Members of the front in the order of the ranking; `by_score` has room for all of them. */
@@ -109,7 +108,7 @@ static WbStatus order_front(const WbProblem *problem, const WbKnownRows *known,
     for (size_t i = 0; i < front->n_front; i++)
         fill_row(problem, known, &front->kits[i].kit, &by_score[i]);
     if (problem->weight[WB_CRITERION_DARK] > 0.0)
-        status = fill_dark_hours(problem, control, by_score, front->n_front);
+        status = fill_dark_hours(problem, known, control, by_score, front->n_front);
     for (size_t i = 0; i < front->n_front && status == WB_OK; i++)
         if (!wb_best_put(order, &by_score[i].kit, by_score[i].score))
             status = WB_NO_MEMORY;
@@ -152,7 +151,8 @@ WbStatus wb_fill_chemistries(const WbProblem *problem, const WbRankOptions *opti
         if (of->feasible == 0)
             continue;
         fill_row(problem, known, &tally[i].best.heap[0].kit, &of->best);
-        WbStatus status = fill_dark_hours(problem, control, &of->best, options->hurried ? 0 : 1);
+        WbStatus status =
+            fill_dark_hours(problem, known, control, &of->best, options->hurried ? 0 : 1);
         if (status != WB_OK)
             return status;
     }
