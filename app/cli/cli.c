@@ -12,13 +12,14 @@
 static const WbCommand commands[] = {
     {
         "rank",
-        N_("rank BRIEF [--catalogue FILE] [--top N] [--list top|front] [--json]"),
+        N_("rank BRIEF [--catalogue FILE] [--top N] [--list top|front] [--more] [--json]"),
         N_("Rank every kit that works and say what ruled the others out"),
         N_("Tries every combination of the ticked parts within the brief's largest counts. Prints "
            "the best N (10 unless --top says otherwise) or, with --list front, those no other kit "
            "beats in every criterion at once; then how many kits each rule ruled out; then the "
-           "cautions of the first kit."),
-        "catalogue top list json",
+           "cautions of the first kit. --more adds what more money, weight and roof would buy: "
+           "the most usable capacity and the fewest dark hours for so much of each."),
+        "catalogue top list more json",
         1,
         1,
         wb_cli_run_rank,
@@ -241,6 +242,7 @@ static void parse(const WbCommand *command, char ***argv, WbArguments *arguments
         {"count", 0, 0, G_OPTION_ARG_STRING, &arguments->count, NULL, NULL},
         {"instances", 0, 0, G_OPTION_ARG_FILENAME, &arguments->instances, NULL, NULL},
         {"json", 0, 0, G_OPTION_ARG_NONE, &arguments->json, NULL, NULL},
+        {"more", 0, 0, G_OPTION_ARG_NONE, &arguments->more, NULL, NULL},
         {"mix", 0, 0, G_OPTION_ARG_NONE, &arguments->mix, NULL, NULL},
         {"preview", 0, 0, G_OPTION_ARG_NONE, &arguments->preview, NULL, NULL},
         {"new", 0, 0, G_OPTION_ARG_NONE, &arguments->make_new, NULL, NULL},

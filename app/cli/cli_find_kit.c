@@ -46,6 +46,6 @@ int wb_cli_find_kit(const WbProblem *problem, const char *text, bool ranked, WbR
                            text);
     if (!by_rank && !ranked)
         return WB_EXIT_DONE;
-    code = wb_cli_rank(problem, (size_t)rank, ranking);
+    code = wb_cli_rank(problem, (size_t)rank, false, ranking);
     return code == WB_EXIT_DONE && by_rank ? kit_at(problem, ranking, rank, kit) : code;
 }

@@ -19,7 +19,7 @@ typedef struct {
     char *nodes;     /* --nodes N as typed, NULL: the ranking's budget */
     char *panel;     /* --panel ID, NULL: all */
     char *instances; /* --instances FILE, NULL: none */
-    gboolean json, mix, preview, make_new;
+    gboolean json, mix, more, preview, make_new;
     char **rest; /* what is no option */
     guint n_rest;
 } WbArguments;

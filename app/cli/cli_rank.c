@@ -3,6 +3,7 @@
 #include "cli_json.h"
 #include "cli_kit_json.h"
 #include "cli_parts.h"
+#include "cli_rank_more.h"
 #include "cli_ranking.h"
 #include "cli_table.h"
 #include "figures_text.h"
@@ -156,7 +157,8 @@ static void kits_json(WbJsonOut *json, const WbProblem *problem, Listed listed)
 }
 
 static char *rank_json(const WbArguments *arguments, const WbBriefFile *file,
-                       const WbProblem *problem, const WbRanking *ranking, Listed listed)
+                       const WbProblem *problem, const WbRanking *ranking, const WbMore *more,
+                       Listed listed)
 {
     WbJsonOut json;
     wb_out_start(&json);
@@ -168,6 +170,8 @@ static char *rank_json(const WbArguments *arguments, const WbBriefFile *file,
     wb_out_text(&json, "list", arguments->list != NULL ? arguments->list : "top");
     wb_out_count(&json, "front_count", ranking->front_count);
     kits_json(&json, problem, listed);
+    if (more)
+        wb_cli_more_json(&json, problem, ranking, more);
     wb_out_end_object(&json);
     return wb_out_finish(&json);
 }
@@ -379,13 +383,16 @@ static void append_firm(GString *out, const WbProblem *problem, const WbRanking 
     wb_cli_wrap(out, "", sentence);
 }
 
-static char *rank_table(const WbProblem *problem, const WbRanking *ranking, Listed listed)
+static char *rank_table(const WbProblem *problem, const WbRanking *ranking, const WbMore *more,
+                        Listed listed)
 {
     GString *out = g_string_new(NULL);
     append_head(out, problem, ranking);
     if (listed.n > 0)
         append_kits(out, problem, listed);
     append_firm(out, problem, ranking);
+    if (more)
+        wb_cli_more_append(out, problem, ranking, more);
     append_ruled_out(out, problem, ranking);
     append_left_out(out, problem);
     if (listed.n > 0)
@@ -393,13 +400,15 @@ static char *rank_table(const WbProblem *problem, const WbRanking *ranking, List
     return g_string_free(out, FALSE);
 }
 
-static int print_ranking(const WbArguments *arguments, const WbJob *job, const WbRanking *ranking)
+/* more: NULL where it was not asked for. */
+static int print_ranking(const WbArguments *arguments, const WbJob *job, const WbRanking *ranking,
+                         const WbMore *more)
 {
     const WbProblem *problem = job->problem;
     Listed listed = choose_list(arguments, problem, ranking);
-    int code =
-        wb_cli_print(arguments->json ? rank_json(arguments, job->file, problem, ranking, listed)
-                                     : rank_table(problem, ranking, listed));
+    int code = wb_cli_print(arguments->json
+                                ? rank_json(arguments, job->file, problem, ranking, more, listed)
+                                : rank_table(problem, ranking, more, listed));
     g_free(listed.standings);
     if (code == WB_EXIT_DONE && ranking->feasible == 0)
         return wb_cli_fail_no_kit(problem, ranking);
@@ -410,11 +419,15 @@ int wb_cli_run_rank(const WbArguments *arguments)
 {
     WbJob job = {0};
     WbRanking ranking = {0};
+    WbMore more = {0};
     int code = wb_cli_load_job(arguments, arguments->rest[0], &job);
     if (code == WB_EXIT_DONE)
-        code = wb_cli_rank(job.problem, (size_t)arguments->top, &ranking);
+        code = wb_cli_rank(job.problem, (size_t)arguments->top, arguments->more, &ranking);
+    if (code == WB_EXIT_DONE && arguments->more)
+        code = wb_cli_more(job.problem, &ranking, &more);
     if (code == WB_EXIT_DONE)
-        code = print_ranking(arguments, &job, &ranking);
+        code = print_ranking(arguments, &job, &ranking, arguments->more ? &more : NULL);
+    wb_cli_more_free(&more);
     wb_ranking_free(&ranking);
     wb_cli_clear_job(&job);
     return code;

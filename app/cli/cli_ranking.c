@@ -7,10 +7,11 @@
 #include "words.h"
 #include <glib/gi18n-lib.h>
 
-int wb_cli_rank(const WbProblem *problem, size_t top, WbRanking *ranking)
+int wb_cli_rank(const WbProblem *problem, size_t top, bool pool, WbRanking *ranking)
 {
     WbRankOptions options = wb_rank_options_default();
     options.top = MAX(options.top, top);
+    options.pool = pool;
     options.workers = CLAMP((int)g_get_num_processors(), 1, WB_MOST_WORKERS);
     WbControl control;
     wb_control_init(&control);

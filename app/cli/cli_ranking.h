@@ -5,8 +5,9 @@
 #include "cli_kit_json.h"
 #include "rank.h"
 
-/* Keeps at least `top` rows. Returns a WbExit; a failure has been told. */
-int wb_cli_rank(const WbProblem *problem, size_t top, WbRanking *ranking);
+/* Keeps at least `top` rows, and every kit where a pool is wanted. Returns a WbExit; a failure has
+ * been told. */
+int wb_cli_rank(const WbProblem *problem, size_t top, bool pool, WbRanking *ranking);
 WbStanding wb_cli_standing(const WbProblem *problem, const WbRanking *ranking, const WbKit *kit);
 /* Of the ranking's top or front, in their order. (transfer full) */
 WbStanding *wb_cli_standings(const WbProblem *problem, const WbRanking *ranking,

@@ -19,6 +19,7 @@ WIDTH = 100
 
 terminal = Terminal(PROGRAM)
 ranking = terminal.json("rank", "demo", "--top", "40")
+more = terminal.json("rank", "demo", "--top", "40", "--more")
 
 
 def manual():
@@ -80,7 +81,7 @@ def test_version():
 def test_wrong_use():
     for arguments in (["rnak", "demo"], ["rnak"], ["--rank"], ["rank"], ["rank", "demo", "demo"], ["rank", "demo", "--top", "0"],
                       ["rank", "demo", "--top", "1000001"], ["rank", "demo", "--top", "many"], ["rank", "demo", "--list", "best"],
-                      ["rank", "demo", "--preview"], ["explain"], ["explain", "demo", "no-such-kit"], ["explain", "demo", "0"],
+                      ["rank", "demo", "--preview"], ["rank", "demo", "--more=3"], ["explain", "demo", "--more"], ["explain"], ["explain", "demo", "no-such-kit"], ["explain", "demo", "0"],
                       ["explain", "demo", "1000000"], ["explain", "demo", "99999999999999999999"], ["energy"], ["energy", "demo", "no-such-kit"],
                       ["energy", "demo", "0"], ["energy", "demo", "1", "--year", "1"], ["energy", "demo", "--hours", "h.csv", "--year", "0"],
                       ["energy", "demo", "--hours", "h.csv", "--year", "11"], ["energy", "demo", "--hours", "h.csv", "--year", "last"],
@@ -103,7 +104,7 @@ def all_keys(value):
 
 def test_keys_documented():
     page = manual()
-    documents = [ranking, terminal.json("explain", "demo"), terminal.json("energy", "demo"), terminal.json("roof", "demo", "--mix"), terminal.json("places", "nantes"),
+    documents = [more, terminal.json("explain", "demo"), terminal.json("energy", "demo"), terminal.json("roof", "demo", "--mix"), terminal.json("places", "nantes"),
                  terminal.json("together", "p-orrelith-50-rigid", "p-orrelith-80-rigid"),
                  terminal.json("brief", "check", terminal.write("new.json", terminal.text("brief", "--new"))),
                  terminal.json("catalogue", "check", terminal.database()),
@@ -173,6 +174,43 @@ def test_front():
     for kit in ranking["kits"]:
         beaten = any(beats(v, vector(kit)) for v in vectors)
         equal(kit["on_front"], not beaten, kit["id"])
+
+
+def check_curve(curve):
+    """Each step judged anew: it needs and gives what is said, and works or is stopped by its limit alone."""
+    resource = {"cost": "cost_minor", "weight": "weight_kg", "roof_area": "roof_area_m2"}[curve["resource"]]
+    gain, sign = {"usable_capacity": ("usable_capacity_wh", 1), "dark_hours": ("dark_hours", -1)}[curve["gain"]]
+    steps = curve["steps"]
+    for before, after in zip(steps, steps[1:]):
+        holds(after["needs"] > before["needs"] and sign * (after["gives"] - before["gives"]) > 0, (before, after))
+    for step in (steps[0], steps[-1]):
+        kit = terminal.json("explain", "demo", step["id"])["kit"]
+        equal((kit["figures"][resource], kit["figures"][gain]), (step["needs"], step["gives"]))
+        stops = [f["code"] for f in kit["findings"] if f["severity"] == "stop" and not f["holds"]]
+        beyond = curve["limit"] is not None and step["needs"] > curve["limit"]
+        equal(stops, [{"cost": "money", "weight": "weight"}[curve["resource"]]] if beyond else [])
+    for kit in ranking["kits"]:
+        best = [step["gives"] for step in steps if step["needs"] <= kit["figures"][resource]][-1]
+        holds(sign * (best - kit["figures"][gain]) >= 0, (curve["resource"], curve["gain"], kit["id"]))
+
+
+def test_more():
+    equal({key: value for key, value in more.items() if key != "more"}, ranking)
+    equal([(c["resource"], c["gain"]) for c in more["more"]],
+          [(r, g) for r in ("cost", "weight", "roof_area") for g in ("usable_capacity", "dark_hours")])
+    for curve in more["more"]:
+        equal(curve["reaches"], curve["limit"] and 1.5 * curve["limit"])
+        holds(curve["sentence"].endswith("."), curve["sentence"])
+        check_curve(curve)
+    text = terminal.text("rank", "demo", "--top", "1", "--more")
+    narrow(text)
+    money = more["more"][0]
+    holds("\nWhat more money buys: the most usable capacity\n" in text, text)
+    holds(money["sentence"] in " ".join(text.split()), money["sentence"])
+    beyond = next(step for step in money["steps"] if step["needs"] > money["limit"])
+    holds("For %s EUR more than your limit" % format((beyond["needs"] - money["limit"]) / 100, ",.2f") in money["sentence"], money)
+    holds("%s +  " % format(beyond["needs"] / 100, ",.2f") in text, beyond)
+    holds("What more" not in terminal.text("rank", "demo", "--top", "1"), "asked for nothing more")
 
 
 def test_rank_table():
