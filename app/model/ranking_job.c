@@ -10,6 +10,9 @@ typedef struct {
     WbBriefFile *file;
     WbCatalogueView *view;
     WbFitCache *fits;
+    gsize rows;
+    WbResult *last;   /* the result before, NULL: none */
+    gboolean whole;   /* whether to finish the last one rather than answer soon */
     WbResult *result; /* NULL without error: stopped */
     GError *error;
 } Task;
@@ -27,6 +30,7 @@ struct _WbRankingJob {
     double progress;
     char *message;
     guint progress_source;
+    gsize rows; /* of the list; 0: as usual */
 };
 
 G_DEFINE_FINAL_TYPE(WbRankingJob, wb_ranking_job, G_TYPE_OBJECT)
@@ -43,6 +47,7 @@ static void task_free(gpointer data)
     wb_brief_file_unref(task->file);
     wb_catalogue_view_unref(task->view);
     wb_fit_cache_unref(task->fits);
+    g_clear_pointer(&task->last, wb_result_unref);
     g_clear_pointer(&task->result, wb_result_unref);
     g_clear_error(&task->error);
     g_free(task);
@@ -51,8 +56,9 @@ static void task_free(gpointer data)
 static void run(gpointer data, WbControl *control)
 {
     Task *task = data;
-    task->result =
-        wb_result_make_cached(task->file, task->view, NULL, task->fits, control, &task->error);
+    task->result = task->whole ? wb_result_make_whole(task->last, task->rows, control, &task->error)
+                               : wb_result_make_soon(task->file, task->view, task->rows, task->last,
+                                                     task->fits, control, &task->error);
 }
 
 static void set_state(WbRankingJob *self, WbJobState state, const char *message)
@@ -96,6 +102,23 @@ static gboolean read_progress(gpointer data)
     return G_SOURCE_CONTINUE;
 }
 
+/* Begins an errand over the document as it is. */
+static void begin(WbRankingJob *self, gboolean whole)
+{
+    Task *task = g_new0(Task, 1);
+    task->file = wb_brief_file_ref(wb_document_get_file(self->document));
+    task->view = wb_catalogue_view_ref(wb_document_get_view(self->document));
+    task->fits = wb_fit_cache_ref(wb_document_get_fits(self->document));
+    task->rows = self->rows;
+    task->last = self->result ? wb_result_ref(self->result) : NULL;
+    task->whole = whole;
+    wb_worker_ask(self->worker, run, task);
+    set_progress(self, -1);
+    set_state(self, WB_JOB_RUNNING, NULL);
+    if (!self->progress_source)
+        self->progress_source = g_timeout_add(PROGRESS_MS, read_progress, self);
+}
+
 static void take_answer(WbRankingJob *self, Task *task)
 {
     if (!task->result) {
@@ -105,9 +128,12 @@ static void take_answer(WbRankingJob *self, Task *task)
     }
     g_clear_pointer(&self->result, wb_result_unref);
     self->result = g_steal_pointer(&task->result);
-    set_progress(self, 1);
     set_stale(self, FALSE);
-    set_state(self, WB_JOB_IDLE, NULL);
+    if (wb_result_is_whole(self->result) && task->rows == self->rows) {
+        set_progress(self, 1);
+        set_state(self, WB_JOB_IDLE, NULL);
+    } else
+        begin(self, TRUE);
     g_signal_emit(self, result_signal, 0);
 }
 
@@ -119,30 +145,15 @@ static void on_done(gpointer owner, gpointer data)
 
 static void ask(WbRankingJob *self)
 {
-    Task *task = g_new0(Task, 1);
-    task->file = wb_brief_file_ref(wb_document_get_file(self->document));
-    task->view = wb_catalogue_view_ref(wb_document_get_view(self->document));
-    task->fits = wb_fit_cache_ref(wb_document_get_fits(self->document));
-    wb_worker_ask(self->worker, run, task);
-    set_progress(self, -1);
+    begin(self, FALSE);
     set_stale(self, self->result != NULL);
-    set_state(self, WB_JOB_RUNNING, NULL);
-    if (!self->progress_source)
-        self->progress_source = g_timeout_add(PROGRESS_MS, read_progress, self);
-}
-
-/* The brief without what no ranking depends on. (transfer full) */
-static char *question_text(WbDocument *document)
-{
-    WbBriefFile *file = wb_document_get_file(document);
-    g_autoptr(WbBriefFile) no_kit = wb_brief_file_set(file, "/kit_in_hand", "\"\"", NULL);
-    g_autoptr(WbBriefFile) bare = no_kit ? wb_brief_file_set(no_kit, "/notes", "\"\"", NULL) : NULL;
-    return wb_brief_file_text(bare ? bare : file);
 }
 
 static void ask_if_another(WbRankingJob *self)
 {
-    g_autofree char *text = question_text(self->document);
+    static const char *const no_matter[] = {"kit_in_hand", "notes", NULL};
+    g_autofree char *text =
+        wb_brief_file_text_without(wb_document_get_file(self->document), no_matter);
     WbCatalogueView *view = wb_document_get_view(self->document);
     const WbHoursFile *hours = wb_brief_file_hours(wb_document_get_file(self->document));
     if (self->asked && self->asked_of == view && self->asked_under == hours &&
@@ -212,6 +223,16 @@ void wb_ranking_job_restart(WbRankingJob *self)
 {
     g_return_if_fail(WB_IS_RANKING_JOB(self));
     ask(self);
+}
+
+void wb_ranking_job_set_rows(WbRankingJob *self, gsize rows)
+{
+    g_return_if_fail(WB_IS_RANKING_JOB(self));
+    if (self->rows == rows)
+        return;
+    self->rows = rows;
+    if (!wb_worker_is_busy(self->worker) && self->result)
+        begin(self, TRUE);
 }
 
 /* ---- GObject ---- */

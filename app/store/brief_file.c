@@ -132,6 +132,16 @@ char *wb_brief_file_text(const WbBriefFile *file)
     return g_strconcat(text, "\n", NULL);
 }
 
+char *wb_brief_file_text_without(const WbBriefFile *file, const char *const *members)
+{
+    cJSON *tree = cJSON_Duplicate(file->tree, TRUE);
+    for (; *members; members++)
+        cJSON_DeleteItemFromObjectCaseSensitive(tree, *members);
+    char *text = wb_json_print(tree);
+    cJSON_Delete(tree);
+    return text;
+}
+
 gboolean wb_brief_file_write(const WbBriefFile *file, const char *path, GError **error)
 {
     g_autofree char *text = wb_brief_file_text(file);

@@ -100,6 +100,7 @@ typedef struct {
     WbOwnedWire
         owned_wires[WB_MOST_OWNED_WIRES]; /* of the stock, the first so many by kind and id */
     int n_owned_wires;
+    bool borrowed; /* all but the struct itself is another problem's */
 } WbProblem;
 
 /* Keeps pointers to brief and catalogue, which must outlive the problem. */
@@ -117,6 +118,9 @@ WbStatus wb_problem_new_kept(const WbBrief *brief, const WbCatalogue *catalogue,
  * searched). The problem does not hold the cache. */
 WbStatus wb_problem_new_cached(const WbBrief *brief, const WbCatalogue *catalogue,
                                WbFitCache *cache, WbControl *control, WbProblem **problem);
+/* The same kits under another brief that differs in nothing but weights, anchors, the way of
+ * ranking and the criteria of the front. Borrows from `base`, which must outlive it. */
+WbStatus wb_problem_reweigh(const WbProblem *base, const WbBrief *brief, WbProblem **problem);
 void wb_problem_free(WbProblem *problem);
 
 /* Full and none of a criterion where the brief leaves them open. */

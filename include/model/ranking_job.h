@@ -1,6 +1,7 @@
 /* Keeps the ranking of a document up to date on a worker thread of its own. Every change of the
  * document that a ranking depends on (not the notes, not the kit kept) stops the running work and
- * starts anew with a snapshot; an answer to an older snapshot is dropped. While work runs, and
+ * starts anew with a snapshot; an answer to an older snapshot is dropped. A first answer comes
+ * soon, without the dark hours (wb_result_is_whole), the whole one behind it. While work runs, and
  * after it was stopped or failed, the last result stays, marked stale.
  *
  * Properties, read-only: "state" (WbJobState as int), "stale" (boolean), "progress" (double 0..1,
@@ -26,6 +27,8 @@ gboolean wb_ranking_job_get_stale(WbRankingJob *self);
 double wb_ranking_job_get_progress(WbRankingJob *self);
 const char *wb_ranking_job_get_message(WbRankingJob *self);
 /* Ends the running work; the next change of the document, or a restart, begins anew. */
+/* How many rows the list of a result has at most; 0: as usual. */
+void wb_ranking_job_set_rows(WbRankingJob *self, gsize rows);
 void wb_ranking_job_stop(WbRankingJob *self);
 void wb_ranking_job_restart(WbRankingJob *self);
 

@@ -19,6 +19,13 @@ WbResult *wb_result_make(WbBriefFile *file, WbCatalogueView *view, const WbRankO
 WbResult *wb_result_make_cached(WbBriefFile *file, WbCatalogueView *view,
                                 const WbRankOptions *options, WbFitCache *cache, WbControl *control,
                                 GError **error);
+/* An answer soon: ranked without the dark hours, but for the rows in sight; from the pool of the
+ * last result (NULL: none) where only weights, anchors or the front are others. rows: of the list;
+ * 0: as many as usual. */
+WbResult *wb_result_make_soon(WbBriefFile *file, WbCatalogueView *view, gsize rows, WbResult *last,
+                              WbFitCache *cache, WbControl *control, GError **error);
+/* All of what another result began, or its list with more rows. */
+WbResult *wb_result_make_whole(WbResult *soon, gsize rows, WbControl *control, GError **error);
 WbResult *wb_result_ref(WbResult *result);
 void wb_result_unref(WbResult *result);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC(WbResult, wb_result_unref)
@@ -28,6 +35,8 @@ const WbProblem *wb_result_get_problem(const WbResult *result);
 const WbRanking *wb_result_get_ranking(const WbResult *result);
 const WbBrief *wb_result_get_brief(const WbResult *result);
 const WbCatalogue *wb_result_get_catalogue(const WbResult *result);
+/* FALSE: dark hours are still to come: the limit on them may yet rule kits out. */
+gboolean wb_result_is_whole(const WbResult *result);
 double wb_result_get_seconds(const WbResult *result);
 /* wb_words_firm of the ranking; NULL: not known. */
 const char *wb_result_get_firm(const WbResult *result);

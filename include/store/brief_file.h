@@ -29,6 +29,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC(WbBriefFile, wb_brief_file_unref)
 
 /* (transfer full) the whole document, ends in a newline */
 char *wb_brief_file_text(const WbBriefFile *file);
+/* The text without these members, a NULL at the end: to tell whether two briefs differ elsewhere.
+ * (transfer full) */
+char *wb_brief_file_text_without(const WbBriefFile *file, const char *const *members);
 /* Temporary beside the target, then rename: the old file survives any failure. */
 gboolean wb_brief_file_write(const WbBriefFile *file, const char *path, GError **error);
 /* The same document with one edit; NULL and error if the result is not a valid brief. Pointers are

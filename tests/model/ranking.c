@@ -5,18 +5,26 @@
 #include "rig.h"
 #include "roof_edit.h"
 #include "site_edit.h"
+#include <math.h>
 #include <string.h>
 
 typedef struct {
     WbRankingJob *job;
-    guint results;
+    guint results;        /* whole ones */
+    guint soon;           /* answers before */
     gboolean idle, ended; /* ended: idle, stopped or failed */
     double loads_wh[8];   /* of each result, to tell them apart */
 } Heard;
 
 static void on_result(WbRankingJob *job, Heard *heard)
 {
-    const WbBrief *brief = wb_result_get_brief(wb_ranking_job_get_result(job));
+    WbResult *result = wb_ranking_job_get_result(job);
+    const WbBrief *brief = wb_result_get_brief(result);
+    if (!wb_result_is_whole(result)) {
+        g_assert_false(wb_ranking_job_get_stale(job));
+        heard->soon++;
+        return;
+    }
     if (heard->results < G_N_ELEMENTS(heard->loads_wh))
         heard->loads_wh[heard->results] = brief->loads[0].power_w;
     heard->results++;
@@ -143,7 +151,7 @@ static void test_no_needless_work(void)
     g_assert_cmpuint(heard.results, ==, 1);
 }
 
-/* Another weight asks nothing of the roof and the bay that was not answered before; another margin
+/* Another limit asks nothing of the roof and the bay that was not answered before; another margin
  * asks of every panel, its undo of none. */
 static void test_fits_are_kept(void)
 {
@@ -162,8 +170,7 @@ static void test_fits_are_kept(void)
         const char *pointer;
         double value; /* NaN: undo */
         gboolean searches;
-    } edits[] = {{"/weights/cost", 7, FALSE},
-                 {"/limits/money_minor/value", 123400, FALSE},
+    } edits[] = {{"/limits/money_minor/value", 123400, FALSE},
                  {"/roof/margin_mm", 83, TRUE},
                  {NULL, NAN, FALSE}};
     for (gsize i = 0; i < G_N_ELEMENTS(edits); i++) {
@@ -186,6 +193,77 @@ static void test_fits_are_kept(void)
             g_assert_cmpuint(reused, ==, asked);
         before = after;
     }
+}
+
+static void check_same_list(const WbRanking *a, const WbRanking *b)
+{
+    g_assert_cmpuint(a->n_top, ==, b->n_top);
+    g_assert_cmpuint(a->front_count, ==, b->front_count);
+    for (gsize i = 0; i < a->n_top; i++) {
+        g_assert_cmpint(wb_kit_compare(NULL, &a->top[i].kit, &b->top[i].kit), ==, 0);
+        g_assert_true(a->top[i].score == b->top[i].score);
+        g_assert_cmpfloat(a->top[i].figures.dark_h, ==, b->top[i].figures.dark_h);
+        g_assert_true(a->top[i].on_front == b->top[i].on_front);
+    }
+}
+
+/* Other weights, anchors or another front: the kits are not searched again, no fit is asked, and
+ * the answer is the one of a search. */
+static void test_other_weights(void)
+{
+    g_autoptr(WbDocument) document = small_document();
+    WbFitCache *fits = wb_document_get_fits(document);
+    Heard heard;
+    g_autoptr(WbRankingJob) job = listen(document, &heard);
+    rig_wait(&heard.idle);
+    static const struct {
+        const char *pointer, *json;
+    } edits[] = {
+        {"/weights/cost", "9"},
+        {"/weights/roof_area", "40"},
+        {"/anchors", "{\"weight\": {\"full\": 10, \"none\": 60}}"},
+        {"/front", "[\"cost\", \"roof_area\"]"},
+        {"/weights/dark_hours", "3"},
+    };
+    for (gsize i = 0; i < G_N_ELEMENTS(edits); i++) {
+        g_assert_true(
+            wb_document_set_json(document, "Edit", edits[i].pointer, edits[i].json, NULL));
+        guint64 asked = wb_fit_cache_count(fits).asked;
+        heard.idle = FALSE;
+        rig_wait(&heard.idle);
+        g_assert_cmpuint(wb_fit_cache_count(fits).asked, ==, asked);
+        g_autoptr(WbResult) direct = wb_result_make(
+            wb_document_get_file(document), wb_document_get_view(document), NULL, NULL, NULL);
+        check_same_list(wb_result_get_ranking(wb_ranking_job_get_result(job)),
+                        wb_result_get_ranking(direct));
+    }
+    g_assert_cmpuint(heard.results, ==, 1 + G_N_ELEMENTS(edits));
+    g_assert_cmpuint(heard.soon, ==, heard.results);
+}
+
+/* The first answer of a search comes without the limit on dark hours and says so; its first rows
+ * have their figure. */
+static void test_answer_soon(void)
+{
+    g_autoptr(WbDocument) document = small_document();
+    g_autoptr(WbResult) soon =
+        wb_result_make_soon(wb_document_get_file(document), wb_document_get_view(document), 0, NULL,
+                            wb_document_get_fits(document), NULL, NULL);
+    g_assert_false(wb_result_is_whole(soon));
+    const WbRanking *first = wb_result_get_ranking(soon);
+    g_assert_false(first->proved);
+    g_assert_cmpuint(first->n_top, >, 0);
+    g_assert_false(isnan(first->top[0].figures.dark_h));
+    g_assert_true(isnan(first->top[first->n_top - 1].figures.dark_h));
+    g_autoptr(WbResult) whole = wb_result_make_whole(soon, 0, NULL, NULL);
+    g_assert_true(wb_result_is_whole(whole));
+    const WbRanking *all = wb_result_get_ranking(whole);
+    g_assert_true(all->proved);
+    g_assert_cmpuint(all->feasible, <=, first->feasible);
+    for (gsize i = 0; i < all->n_top; i++)
+        g_assert_cmpfloat(all->top[i].figures.dark_h, <=, 100);
+    g_autoptr(WbResult) more = wb_result_make_whole(whole, 5000, NULL, NULL);
+    g_assert_cmpuint(wb_result_get_ranking(more)->n_top, ==, MIN(all->feasible, 5000));
 }
 
 /* The worker may still be at work when the job, the document and the window go. */
@@ -269,6 +347,8 @@ int main(int argc, char **argv)
     g_test_add_func("/ranking/stop", test_stop);
     g_test_add_func("/ranking/no-needless-work", test_no_needless_work);
     g_test_add_func("/ranking/fits-are-kept", test_fits_are_kept);
+    g_test_add_func("/ranking/other-weights", test_other_weights);
+    g_test_add_func("/ranking/answer-soon", test_answer_soon);
     g_test_add_func("/ranking/finalization", test_finalization);
     g_test_add_func("/ranking/judge", test_judge);
     g_test_add_func("/ranking/stopped-make", test_stopped_make);

@@ -280,10 +280,28 @@ WbStatus wb_problem_new(const WbBrief *brief, const WbCatalogue *catalogue, WbCo
     return status;
 }
 
+WbStatus wb_problem_reweigh(const WbProblem *base, const WbBrief *brief, WbProblem **problem)
+{
+    WbProblem *made = malloc(sizeof *made);
+    if (!made)
+        return WB_NO_MEMORY;
+    *made = *base;
+    made->borrowed = true;
+    made->brief = brief;
+    wb_fill_anchors(made);
+    wb_fill_weights(made);
+    *problem = made;
+    return WB_OK;
+}
+
 void wb_problem_free(WbProblem *problem)
 {
     if (!problem)
         return;
+    if (problem->borrowed) {
+        free(problem);
+        return;
+    }
     for (size_t i = 0; i < problem->n_panels; i++)
         wb_roof_fit_free(&problem->panels[i].fit);
     for (size_t i = 0; i < problem->n_inverters; i++)
