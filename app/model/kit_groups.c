@@ -9,10 +9,11 @@ typedef struct {
 
 struct WbKitGroups {
     WbResult *result;
-    GArray *kits;     /* Kit, as given */
-    GArray *members;  /* guint into kits: of the first leader, of the second, ... */
-    GArray *seen;     /* guint into kits */
-    GHashTable *open; /* ids of the kits whose groups were opened */
+    const WbRanked *const *ranked; /* of the result, by row; borrowed */
+    GArray *kits;                  /* Kit, as given */
+    GArray *members;               /* guint into kits: of the first leader, of the second, ... */
+    GArray *seen;                  /* guint into kits */
+    GHashTable *open;              /* ids of the kits whose groups were opened */
     guint n_groups;
 };
 
@@ -48,7 +49,7 @@ static Kit *seen_at(const WbKitGroups *self, guint position)
 
 static const WbKit *kit_of(const WbKitGroups *self, const Kit *kit)
 {
-    return &wb_result_get_ranking(self->result)->top[kit->row].kit;
+    return &self->ranked[kit->row]->kit;
 }
 
 /* Without groups each kit leads itself. */
@@ -118,12 +119,13 @@ static void fill_seen(WbKitGroups *self)
     }
 }
 
-void wb_kit_groups_arrange(WbKitGroups *self, WbResult *result, gboolean grouped, const guint *rows,
-                           guint n)
+void wb_kit_groups_arrange(WbKitGroups *self, WbResult *result, const WbRanked *const *ranked,
+                           gboolean grouped, const guint *rows, guint n)
 {
     WbResult *old = self->result;
     self->result = result != NULL ? wb_result_ref(result) : NULL;
     g_clear_pointer(&old, wb_result_unref);
+    self->ranked = ranked;
     g_array_set_size(self->kits, 0);
     for (guint i = 0; i < n; i++) {
         Kit kit = {.row = rows[i]};

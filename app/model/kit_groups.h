@@ -1,5 +1,6 @@
 /* Which rows of a list stand together as similar kits, and which of them are seen: those that lead,
- * and under each that is opened the ones like it. Rows are indices into the top of a ranking. */
+ * and under each that is opened the ones like it. Rows are indices
+ * into the kits of a list. */
 #ifndef WB_KIT_GROUPS_H
 #define WB_KIT_GROUPS_H
 
@@ -13,9 +14,9 @@ void wb_kit_groups_free(WbKitGroups *self);
 
 /* The rows that pass the filters, in the order of the list: the first of those alike leads. Groups
  * that were opened stay open, in another result as well, as long as their kit leads. Not grouped:
- * every row is seen. */
-void wb_kit_groups_arrange(WbKitGroups *self, WbResult *result, gboolean grouped, const guint *rows,
-                           guint n);
+ * every row is seen. `ranked`, by row and of the result, is borrowed until the next call. */
+void wb_kit_groups_arrange(WbKitGroups *self, WbResult *result, const WbRanked *const *ranked,
+                           gboolean grouped, const guint *rows, guint n);
 /* How many rows were given, and how many of them lead (all, while not grouped). */
 guint wb_kit_groups_get_n_kits(const WbKitGroups *self);
 guint wb_kit_groups_get_n_groups(const WbKitGroups *self);

@@ -1,122 +1,25 @@
-/* Rows (all, in ranking order) + those shown, which the groups know. One items-changed per change.
- */
+/* The kits of a result as compact records (a pointer each), those shown by what the groups know.
+ *
+ * A row object stands for a place in the list, not for a kit: it is made when the place is asked
+ * for, lives as long as someone holds it, and shows whatever kit stands there now. A new order or a
+ * new result therefore changes no object, and a view keeps its widgets: "arranged" tells it to read
+ * its rows again. Items come and go only at the end, or where a group is opened. */
 #include "kit_list.h"
-#include "figures_text.h"
 #include "kit_groups.h"
-#include "words.h"
+#include "kit_row_private.h"
 #include <glib/gi18n-lib.h>
-
-/* ---- row ---- */
-
-struct _WbKitRow {
-    GObject parent_instance;
-    WbResult *result;
-    guint index; /* in the result's top list */
-    char *id;
-};
-
-G_DEFINE_FINAL_TYPE(WbKitRow, wb_kit_row, G_TYPE_OBJECT)
-
-static WbKitRow *row_new(WbResult *result, guint index)
-{
-    char id[WB_KIT_ID];
-    WbKitRow *self = g_object_new(WB_TYPE_KIT_ROW, NULL);
-    self->result = wb_result_ref(result);
-    self->index = index;
-    wb_kit_id(wb_result_get_problem(result), &wb_kit_row_get_ranked(self)->kit, id);
-    self->id = g_strdup(id);
-    return self;
-}
-
-const char *wb_kit_row_get_id(WbKitRow *self)
-{
-    g_return_val_if_fail(WB_IS_KIT_ROW(self), NULL);
-    return self->id;
-}
-
-guint wb_kit_row_get_rank(WbKitRow *self)
-{
-    g_return_val_if_fail(WB_IS_KIT_ROW(self), 0);
-    return self->index + 1;
-}
-
-const WbRanked *wb_kit_row_get_ranked(WbKitRow *self)
-{
-    g_return_val_if_fail(WB_IS_KIT_ROW(self), NULL);
-    return &wb_result_get_ranking(self->result)->top[self->index];
-}
-
-WbResult *wb_kit_row_get_result(WbKitRow *self)
-{
-    g_return_val_if_fail(WB_IS_KIT_ROW(self), NULL);
-    return self->result;
-}
-
-double wb_kit_row_get_figure(WbKitRow *self, WbCriterion criterion)
-{
-    return wb_figure(&wb_kit_row_get_ranked(self)->figures, criterion);
-}
-
-char *wb_kit_row_dup_figure(WbKitRow *self, WbCriterion criterion)
-{
-    const WbFigures *figures = &wb_kit_row_get_ranked(self)->figures;
-    double value = wb_figure(figures, criterion);
-    switch (criterion) {
-    case WB_CRITERION_COST:
-        return wb_words_money(figures->cost_minor, wb_result_get_brief(self->result)->currency);
-    case WB_CRITERION_WEIGHT:
-    case WB_CRITERION_AUTONOMY:
-        return wb_text_number(value, 1);
-    case WB_CRITERION_ROOF:
-        return wb_text_number(value, 2);
-    case WB_CRITERION_USABLE:
-    case WB_CRITERION_SPARE:
-    case WB_CRITERION_DARK:
-    case WB_CRITERION_MARGIN:
-    case WB_N_CRITERIA:
-        break;
-    }
-    return wb_text_number(value, 0);
-}
-
-char *wb_kit_row_dup_words(WbKitRow *self)
-{
-    return wb_words_kit(wb_result_get_problem(self->result), &wb_kit_row_get_ranked(self)->kit);
-}
-
-const WbChemistry *wb_kit_row_get_chemistry(WbKitRow *self)
-{
-    const WbProblem *problem = wb_result_get_problem(self->result);
-    return problem->storage[wb_kit_row_get_ranked(self)->kit.storage].chemistry;
-}
-
-static void wb_kit_row_finalize(GObject *object)
-{
-    WbKitRow *self = WB_KIT_ROW(object);
-    g_free(self->id);
-    g_clear_pointer(&self->result, wb_result_unref);
-    G_OBJECT_CLASS(wb_kit_row_parent_class)->finalize(object);
-}
-
-static void wb_kit_row_class_init(WbKitRowClass *klass)
-{
-    G_OBJECT_CLASS(klass)->finalize = wb_kit_row_finalize;
-}
-
-static void wb_kit_row_init(WbKitRow *self)
-{
-}
-
-/* ---- list ---- */
+#include <string.h>
 
 struct _WbKitList {
     GObject parent_instance;
     WbResult *result;
-    GPtrArray *rows;     /* WbKitRow, by rank */
-    WbKitGroups *groups; /* which of them are shown, filtered and in order */
+    GPtrArray *ranked;   /* const WbRanked: the top of the result, then its front beyond */
+    guint n_top;         /* how many of them are the top */
+    GPtrArray *places;   /* WbKitRow or NULL, by position; not owned */
+    WbKitGroups *groups; /* which kits are shown, filtered and in order */
     int criterion;       /* -1: by rank */
-    gboolean descending, front_only, grouped;
-    char *chemistry;
+    gboolean descending, grouped;
+    WbKitFilter filter;
 };
 
 enum { OPENED, ARRANGED, N_SIGNALS };
@@ -129,18 +32,27 @@ static GType item_type(GListModel *model)
 
 static guint n_items(GListModel *model)
 {
-    return wb_kit_groups_get_n_seen(WB_KIT_LIST(model)->groups);
+    return WB_KIT_LIST(model)->places->len;
 }
 
-static WbKitRow *row_at(WbKitList *self, guint position)
+static void fill(WbKitList *self, WbKitRow *row)
 {
-    return self->rows->pdata[wb_kit_groups_get_row(self->groups, position)];
+    guint index = wb_kit_groups_get_row(self->groups, row->position);
+    wb_kit_row_put(row, self->result, self->ranked->pdata[index],
+                   index < self->n_top ? index + 1 : 0);
 }
 
 static gpointer get_item(GListModel *model, guint position)
 {
     WbKitList *self = WB_KIT_LIST(model);
-    return position < n_items(model) ? g_object_ref(row_at(self, position)) : NULL;
+    if (position >= self->places->len)
+        return NULL;
+    if (self->places->pdata[position] != NULL)
+        return g_object_ref(self->places->pdata[position]);
+    WbKitRow *row = wb_kit_row_new(self->places, position);
+    self->places->pdata[position] = row;
+    fill(self, row);
+    return row;
 }
 
 static void list_model_init(GListModelInterface *iface)
@@ -158,55 +70,98 @@ WbKitList *wb_kit_list_new(void)
     return g_object_new(WB_TYPE_KIT_LIST, NULL);
 }
 
-static gboolean passes(WbKitList *self, WbKitRow *row)
-{
-    if (self->front_only && !wb_kit_row_get_ranked(row)->on_front)
-        return FALSE;
-    return !self->chemistry || g_str_equal(wb_kit_row_get_chemistry(row)->id, self->chemistry);
-}
+/* ---- order ---- */
 
-/* Ties keep the order of the ranking. */
-static int compare_rows(gconstpointer a, gconstpointer b, gpointer data)
+typedef struct {
+    double key;
+    guint index;
+} Keyed;
+
+/* Ties keep the order of the ranking; what is not known stands last either way. */
+static int by_key(gconstpointer a, gconstpointer b, gpointer descending)
 {
-    WbKitList *self = data;
-    guint at_a = *(const guint *)a, at_b = *(const guint *)b;
-    int by_rank = (at_a > at_b) - (at_a < at_b);
-    if (self->criterion < 0)
-        return self->descending ? -by_rank : by_rank;
-    double x = wb_kit_row_get_figure(self->rows->pdata[at_a], self->criterion);
-    double y = wb_kit_row_get_figure(self->rows->pdata[at_b], self->criterion);
-    int order = (x > y) - (x < y);
+    const Keyed *p = a, *q = b;
+    int by_rank = (p->index > q->index) - (p->index < q->index);
+    int unknown = (p->key != p->key) - (q->key != q->key);
+    int order = (p->key > q->key) - (p->key < q->key);
+    if (unknown != 0)
+        return unknown;
     if (order == 0)
         return by_rank;
-    return self->descending ? -order : order;
+    return GPOINTER_TO_INT(descending) ? -order : order;
+}
+
+static void sort(WbKitList *self, guint *order, guint n)
+{
+    g_autofree Keyed *keyed = g_new(Keyed, n + 1);
+    for (guint i = 0; i < n; i++) {
+        const WbRanked *ranked = self->ranked->pdata[order[i]];
+        double key = self->criterion < 0
+                         ? order[i]
+                         : wb_figure(&ranked->figures, (WbCriterion)self->criterion);
+        keyed[i] = (Keyed){key, order[i]};
+    }
+    g_qsort_with_data(keyed, (int)n, sizeof *keyed, by_key, GINT_TO_POINTER(self->descending));
+    for (guint i = 0; i < n; i++)
+        order[i] = keyed[i].index;
+}
+
+/* The places follow the number of rows shown; those who hold a row find another kit in it. */
+static void fit_places(WbKitList *self, guint before, guint after)
+{
+    for (guint i = after; i < before; i++)
+        if (self->places->pdata[i] != NULL)
+            ((WbKitRow *)self->places->pdata[i])->places = NULL;
+    g_ptr_array_set_size(self->places, (int)after);
+    for (guint i = 0; i < MIN(before, after); i++)
+        if (self->places->pdata[i] != NULL)
+            fill(self, self->places->pdata[i]);
+    guint kept = MIN(before, after);
+    if (before != after)
+        g_list_model_items_changed(G_LIST_MODEL(self), kept, before - kept, after - kept);
 }
 
 static void refresh(WbKitList *self)
 {
-    guint before = n_items(G_LIST_MODEL(self));
-    g_autoptr(GArray) order = g_array_new(FALSE, FALSE, sizeof(guint));
-    for (guint i = 0; i < self->rows->len; i++)
-        if (passes(self, self->rows->pdata[i]))
-            g_array_append_val(order, i);
+    const WbProblem *problem = self->result != NULL ? wb_result_get_problem(self->result) : NULL;
+    g_autofree guint *order = g_new(guint, self->ranked->len + 1);
+    guint n = 0;
+    for (guint i = 0; i < self->ranked->len; i++)
+        if (wb_kit_filter_passes(&self->filter, problem, self->ranked->pdata[i]))
+            order[n++] = i;
     if (self->criterion >= 0 || self->descending)
-        g_array_sort_with_data(order, compare_rows, self);
-    wb_kit_groups_arrange(self->groups, self->result, self->grouped, (const guint *)order->data,
-                          order->len);
-    g_list_model_items_changed(G_LIST_MODEL(self), 0, before, n_items(G_LIST_MODEL(self)));
+        sort(self, order, n);
+    wb_kit_groups_arrange(self->groups, self->result, (const WbRanked *const *)self->ranked->pdata,
+                          self->grouped, order, n);
+    fit_places(self, self->places->len, wb_kit_groups_get_n_seen(self->groups));
     g_signal_emit(self, signals[ARRANGED], 0);
+}
+
+/* The front has the order of the top, so what lies beyond it comes last. */
+static void take_kits(WbKitList *self)
+{
+    const WbRanking *ranking = wb_result_get_ranking(self->result);
+    gsize listed = 0;
+    for (gsize i = 0; i < ranking->n_top; i++) {
+        g_ptr_array_add(self->ranked, &ranking->top[i]);
+        listed += ranking->top[i].on_front;
+    }
+    self->n_top = self->ranked->len;
+    for (gsize i = listed; i < ranking->n_front; i++)
+        g_ptr_array_add(self->ranked, &ranking->front[i]);
 }
 
 void wb_kit_list_set_result(WbKitList *self, WbResult *result)
 {
     g_return_if_fail(WB_IS_KIT_LIST(self));
-    g_autoptr(GPtrArray) old = self->rows; /* alive until listeners know */
-    self->rows = g_ptr_array_new_with_free_func(g_object_unref);
-    gsize n = result ? wb_result_get_ranking(result)->n_top : 0;
-    for (gsize i = 0; i < n; i++)
-        g_ptr_array_add(self->rows, row_new(result, (guint)i));
-    g_clear_pointer(&self->result, wb_result_unref);
+    WbResult *old = self->result; /* the rows borrow of it until they are filled anew */
     self->result = result != NULL ? wb_result_ref(result) : NULL;
+    g_ptr_array_set_size(self->ranked, 0);
+    self->n_top = 0;
+    if (result != NULL)
+        take_kits(self);
     refresh(self);
+    g_clear_pointer(&old, wb_result_unref);
 }
 
 void wb_kit_list_set_order(WbKitList *self, int criterion, gboolean descending)
@@ -219,42 +174,80 @@ void wb_kit_list_set_order(WbKitList *self, int criterion, gboolean descending)
     refresh(self);
 }
 
+/* ---- filter ---- */
+
+void wb_kit_list_set_filter(WbKitList *self, const WbKitFilter *filter)
+{
+    g_return_if_fail(WB_IS_KIT_LIST(self));
+    if (wb_kit_filter_equal(&self->filter, filter))
+        return;
+    WbKitFilter old = self->filter;
+    wb_kit_filter_copy(&self->filter, filter);
+    wb_kit_filter_clear(&old);
+    refresh(self);
+}
+
+const WbKitFilter *wb_kit_list_get_filter(WbKitList *self)
+{
+    g_return_val_if_fail(WB_IS_KIT_LIST(self), NULL);
+    return &self->filter;
+}
+
 void wb_kit_list_set_front_only(WbKitList *self, gboolean front_only)
 {
     g_return_if_fail(WB_IS_KIT_LIST(self));
-    if (self->front_only == front_only)
-        return;
-    self->front_only = front_only;
-    refresh(self);
+    WbKitFilter filter = self->filter; /* borrows its texts */
+    filter.front_only = front_only;
+    wb_kit_list_set_filter(self, &filter);
 }
 
 void wb_kit_list_set_chemistry(WbKitList *self, const char *chemistry_id)
 {
     g_return_if_fail(WB_IS_KIT_LIST(self));
-    if (g_strcmp0(self->chemistry, chemistry_id) == 0)
-        return;
-    char *kept = g_strdup(chemistry_id);
-    g_free(self->chemistry);
-    self->chemistry = kept;
-    refresh(self);
+    WbKitFilter filter = self->filter;
+    filter.chemistry = (char *)chemistry_id;
+    wb_kit_list_set_filter(self, &filter);
 }
 
-const char *wb_kit_list_get_chemistry(WbKitList *self)
+/* ---- finding ---- */
+
+/* Index into `ranked`; FALSE: not there. */
+static gboolean find_kit(WbKitList *self, const char *kit_id, guint *index)
 {
-    g_return_val_if_fail(WB_IS_KIT_LIST(self), NULL);
-    return self->chemistry;
+    WbKit kit;
+    if (self->result == NULL || !wb_kit_parse(wb_result_get_problem(self->result), kit_id, &kit))
+        return FALSE;
+    for (*index = 0; *index < self->ranked->len; ++*index) {
+        const WbRanked *ranked = self->ranked->pdata[*index];
+        if (wb_kit_compare(NULL, &ranked->kit, &kit) == 0)
+            return TRUE;
+    }
+    return FALSE;
 }
 
 gboolean wb_kit_list_find(WbKitList *self, const char *kit_id, guint *position)
 {
     g_return_val_if_fail(WB_IS_KIT_LIST(self) && kit_id != NULL, FALSE);
-    for (guint i = 0; i < n_items(G_LIST_MODEL(self)); i++)
-        if (g_str_equal(wb_kit_row_get_id(row_at(self, i)), kit_id)) {
-            *position = i;
-            return TRUE;
-        }
-    return FALSE;
+    guint index, at;
+    if (!find_kit(self, kit_id, &index))
+        return FALSE;
+    at = wb_kit_groups_find(self->groups, index);
+    if (at == WB_KIT_NOWHERE)
+        return FALSE;
+    *position = at;
+    return TRUE;
 }
+
+gboolean wb_kit_list_reveal(WbKitList *self, const char *kit_id, guint *position)
+{
+    g_return_val_if_fail(WB_IS_KIT_LIST(self) && kit_id != NULL, FALSE);
+    guint index;
+    if (find_kit(self, kit_id, &index))
+        wb_kit_list_set_open(self, wb_kit_groups_find_closed(self->groups, index), TRUE);
+    return wb_kit_list_find(self, kit_id, position);
+}
+
+/* ---- groups ---- */
 
 void wb_kit_list_set_grouped(WbKitList *self, gboolean grouped)
 {
@@ -278,6 +271,26 @@ WbKitPlace wb_kit_list_get_place(WbKitList *self, guint position)
     return wb_kit_groups_get_place(self->groups, position);
 }
 
+/* `n` places come in behind `at`, or as many go. */
+static void shift_places(WbKitList *self, guint at, int n)
+{
+    guint behind = self->places->len - at;
+    if (n > 0) {
+        g_ptr_array_set_size(self->places, (int)self->places->len + n);
+        gpointer *from = self->places->pdata + at;
+        memmove(from + n, from, behind * sizeof *from);
+        memset(from, 0, (gsize)n * sizeof *from);
+    }
+    for (guint i = at; n < 0 && i < at + (guint)-n; i++)
+        if (self->places->pdata[i] != NULL)
+            ((WbKitRow *)self->places->pdata[i])->places = NULL;
+    if (n < 0)
+        g_ptr_array_remove_range(self->places, at, (guint)-n);
+    for (guint i = at; i < self->places->len; i++)
+        if (self->places->pdata[i] != NULL)
+            ((WbKitRow *)self->places->pdata[i])->position = i;
+}
+
 gboolean wb_kit_list_set_open(WbKitList *self, guint position, gboolean open)
 {
     g_return_val_if_fail(WB_IS_KIT_LIST(self), FALSE);
@@ -286,19 +299,11 @@ gboolean wb_kit_list_set_open(WbKitList *self, guint position, gboolean open)
     int more = wb_kit_groups_set_open(self->groups, position, open);
     if (more == 0)
         return FALSE;
+    shift_places(self, position + 1, more);
     g_list_model_items_changed(G_LIST_MODEL(self), position + 1, more < 0 ? (guint)-more : 0,
                                more > 0 ? (guint)more : 0);
     g_signal_emit(self, signals[OPENED], 0);
     return TRUE;
-}
-
-gboolean wb_kit_list_reveal(WbKitList *self, const char *kit_id, guint *position)
-{
-    g_return_val_if_fail(WB_IS_KIT_LIST(self) && kit_id != NULL, FALSE);
-    for (guint i = 0; i < self->rows->len; i++)
-        if (g_str_equal(wb_kit_row_get_id(self->rows->pdata[i]), kit_id))
-            wb_kit_list_set_open(self, wb_kit_groups_find_closed(self->groups, i), TRUE);
-    return wb_kit_list_find(self, kit_id, position);
 }
 
 guint wb_kit_list_get_n_kits(WbKitList *self)
@@ -313,16 +318,22 @@ guint wb_kit_list_get_n_groups(WbKitList *self)
 
 const WbRanked *wb_kit_list_get_kit(WbKitList *self, guint i)
 {
-    return &wb_result_get_ranking(self->result)->top[wb_kit_groups_get_kit(self->groups, i)];
+    return self->ranked->pdata[wb_kit_groups_get_kit(self->groups, i)];
 }
+
+/* ---- ends ---- */
 
 static void wb_kit_list_finalize(GObject *object)
 {
     WbKitList *self = WB_KIT_LIST(object);
+    for (guint i = 0; i < self->places->len; i++)
+        if (self->places->pdata[i] != NULL)
+            ((WbKitRow *)self->places->pdata[i])->places = NULL;
+    g_ptr_array_unref(self->places);
+    g_ptr_array_unref(self->ranked);
     wb_kit_groups_free(self->groups);
-    g_ptr_array_unref(self->rows);
     g_clear_pointer(&self->result, wb_result_unref);
-    g_free(self->chemistry);
+    wb_kit_filter_clear(&self->filter);
     G_OBJECT_CLASS(wb_kit_list_parent_class)->finalize(object);
 }
 
@@ -338,9 +349,11 @@ static void wb_kit_list_class_init(WbKitListClass *klass)
 
 static void wb_kit_list_init(WbKitList *self)
 {
-    self->rows = g_ptr_array_new_with_free_func(g_object_unref);
+    self->ranked = g_ptr_array_new();
+    self->places = g_ptr_array_new();
     self->groups = wb_kit_groups_new();
     self->criterion = -1;
+    self->filter = wb_kit_filter_none();
 }
 
 const char *wb_criterion_unit(WbCriterion criterion)

@@ -1,9 +1,14 @@
-/* The ranked kits as a GListModel of WbKitRow: the rows of a result's top list in an order and
- * through filters of choice, similar ones under the first of them if wished. One items-changed per
- * change; row objects live as long as their result is shown. */
+/* The ranked kits as a GListModel of WbKitRow: the first of a result and its front beyond them, in
+ * an order and through filters of choice, similar ones under the first of them if wished.
+ *
+ * A row stands for a place: made on demand, it lives as long as someone holds it, and shows the kit
+ * that stands there now. After each change "arranged" is emitted: whoever shows rows reads them
+ * again. items-changed comes before it, and only if there are more or fewer places: at the end, or
+ * behind a group that is opened or closed. A row whose place is gone keeps its last kit. */
 #ifndef WB_KIT_LIST_H
 #define WB_KIT_LIST_H
 
+#include "kit_filter.h"
 #include "result.h"
 #include "similar.h"
 #include <gio/gio.h>
@@ -12,7 +17,8 @@
 G_DECLARE_FINAL_TYPE(WbKitRow, wb_kit_row, WB, KIT_ROW, GObject)
 
 const char *wb_kit_row_get_id(WbKitRow *self);
-guint wb_kit_row_get_rank(WbKitRow *self); /* 1: the best */
+guint wb_kit_row_get_rank(WbKitRow *self); /* 1: the best; 0: beyond those asked for */
+guint wb_kit_row_get_position(WbKitRow *self);
 const WbRanked *wb_kit_row_get_ranked(WbKitRow *self);
 /* Figure in the criterion's own unit (minor units, kg, Wh, m2, days, W). */
 double wb_kit_row_get_figure(WbKitRow *self, WbCriterion criterion);
@@ -35,7 +41,9 @@ void wb_kit_list_set_order(WbKitList *self, int criterion, gboolean descending);
 void wb_kit_list_set_front_only(WbKitList *self, gboolean front_only);
 /* Only kits of this chemistry; NULL: all. */
 void wb_kit_list_set_chemistry(WbKitList *self, const char *chemistry_id);
-const char *wb_kit_list_get_chemistry(WbKitList *self);
+/* The whole filter; the two above set a part of it. */
+void wb_kit_list_set_filter(WbKitList *self, const WbKitFilter *filter);
+const WbKitFilter *wb_kit_list_get_filter(WbKitList *self); /* borrowed until the next change */
 /* FALSE: no such kit in the list as shown. */
 gboolean wb_kit_list_find(WbKitList *self, const char *kit_id, guint *position);
 

@@ -253,6 +253,14 @@ static WbResult *demo_result(void)
                           NULL, NULL);
 }
 
+static guint all_kits(const WbRanking *ranking)
+{
+    guint n = (guint)(ranking->n_top + ranking->n_front);
+    for (guint i = 0; i < ranking->n_top; i++)
+        n -= ranking->top[i].on_front;
+    return n;
+}
+
 static void test_kit_list(void)
 {
     g_autoptr(WbResult) result = demo_result();
@@ -262,9 +270,10 @@ static void test_kit_list(void)
     rig_mirror_begin(&mirror, G_LIST_MODEL(list));
     wb_kit_list_set_result(list, result);
     g_assert_cmpuint(mirror.changes, ==, 1);
-    g_assert_cmpuint(mirror.items->len, ==, wb_result_get_ranking(result)->n_top);
+    gsize n_top = wb_result_get_ranking(result)->n_top;
+    g_assert_cmpuint(mirror.items->len, ==, all_kits(wb_result_get_ranking(result)));
     for (guint i = 0; i < mirror.items->len; i++) {
-        g_assert_cmpuint(wb_kit_row_get_rank(mirror.items->pdata[i]), ==, i + 1);
+        g_assert_cmpuint(wb_kit_row_get_rank(mirror.items->pdata[i]), ==, i < n_top ? i + 1 : 0);
         g_assert_true(wb_kit_list_find(list, wb_kit_row_get_id(mirror.items->pdata[i]), &at));
         g_assert_cmpuint(at, ==, i);
     }
@@ -290,7 +299,109 @@ static void test_kit_list(void)
     rig_mirror_end(&mirror);
 }
 
-/* The same kit is found again in the next result, whose rows are others. */
+/* A place keeps its row and shows another kit; a row nobody holds is made anew; one whose place
+ * went keeps the kit it had. */
+static void test_kit_places(void)
+{
+    g_autoptr(WbResult) result = demo_result();
+    g_autoptr(WbKitList) list = wb_kit_list_new();
+    GListModel *model = G_LIST_MODEL(list);
+    wb_kit_list_set_result(list, result);
+    g_autoptr(WbKitRow) row = g_list_model_get_item(model, 5);
+    g_autofree char *sixth = g_strdup(wb_kit_row_get_id(row));
+    wb_kit_list_set_order(list, -1, TRUE);
+    g_autoptr(WbKitRow) same = g_list_model_get_item(model, 5);
+    g_assert_true(same == row);
+    g_assert_cmpuint(wb_kit_row_get_rank(row), !=, 6);
+    g_assert_cmpuint(wb_kit_row_get_position(row), ==, 5);
+    g_assert_cmpstr(wb_kit_row_get_id(row), !=, sixth);
+    WbKitRow *passing = g_list_model_get_item(model, 7);
+    g_assert_finalize_object(passing);
+    g_autoptr(WbKitRow) again = g_list_model_get_item(model, 7);
+    g_assert_cmpuint(wb_kit_row_get_position(again), ==, 7);
+    wb_kit_list_set_order(list, -1, FALSE);
+    g_assert_cmpstr(wb_kit_row_get_id(row), ==, sixth);
+    wb_kit_list_set_result(list, NULL);
+    g_assert_cmpstr(wb_kit_row_get_id(row), ==, sixth);
+    g_assert_cmpuint(wb_kit_row_get_rank(row), ==, 6);
+}
+
+/* ---- filters ---- */
+
+/* What passes is what a look at every kit says, and none is lost. */
+static void check_filter(WbKitList *list, const WbKitFilter *filter, WbResult *result)
+{
+    const WbRanking *ranking = wb_result_get_ranking(result);
+    guint n = 0;
+    wb_kit_list_set_filter(list, filter);
+    g_assert_true(wb_kit_filter_equal(wb_kit_list_get_filter(list), filter));
+    for (gsize i = 0; i < ranking->n_top; i++)
+        n += wb_kit_filter_passes(filter, wb_result_get_problem(result), &ranking->top[i]);
+    guint seen = 0;
+    for (guint i = 0; i < g_list_model_get_n_items(G_LIST_MODEL(list)); i++) {
+        g_autoptr(WbKitRow) row = g_list_model_get_item(G_LIST_MODEL(list), i);
+        g_assert_true(wb_kit_filter_passes(filter, wb_result_get_problem(result),
+                                           wb_kit_row_get_ranked(row)));
+        seen += wb_kit_row_get_rank(row) > 0;
+    }
+    g_assert_cmpuint(seen, ==, n);
+}
+
+static void test_kit_filter(void)
+{
+    g_autoptr(WbResult) result = demo_result();
+    g_autoptr(WbKitList) list = wb_kit_list_new();
+    const WbRanking *ranking = wb_result_get_ranking(result);
+    const WbProblem *problem = wb_result_get_problem(result);
+    const WbRanked *first = &ranking->top[0];
+    const WbPart *panel = &problem->panels[first->kit.panel].panel->part;
+    wb_kit_list_set_result(list, result);
+    WbKitFilter filter = wb_kit_filter_none();
+    g_assert_true(wb_kit_filter_passes(&filter, problem, first));
+    double cost = wb_figure(&first->figures, WB_CRITERION_COST);
+    double usable = wb_figure(&first->figures, WB_CRITERION_USABLE);
+    filter.part = g_strdup(panel->id);
+    check_filter(list, &filter, result);
+    g_assert_true(wb_kit_filter_passes(&filter, problem, first));
+    filter.system_v = wb_kit_system_v(problem, &first->kit);
+    g_assert_cmpint(filter.system_v, >, 0);
+    check_filter(list, &filter, result);
+    filter.bound[WB_CRITERION_COST] = cost; /* the figure itself passes */
+    filter.bound[WB_CRITERION_USABLE] = usable;
+    g_assert_true(wb_kit_filter_passes(&filter, problem, first));
+    check_filter(list, &filter, result);
+    filter.bound[WB_CRITERION_COST] = cost - 1;
+    g_assert_false(wb_kit_filter_passes(&filter, problem, first));
+    filter.bound[WB_CRITERION_COST] = NAN;
+    filter.bound[WB_CRITERION_USABLE] = usable + 1; /* more is better: at least */
+    g_assert_false(wb_kit_filter_passes(&filter, problem, first));
+    filter.bound[WB_CRITERION_USABLE] = NAN;
+    filter.brushed = TRUE;
+    filter.brush[0] = (WbKitRange){WB_CRITERION_COST, cost, cost};
+    filter.brush[1] = (WbKitRange){WB_CRITERION_USABLE, usable - 1, usable + 1};
+    g_assert_true(wb_kit_filter_passes(&filter, problem, first));
+    check_filter(list, &filter, result);
+    filter.brush[1].low = usable + 0.5;
+    g_assert_false(wb_kit_filter_passes(&filter, problem, first));
+    wb_kit_filter_clear(&filter);
+    check_filter(list, &filter, result);
+    g_assert_cmpuint(g_list_model_get_n_items(G_LIST_MODEL(list)), ==, all_kits(ranking));
+}
+
+/* A figure nobody knows is not within anything. */
+static void test_kit_filter_unknown(void)
+{
+    WbRanked ranked = {.figures.dark_h = NAN};
+    WbProblem problem = {0};
+    WbKitFilter filter = wb_kit_filter_none();
+    g_assert_true(wb_kit_filter_passes(&filter, &problem, &ranked));
+    filter.bound[WB_CRITERION_DARK] = 1000;
+    g_assert_false(wb_kit_filter_passes(&filter, &problem, &ranked));
+    ranked.figures.dark_h = 1000;
+    g_assert_true(wb_kit_filter_passes(&filter, &problem, &ranked));
+}
+
+/* The same kit is found again in the next result. */
 static void test_kit_survives(void)
 {
     g_autoptr(WbResult) first = demo_result();
@@ -331,6 +442,9 @@ int main(int argc, char **argv)
     g_test_add_func("/lists/part-texts", test_part_texts);
     g_test_add_func("/lists/part-new-view", test_part_new_view);
     g_test_add_func("/lists/kits", test_kit_list);
+    g_test_add_func("/lists/kit-places", test_kit_places);
+    g_test_add_func("/lists/kit-filter", test_kit_filter);
+    g_test_add_func("/lists/kit-filter-unknown", test_kit_filter_unknown);
     g_test_add_func("/lists/kit-survives", test_kit_survives);
     g_test_add_func("/lists/finalization", test_finalization);
     return g_test_run();

@@ -46,21 +46,9 @@ static char *axis_label(WbCriterion criterion, const char *currency)
 static void gather(WbKitPlot *self)
 {
     guint n = wb_kit_list_get_n_kits(self->list);
-    const WbRanking *ranking = wb_result_get_ranking(self->result);
     g_ptr_array_set_size(self->points, 0);
     for (guint i = 0; i < n; i++)
         g_ptr_array_add(self->points, (gpointer)wb_kit_list_get_kit(self->list, i));
-    /* The front has the order of the top list: what lies beyond it comes last. */
-    const WbProblem *problem = wb_result_get_problem(self->result);
-    const char *only = wb_kit_list_get_chemistry(self->list);
-    gsize listed = 0;
-    for (gsize i = 0; i < ranking->n_top; i++)
-        listed += ranking->top[i].on_front;
-    for (gsize i = listed; i < ranking->n_front; i++) {
-        const WbChemistry *chemistry = problem->storage[ranking->front[i].kit.storage].chemistry;
-        if (only == NULL || g_str_equal(only, chemistry->id))
-            g_ptr_array_add(self->points, (gpointer)&ranking->front[i]);
-    }
 }
 
 static void set_points(WbKitPlot *self)

@@ -1,48 +1,109 @@
 #include "kit_table.h"
 
 #include "figures_text.h"
+#include "kit_chips.h"
 #include "kit_columns.h"
+#include "kit_filter_menu.h"
 #include "resources.h"
 #include <glib/gi18n-lib.h>
 
 struct _WbKitTable {
     GtkBox parent_instance;
-    GtkLabel *count;
-    GtkDropDown *chemistry;
-    GtkCheckButton *front_only;
+    GtkLabel *count, *nothing;
+    GtkStack *stack;
+    GtkButton *more;
+    GtkMenuButton *columns;
+    WbKitFilterMenu *filter;
+    WbKitChips *chips;
     GtkColumnView *view;
     GtkSingleSelection *selection;
     WbSession *session;
+    WbRankingJob *job;
     WbKitList *list;
-    GPtrArray *chemistry_ids; /* of the drop-down's lines after "all" */
+    char *chosen; /* id of the kit in hand, NULL: none */
     guint64 feasible;
+    gsize ranked; /* rows of the ranking that the list has, filtered or not */
     gboolean updating;
 };
 
 G_DEFINE_FINAL_TYPE(WbKitTable, wb_kit_table, GTK_TYPE_BOX)
 
+/* As many rows as a list may have; what the job takes 0 for. */
+#define MOST_ROWS 1000000
+#define AS_USUAL 0
+
 static void show_count(WbKitTable *self)
 {
-    guint n = g_list_model_get_n_items(G_LIST_MODEL(self->list));
+    guint n = wb_kit_list_get_n_kits(self->list);
     g_autofree char *shown = wb_text_number(n, 0);
     g_autofree char *all = wb_text_number((double)self->feasible, 0);
     g_autofree char *text = n == self->feasible
                                 ? g_strdup_printf(_("All %s that work"), all)
-                                : g_strdup_printf(_("%s of %s that work"), shown, all);
+                                : g_strdup_printf(_("%s of %s kits shown"), shown, all);
     gtk_label_set_text(self->count, text);
 }
 
-static void on_front_only(WbKitTable *self)
+/* Offers the rest while there is one, and the way back from it. */
+static void show_more(WbKitTable *self)
 {
-    wb_kit_list_set_front_only(self->list, gtk_check_button_get_active(self->front_only));
+    gsize usual = wb_rank_options_default().top;
+    gsize most = MIN(self->feasible, MOST_ROWS);
+    g_autofree char *all = wb_text_number((double)most, 0);
+    g_autofree char *few = wb_text_number((double)usual, 0);
+    g_autofree char *text = self->ranked < most ? g_strdup_printf(_("Show all %s kits"), all)
+                                                : g_strdup_printf(_("Show the first %s only"), few);
+    gtk_button_set_label(self->more, text);
+    gtk_widget_set_visible(GTK_WIDGET(self->more), self->feasible > usual);
 }
 
-static void on_chemistry(WbKitTable *self)
+static void on_more(WbKitTable *self)
 {
-    guint line = gtk_drop_down_get_selected(self->chemistry);
-    if (self->updating || line == GTK_INVALID_LIST_POSITION)
+    gsize most = MIN(self->feasible, MOST_ROWS);
+    wb_ranking_job_set_rows(self->job, self->ranked < most ? MOST_ROWS : AS_USUAL);
+}
+
+/* A filter that lets nothing pass says so, and what of. */
+static void show_nothing(WbKitTable *self)
+{
+    gboolean none = wb_kit_list_get_n_kits(self->list) == 0 && self->ranked > 0;
+    gtk_stack_set_visible_child_name(self->stack, none ? "none" : "rows");
+    if (!none)
         return;
-    wb_kit_list_set_chemistry(self->list, line == 0 ? NULL : self->chemistry_ids->pdata[line - 1]);
+    g_autofree char *ranked = wb_text_number((double)self->ranked, 0);
+    g_autofree char *text =
+        self->ranked < self->feasible
+            ? g_strdup_printf(_("None of the first %s kits of the ranking passes these filters."),
+                              ranked)
+            : g_strdup_printf(_("None of the %s kits that work passes these filters."), ranked);
+    gtk_label_set_text(self->nothing, text);
+}
+
+static void on_clear(WbKitTable *self)
+{
+    wb_kit_chips_clear_all(self->chips);
+}
+
+/* Rows are places: the mark follows the kit to where it stands now. */
+static void mark_chosen(WbKitTable *self, gboolean bring_into_view)
+{
+    guint position;
+    if (self->chosen == NULL || !wb_kit_list_find(self->list, self->chosen, &position))
+        position = GTK_INVALID_LIST_POSITION;
+    if (position == gtk_single_selection_get_selected(self->selection))
+        return;
+    self->updating = TRUE;
+    gtk_single_selection_set_selected(self->selection, position);
+    self->updating = FALSE;
+    if (bring_into_view && position != GTK_INVALID_LIST_POSITION)
+        gtk_widget_activate_action(gtk_widget_get_last_child(GTK_WIDGET(self->view)),
+                                   "list.scroll-to-item", "u", position);
+}
+
+static void on_arranged(WbKitTable *self)
+{
+    show_count(self);
+    show_nothing(self);
+    mark_chosen(self, FALSE);
 }
 
 static void on_order(GtkSorter *sorter, GtkSorterChange change, WbKitTable *self)
@@ -68,56 +129,29 @@ static void on_activate(WbKitTable *self, guint position)
     wb_session_set_page(self->session, "kit");
 }
 
-/* The drop-down keeps its line as long as the chemistry is still there. */
-static void list_chemistries(WbKitTable *self, const WbCatalogue *catalogue)
-{
-    const char *kept = wb_kit_list_get_chemistry(self->list);
-    g_autoptr(GtkStringList) names = gtk_string_list_new(NULL);
-    guint line = 0;
-    gtk_string_list_append(names, _("All chemistries"));
-    g_ptr_array_set_size(self->chemistry_ids, 0);
-    for (gsize i = 0; i < catalogue->n_chemistries; i++) {
-        gtk_string_list_append(names, catalogue->chemistries[i].name);
-        g_ptr_array_add(self->chemistry_ids, g_strdup(catalogue->chemistries[i].id));
-        if (g_strcmp0(kept, catalogue->chemistries[i].id) == 0)
-            line = (guint)i + 1;
-    }
-    self->updating = TRUE;
-    gtk_drop_down_set_model(self->chemistry, G_LIST_MODEL(names));
-    gtk_drop_down_set_selected(self->chemistry, line);
-    self->updating = FALSE;
-    if (line == 0)
-        wb_kit_list_set_chemistry(self->list, NULL);
-}
-
 void wb_kit_table_show(WbKitTable *self, WbResult *result)
 {
     g_return_if_fail(WB_IS_KIT_TABLE(self));
     self->feasible = result != NULL ? wb_result_get_ranking(result)->feasible : 0;
+    self->ranked = result != NULL ? wb_result_get_ranking(result)->n_top : 0;
     self->updating = TRUE;
     wb_kit_list_set_result(self->list, result);
     self->updating = FALSE;
-    if (result != NULL) {
-        list_chemistries(self, wb_result_get_catalogue(result));
-        wb_kit_columns_set_currency(self->view, wb_result_get_brief(result)->currency);
-    }
-    show_count(self);
+    if (result != NULL)
+        wb_kit_columns_set_brief(self->view, wb_result_get_brief(result));
+    wb_kit_chips_show(self->chips, result);
+    wb_kit_filter_menu_show(self->filter, result);
+    show_more(self);
 }
 
 void wb_kit_table_choose(WbKitTable *self, const char *kit_id)
 {
     g_return_if_fail(WB_IS_KIT_TABLE(self));
-    guint position = GTK_INVALID_LIST_POSITION;
-    if (kit_id == NULL || !wb_kit_list_find(self->list, kit_id, &position))
-        position = GTK_INVALID_LIST_POSITION;
-    if (position == gtk_single_selection_get_selected(self->selection))
-        return;
-    self->updating = TRUE;
-    gtk_single_selection_set_selected(self->selection, position);
-    self->updating = FALSE;
-    if (position != GTK_INVALID_LIST_POSITION)
-        gtk_widget_activate_action(gtk_widget_get_last_child(GTK_WIDGET(self->view)),
-                                   "list.scroll-to-item", "u", position);
+    gboolean another = g_strcmp0(self->chosen, kit_id) != 0;
+    char *kept = g_strdup(kit_id);
+    g_free(self->chosen);
+    self->chosen = kept;
+    mark_chosen(self, another);
 }
 
 static void wb_kit_table_dispose(GObject *object)
@@ -126,7 +160,8 @@ static void wb_kit_table_dispose(GObject *object)
     g_clear_object(&self->selection);
     g_clear_object(&self->list);
     g_clear_object(&self->session);
-    g_clear_pointer(&self->chemistry_ids, g_ptr_array_unref);
+    g_clear_object(&self->job);
+    g_clear_pointer(&self->chosen, g_free);
     G_OBJECT_CLASS(wb_kit_table_parent_class)->dispose(object);
 }
 
@@ -134,37 +169,47 @@ static void wb_kit_table_class_init(WbKitTableClass *class)
 {
     GtkWidgetClass *widget = GTK_WIDGET_CLASS(class);
     G_OBJECT_CLASS(class)->dispose = wb_kit_table_dispose;
+    g_type_ensure(WB_TYPE_KIT_CHIPS);
+    g_type_ensure(WB_TYPE_KIT_FILTER_MENU);
     gtk_widget_class_set_template_from_resource(widget, WB_RESOURCE_PREFIX "/ranking/table.ui");
     gtk_widget_class_bind_template_child(widget, WbKitTable, count);
-    gtk_widget_class_bind_template_child(widget, WbKitTable, chemistry);
-    gtk_widget_class_bind_template_child(widget, WbKitTable, front_only);
+    gtk_widget_class_bind_template_child(widget, WbKitTable, nothing);
+    gtk_widget_class_bind_template_child(widget, WbKitTable, stack);
+    gtk_widget_class_bind_template_child(widget, WbKitTable, more);
+    gtk_widget_class_bind_template_child(widget, WbKitTable, columns);
+    gtk_widget_class_bind_template_child(widget, WbKitTable, filter);
+    gtk_widget_class_bind_template_child(widget, WbKitTable, chips);
     gtk_widget_class_bind_template_child(widget, WbKitTable, view);
     gtk_widget_class_bind_template_callback(widget, on_activate);
-    gtk_widget_class_bind_template_callback(widget, on_chemistry);
-    gtk_widget_class_bind_template_callback(widget, on_front_only);
+    gtk_widget_class_bind_template_callback(widget, on_clear);
+    gtk_widget_class_bind_template_callback(widget, on_more);
 }
 
 static void wb_kit_table_init(WbKitTable *self)
 {
-    self->updating = TRUE;
     gtk_widget_init_template(GTK_WIDGET(self));
-    self->chemistry_ids = g_ptr_array_new_with_free_func(g_free);
-    wb_kit_columns_add(self->view);
-    self->updating = FALSE;
+    wb_kit_columns_add(self->view, GTK_WIDGET(self));
+    g_autoptr(GMenuModel) menu = wb_kit_columns_menu();
+    gtk_menu_button_set_menu_model(self->columns, menu);
 }
 
 void wb_kit_table_set_context(WbKitTable *self, const WbContext *context, WbKitList *list)
 {
     g_return_if_fail(WB_IS_KIT_TABLE(self) && self->session == NULL);
     self->session = g_object_ref(context->session);
+    self->job = g_object_ref(context->job);
     self->list = g_object_ref(list);
+    wb_kit_columns_set_list(self->view, list);
+    wb_kit_chips_set_list(self->chips, list);
+    wb_kit_filter_menu_set_list(self->filter, list);
     self->selection = gtk_single_selection_new(G_LIST_MODEL(g_object_ref(list)));
     gtk_single_selection_set_autoselect(self->selection, FALSE);
     gtk_single_selection_set_can_unselect(self->selection, TRUE);
     gtk_column_view_set_model(self->view, GTK_SELECTION_MODEL(self->selection));
     g_signal_connect_object(self->selection, "notify::selected-item", G_CALLBACK(on_selected), self,
                             G_CONNECT_SWAPPED);
-    g_signal_connect_object(list, "items-changed", G_CALLBACK(show_count), self, G_CONNECT_SWAPPED);
+    g_signal_connect_object(list, "arranged", G_CALLBACK(on_arranged), self, G_CONNECT_SWAPPED);
+    g_signal_connect_object(list, "opened", G_CALLBACK(on_arranged), self, G_CONNECT_SWAPPED);
     g_signal_connect_object(gtk_column_view_get_sorter(self->view), "changed", G_CALLBACK(on_order),
                             self, 0);
 }
