@@ -146,7 +146,7 @@ static WbStatus put_together(WbChoicePart *part, WbSieve *sieve, const WbChoiceP
     for (size_t i = 0; i < kept->n; i++)
         copy_member(kept, i, part, n++);
     part->n = part->n_thin = n;
-    return wb_sieve_fill(&part->sieve, part->number, n) ? WB_OK : WB_NO_MEMORY;
+    return WB_OK;
 }
 
 static WbStatus thin_out(WbChoicePart *part)
@@ -179,6 +179,8 @@ static WbStatus make_room(WbChoicePart *part)
     size_t buffer = part->n_thin > BUFFER ? part->n_thin : BUFFER;
     if (part->thin && part->n >= part->n_thin + buffer) {
         WbStatus status = thin_out(part);
+        if (status == WB_OK && !wb_sieve_fill(&part->sieve, part->number, part->n))
+            status = WB_NO_MEMORY;
         if (status != WB_OK || part->n + buffer / 2 < part->room)
             return status;
     }

@@ -3,25 +3,13 @@
 #include <string.h>
 
 #define FRONT_BUFFER 65536 /* offers gathered before a filter pass */
-#define FRONT_GLANCE 32    /* members an offer is held against at once */
 
 void wb_front_init(WbFront *front, uint32_t criteria, WbControl *control)
 {
     *front = (WbFront){.criteria = criteria, .control = control};
     for (int c = 0; c < WB_N_CRITERIA; c++)
         front->n_criteria += criteria >> c & 1;
-}
-
-/* a at least as good everywhere and better somewhere */
-static bool beats(const double *a, const double *b, int n)
-{
-    bool better = false;
-    for (int i = 0; i < n; i++) {
-        if (a[i] > b[i])
-            return false;
-        better |= a[i] < b[i];
-    }
-    return better;
+    wb_sieve_init(&front->sieve, front->n_criteria, front->n_criteria);
 }
 
 static int by_vector(const void *left, const void *right)
@@ -33,29 +21,61 @@ static int by_vector(const void *left, const void *right)
     return 0;
 }
 
-static bool beaten(const WbFront *front, size_t n_kept, const WbFrontKit *kit)
+static void sort(WbFrontKit *kits, size_t n)
 {
-    for (size_t i = 0; i < n_kept; i++)
-        if (beats(front->kits[i].worse, kit->worse, front->n_criteria))
-            return true;
-    return false;
+    if (n > 0) /* an empty front has no array, which qsort may not be given */
+        qsort(kits, n, sizeof *kits, by_vector);
 }
 
-static WbStatus filter(WbFront *front)
+/* Leaves out those of kits[from .. to) that the sieve beats, moves the others to `into` and, where
+ * they are new, puts them into it. Where they end. */
+static WbStatus keep_unbeaten(WbFront *front, WbSieve *sieve, size_t from, size_t to, bool new,
+                              size_t *into)
 {
-    if (front->n > 0) /* an empty front has no array, which qsort may not be given */
-        qsort(front->kits, front->n, sizeof *front->kits, by_vector);
-    size_t kept = 0;
-    for (size_t i = 0; i < front->n; i++) {
+    for (size_t i = from; i < to; i++) {
+        WbFrontKit kit = front->kits[i];
         if (i % 1024 == 0 && wb_control_stopped(front->control))
             return WB_STOPPED;
-        if (!beaten(front, kept, &front->kits[i])) {
-            WbFrontKit kit = front->kits[i];
-            front->kits[kept++] = kit;
-        }
+        if (wb_sieve_beats(sieve, kit.worse))
+            continue;
+        if (new && !wb_sieve_add(sieve, kit.worse))
+            return WB_NO_MEMORY;
+        front->kits[(*into)++] = kit;
     }
-    front->n = front->n_front = kept;
     return WB_OK;
+}
+
+/* The sieve anew, of the whole front. */
+static WbStatus refill(WbFront *front)
+{
+    wb_sieve_clear(&front->sieve);
+    for (size_t i = 0; i < front->n; i++)
+        if (!wb_sieve_add(&front->sieve, front->kits[i].worse))
+            return WB_NO_MEMORY;
+    return WB_OK;
+}
+
+/* What the front kept before has been held against what came since already; so only what came since
+ * is held against itself, and the front against what is left of that. */
+static WbStatus filter(WbFront *front)
+{
+    WbSieve sieve;
+    size_t n_new = front->n_front, n_old = 0;
+    wb_sieve_init(&sieve, front->n_criteria, front->n_criteria);
+    if (front->n == front->n_front)
+        return WB_OK;
+    sort(front->kits + front->n_front, front->n - front->n_front);
+    WbStatus status = keep_unbeaten(front, &sieve, front->n_front, front->n, true, &n_new);
+    if (status == WB_OK)
+        status = keep_unbeaten(front, &sieve, 0, front->n_front, false, &n_old);
+    wb_sieve_free(&sieve);
+    if (status != WB_OK)
+        return status;
+    memmove(front->kits + n_old, front->kits + front->n_front,
+            (n_new - front->n_front) * sizeof *front->kits);
+    front->n = front->n_front = n_old + n_new - front->n_front;
+    sort(front->kits, front->n);
+    return refill(front);
 }
 
 static WbStatus make_room(WbFront *front)
@@ -80,8 +100,7 @@ static WbStatus make_room(WbFront *front)
 
 WbStatus wb_front_put(WbFront *front, const WbFrontKit *kit)
 {
-    size_t glance = front->n_front < FRONT_GLANCE ? front->n_front : FRONT_GLANCE;
-    if (beaten(front, glance, kit))
+    if (wb_sieve_beats(&front->sieve, kit->worse))
         return WB_OK;
     WbStatus status = make_room(front);
     if (status == WB_OK)
@@ -118,5 +137,6 @@ WbStatus wb_front_finish(WbFront *front)
 void wb_front_free(WbFront *front)
 {
     free(front->kits);
+    wb_sieve_free(&front->sieve);
     *front = (WbFront){0};
 }

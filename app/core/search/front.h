@@ -7,6 +7,7 @@
 
 #include "control.h"
 #include "kit.h"
+#include "sieve.h"
 
 typedef struct {
     double worse[WB_N_CRITERIA]; /* less is better in all, only the chosen criteria, packed */
@@ -19,6 +20,7 @@ typedef struct {
     WbFrontKit *kits;
     size_t n_front; /* kits[0 .. n_front) beat each other nowhere, sorted */
     size_t n, room;
+    WbSieve sieve; /* of kits[0 .. n_front) */
     WbControl *control;
 } WbFront;
 

@@ -142,15 +142,15 @@ static bool grow(WbSieve *sieve)
 {
     size_t room = sieve->room ? 2 * sieve->room : WB_SIEVE_LANES * WB_SIEVE_LANES;
     size_t numbers = room * (size_t)sieve->n_numbers;
-    float *block = realloc(sieve->block, numbers * sizeof *block);
+    float *block = realloc(sieve->block, (numbers + 1) * sizeof *block);
     if (!block)
         return false;
     sieve->block = block;
-    float *corner = realloc(sieve->corner, numbers / WB_SIEVE_LANES * sizeof *corner);
+    float *corner = realloc(sieve->corner, (numbers / WB_SIEVE_LANES + 1) * sizeof *corner);
     if (!corner)
         return false;
     sieve->corner = corner;
-    double *full = realloc(sieve->full, numbers * sizeof *full);
+    double *full = realloc(sieve->full, (numbers + 1) * sizeof *full);
     if (!full)
         return false;
     sieve->full = full;
@@ -192,7 +192,7 @@ static bool bring_near(WbSieve *sieve)
 {
     size_t n = sieve->n, n_numbers = (size_t)sieve->n_numbers;
     uint32_t *order = malloc(n * sizeof *order);
-    double *full = malloc(sieve->room * n_numbers * sizeof *full);
+    double *full = malloc((sieve->room * n_numbers + 1) * sizeof *full);
     if (!order || !full) {
         free(order);
         free(full);
