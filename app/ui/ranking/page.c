@@ -5,6 +5,7 @@
 #include "figures_text.h"
 #include "kit_plot.h"
 #include "kit_table.h"
+#include "more_pane.h"
 #include "nothing_works.h"
 #include "resources.h"
 #include "ruled_out_pane.h"
@@ -27,6 +28,7 @@ struct _WbRankingPage {
     WbWhyPane *why;
     WbWeightsPane *weights;
     WbRuledOutPane *ruled_out;
+    WbMorePane *more;
     WbSession *session;
     WbRankingJob *job;
     WbKitList *list;
@@ -90,6 +92,7 @@ static void show_kit(WbRankingPage *self)
     char kit_id[WB_KIT_ID];
     gboolean any = result != NULL && wb_result_kit_id(result, wanted, kit_id);
     wb_why_pane_show(self->why, result, wanted);
+    wb_more_pane_show(self->more, result);
     wb_kit_table_choose(self->table, any ? kit_id : NULL);
     wb_kit_plot_choose(self->plot, any ? kit_id : NULL);
 }
@@ -160,6 +163,7 @@ static void bind_children(GtkWidgetClass *widget)
     gtk_widget_class_bind_template_child(widget, WbRankingPage, why);
     gtk_widget_class_bind_template_child(widget, WbRankingPage, weights);
     gtk_widget_class_bind_template_child(widget, WbRankingPage, ruled_out);
+    gtk_widget_class_bind_template_child(widget, WbRankingPage, more);
 }
 
 static void wb_ranking_page_class_init(WbRankingPageClass *class)
@@ -172,6 +176,7 @@ static void wb_ranking_page_class_init(WbRankingPageClass *class)
     g_type_ensure(WB_TYPE_WHY_PANE);
     g_type_ensure(WB_TYPE_WEIGHTS_PANE);
     g_type_ensure(WB_TYPE_RULED_OUT_PANE);
+    g_type_ensure(WB_TYPE_MORE_PANE);
     gtk_widget_class_set_template_from_resource(widget, WB_RESOURCE_PREFIX "/ranking/page.ui");
     bind_children(widget);
     gtk_widget_class_bind_template_callback(widget, on_stop);
@@ -194,6 +199,7 @@ GtkWidget *wb_ranking_page_new(const WbContext *context)
     wb_nothing_works_set_context(self->nothing, context);
     wb_weights_pane_set_context(self->weights, context);
     wb_ruled_out_pane_set_session(self->ruled_out, context->session);
+    wb_more_pane_set_session(self->more, context->session);
     g_signal_connect_object(self->job, "result", G_CALLBACK(show_result), self, G_CONNECT_SWAPPED);
     static const char *const watched[] = {"notify::state", "notify::stale", "notify::progress",
                                           "notify::message"};
