@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define MOST_WAITING ((size_t)1 << 15) /* kits; then their places are settled */
+#define MOST_WAITING ((size_t)1 << 15) /* kits */
 #define MOST_BEATERS ((size_t)1 << 13)
 #define BATCH 64
 
@@ -12,6 +12,7 @@ void wb_late_init(WbLate *late, WbCarry *carry, WbDarkMemo *memo)
 {
     const WbProblem *problem = carry->problem;
     *late = (WbLate){.problem = problem, .control = carry->control, .carry = carry, .memo = memo};
+    late->most_waiting = MOST_WAITING;
     late->weighs = problem->weight[WB_CRITERION_DARK] > 0.0;
     late->in_front = problem->brief->front >> WB_CRITERION_DARK & 1;
 }
@@ -242,7 +243,7 @@ static WbStatus wait_for(WbLate *late, const WbKit *kit, const double figure[WB_
         dark_h = wb_dark_memo_find(late->memo, &to->key);
     if (!isnan(dark_h))
         to->fewest_h = to->most_h = to->figure[WB_CRITERION_DARK] = dark_h;
-    return late->n == MOST_WAITING ? settle_all(late) : WB_OK;
+    return late->n >= late->most_waiting ? settle_all(late) : WB_OK;
 }
 
 WbStatus wb_late_take(WbLate *late, const WbKit *kit, const double figure[WB_N_CRITERIA])

@@ -38,6 +38,7 @@ typedef struct {
     WbFront *front; /* NULL: there is none to find */
     WbLateKit *kit; /* that wait */
     size_t n, room;
+    size_t most_waiting;              /* then their places are settled */
     double (*beaters)[WB_N_CRITERIA]; /* vectors of known kits that others are held against */
     size_t n_beaters;
 } WbLate;
