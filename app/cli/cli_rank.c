@@ -168,12 +168,36 @@ static char *rank_json(const WbArguments *arguments, const WbBriefFile *file,
     wb_cli_reference_json(&json, problem);
     chemistries_json(&json, problem, ranking);
     wb_out_text(&json, "list", arguments->list != NULL ? arguments->list : "top");
-    wb_out_count(&json, "front_count", ranking->front_count);
+    if (ranking->front_too_many)
+        wb_out_null(&json, "front_count");
+    else
+        wb_out_count(&json, "front_count", ranking->front_count);
     kits_json(&json, problem, listed);
     if (more)
         wb_cli_more_json(&json, problem, ranking, more);
     wb_out_end_object(&json);
     return wb_out_finish(&json);
+}
+
+static void append_undecided(GString *out, const WbRanking *ranking)
+{
+    if (ranking->undecided == 0)
+        return;
+    g_autofree char *undecided = wb_text_number((double)ranking->undecided, 0);
+    g_autofree char *more = g_strdup_printf(
+        _("%s more would work if their panels fit the roof, which was not decided."), undecided);
+    wb_cli_wrap(out, "", more);
+}
+
+/* The front says nothing where so many are on it. */
+static char *too_many_sentence(const WbProblem *problem, const char *raw, const char *feasible)
+{
+    g_autofree char *most = wb_text_number(WB_RANK_FRONT_MOST, 0);
+    return g_strdup_printf(
+        _("%s: of %s combinations %s work. More than %s were found that beat each "
+          "other nowhere: too many for a front. Fewer criteria in /front give "
+          "one that helps."),
+        problem->brief->name, raw, feasible, most);
 }
 
 static void append_head(GString *out, const WbProblem *problem, const WbRanking *ranking)
@@ -185,6 +209,8 @@ static void append_head(GString *out, const WbProblem *problem, const WbRanking 
     if (ranking->feasible == 0)
         sentence =
             g_strdup_printf(_("%s: none of %s combinations works."), problem->brief->name, raw);
+    else if (ranking->front_too_many)
+        sentence = too_many_sentence(problem, raw, feasible);
     else if (ranking->feasible == 1)
         sentence =
             g_strdup_printf(_("%s: one of %s combinations works."), problem->brief->name, raw);
@@ -194,12 +220,7 @@ static void append_head(GString *out, const WbProblem *problem, const WbRanking 
               "everything at once: %s."),
             problem->brief->name, raw, feasible, front);
     wb_cli_wrap(out, "", sentence);
-    if (ranking->undecided == 0)
-        return;
-    g_autofree char *undecided = wb_text_number((double)ranking->undecided, 0);
-    g_autofree char *more = g_strdup_printf(
-        _("%s more would work if their panels fit the roof, which was not decided."), undecided);
-    wb_cli_wrap(out, "", more);
+    append_undecided(out, ranking);
 }
 
 static char *rank_text(WbStanding standing)

@@ -33,10 +33,10 @@ WbStanding wb_cli_standing(const WbProblem *problem, const WbRanking *ranking, c
 {
     size_t at = find(problem, ranking->top, 0, ranking->n_top, kit);
     if (at < ranking->n_top)
-        return (WbStanding){at + 1, ranking->top[at].on_front};
+        return (WbStanding){at + 1, ranking->front_too_many ? -1 : ranking->top[at].on_front};
     bool on_front = find(problem, ranking->front, 0, ranking->n_front, kit) < ranking->n_front;
-    /* A front cut short leaves it open. */
-    if (on_front || ranking->n_front == ranking->front_count)
+    /* A front cut short, or not told at all, leaves it open. */
+    if (on_front || (!ranking->front_too_many && ranking->n_front == ranking->front_count))
         return (WbStanding){0, on_front};
     return (WbStanding){0, -1};
 }
@@ -49,7 +49,8 @@ WbStanding *wb_cli_standings(const WbProblem *problem, const WbRanking *ranking,
     size_t at = 0;
     for (size_t i = 0; i < n; i++) {
         at = find(problem, ranking->top, at, ranking->n_top, &kits[i].kit);
-        standings[i] = (WbStanding){at < ranking->n_top ? at + 1 : 0, kits[i].on_front};
+        standings[i] = (WbStanding){at < ranking->n_top ? at + 1 : 0,
+                                    ranking->front_too_many ? -1 : kits[i].on_front};
     }
     return standings;
 }

@@ -13,6 +13,8 @@ typedef struct {
 } WbRanked;
 
 #define WB_MOST_WORKERS 16
+/* Where more kits than this beat each other nowhere, no front is told. */
+#define WB_RANK_FRONT_MOST (1 << 17)
 
 /* One choice of a kind that a kit has: panel, controller, storage, inverter or DC-DC charger. */
 typedef struct {
@@ -58,7 +60,8 @@ typedef struct {
     size_t n_top;
     WbRanked *front; /* same order */
     size_t n_front;
-    uint64_t front_count;         /* n_front, or more when front_most cut it */
+    uint64_t front_count; /* n_front, or more when front_most cut it */
+    bool front_too_many;  /* kits that beat each other nowhere: no front is told, it is empty */
     WbChemistryRank *chemistries; /* every one of the catalogue, in its order */
     size_t n_chemistries;
     uint64_t raw, feasible;

@@ -23,7 +23,8 @@ static bool is_asked(const WbProblem *problem, const WbRanking *ranking, uint32_
         if (problem->weight[c] > 0 && !(criteria >> c & 1))
             return false;
     }
-    return sum > 0 && ranking->n_top > 0 && ranking->front_count == ranking->n_front;
+    return sum > 0 && ranking->n_top > 0 && !ranking->front_too_many &&
+           ranking->front_count == ranking->n_front;
 }
 
 static const WbRanked *row(const WbRanking *ranking, int index)

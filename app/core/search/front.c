@@ -78,13 +78,22 @@ static WbStatus filter(WbFront *front)
     return refill(front);
 }
 
+/* Too many only once there is more than a front may have. */
+static WbStatus filter_or_give_up(WbFront *front)
+{
+    WbStatus status = filter(front);
+    if (status == WB_OK && front->n_front > WB_RANK_FRONT_MOST)
+        wb_front_give_up(front);
+    return status;
+}
+
 static WbStatus make_room(WbFront *front)
 {
     if (front->n < front->room)
         return WB_OK;
     if (front->n >= front->n_front + FRONT_BUFFER) {
-        WbStatus status = filter(front);
-        if (status != WB_OK)
+        WbStatus status = filter_or_give_up(front);
+        if (status != WB_OK || front->too_many)
             return status;
     }
     size_t room = front->n_front + FRONT_BUFFER;
@@ -100,10 +109,10 @@ static WbStatus make_room(WbFront *front)
 
 WbStatus wb_front_put(WbFront *front, const WbFrontKit *kit)
 {
-    if (wb_sieve_beats(&front->sieve, kit->worse))
+    if (front->too_many || wb_sieve_beats(&front->sieve, kit->worse))
         return WB_OK;
     WbStatus status = make_room(front);
-    if (status == WB_OK)
+    if (status == WB_OK && !front->too_many)
         front->kits[front->n++] = *kit;
     return status;
 }
@@ -131,7 +140,16 @@ WbStatus wb_front_offer_of(WbFront *front, const WbKit *kit, const double figure
 
 WbStatus wb_front_finish(WbFront *front)
 {
-    return filter(front);
+    return front->too_many ? WB_OK : filter_or_give_up(front);
+}
+
+void wb_front_give_up(WbFront *front)
+{
+    free(front->kits);
+    front->kits = NULL;
+    front->n_front = front->n = front->room = 0;
+    wb_sieve_free(&front->sieve);
+    front->too_many = true;
 }
 
 void wb_front_free(WbFront *front)

@@ -474,6 +474,8 @@ WbStatus wb_join_merge(WbJoin *into, const WbJoin *from)
             return WB_NO_MEMORY;
     }
     WbStatus status = WB_OK;
+    if (from->front.too_many)
+        wb_front_give_up(&into->front);
     for (size_t i = 0; i < from->front.n && status == WB_OK; i++)
         status = wb_front_put(&into->front, &from->front.kits[i]);
     return status;

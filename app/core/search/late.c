@@ -144,6 +144,8 @@ static WbStatus settle_batch(Settling *settling, bool front)
 /* Is its place still open, whatever its dark hours are? */
 static bool still_matters(WbLate *late, WbLateKit *kit, bool front)
 {
+    if (front && late->front->too_many)
+        return false;
     if (front) {
         kit->worse[late->front->n_criteria - 1] = kit->fewest_h;
         return !beaten(late, kit);

@@ -65,6 +65,7 @@ static WbStatus keep_front(Rerank *rerank, const WbRanking *base)
     for (size_t i = 0; i < base->n_front; i++)
         front->kits[i].kit = base->front[i].kit;
     front->n = front->n_front = base->n_front;
+    front->too_many = base->front_too_many;
     return WB_OK;
 }
 

@@ -128,6 +128,7 @@ static WbStatus fill_front(const WbProblem *problem, const WbRankOptions *option
     if (status == WB_OK) {
         ranking->n_front = order.n;
         ranking->front_count = front->n_front;
+        ranking->front_too_many = front->too_many;
         status = rows_of(problem, known, control, &order, options->hurried ? 0 : SIZE_MAX,
                          &ranking->front);
     }

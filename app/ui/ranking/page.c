@@ -43,6 +43,12 @@ static char *result_line(const WbRanking *ranking)
     g_autofree char *works = wb_text_number((double)ranking->feasible, 0);
     g_autofree char *raw = wb_text_number((double)ranking->raw, 0);
     g_autofree char *front = wb_text_number((double)ranking->front_count, 0);
+    if (ranking->front_too_many) {
+        g_autofree char *most = wb_text_number(WB_RANK_FRONT_MOST, 0);
+        return g_strdup_printf(_("%s of %s combinations work; more than %s of them beat each other "
+                                 "nowhere, too many for a front: fewer criteria give one"),
+                               works, raw, most);
+    }
     return g_strdup_printf(_("%s of %s combinations work; %s are beaten by no other in everything "
                              "at once"),
                            works, raw, front);
