@@ -26,12 +26,15 @@ static const WbCommand commands[] = {
     },
     {
         "explain",
-        N_("explain BRIEF [KIT] [--catalogue FILE] [--json]"),
-        N_("Show one kit in full: findings, figures, months, score and cautions"),
+        N_("explain BRIEF [KIT] [--part ID] [--catalogue FILE] [--json]"),
+        N_("Show one kit in full, or say why one part is in no kit of the list"),
         N_("KIT is a rank such as 1, or a kit's id as explain and --json print it; without it the "
-           "first kit. A "
-           "kit that does not work can be explained by its id."),
-        "catalogue json",
+           "first kit. A kit that does not work can be explained by its id. With --part it answers "
+           "for one part of the catalogue: how many combinations hold it and how many of these "
+           "work; if none, what stops them and the nearest kit of each rule; else where the best "
+           "of them stands and what it loses against the first. For a conductor, fuse or fitting: "
+           "in which circuits of KIT it is, and why not in the others."),
+        "catalogue part json",
         1,
         2,
         wb_cli_run_explain,
@@ -239,6 +242,7 @@ static void parse(const WbCommand *command, char ***argv, WbArguments *arguments
         {"year", 0, 0, G_OPTION_ARG_STRING, &arguments->year, NULL, NULL},
         {"nodes", 0, 0, G_OPTION_ARG_STRING, &arguments->nodes, NULL, NULL},
         {"panel", 0, 0, G_OPTION_ARG_STRING, &arguments->panel, NULL, NULL},
+        {"part", 0, 0, G_OPTION_ARG_STRING, &arguments->part, NULL, NULL},
         {"count", 0, 0, G_OPTION_ARG_STRING, &arguments->count, NULL, NULL},
         {"instances", 0, 0, G_OPTION_ARG_FILENAME, &arguments->instances, NULL, NULL},
         {"json", 0, 0, G_OPTION_ARG_NONE, &arguments->json, NULL, NULL},
@@ -293,6 +297,7 @@ static int run_command(const WbCommand *command, char **argv)
     g_free(arguments.year);
     g_free(arguments.nodes);
     g_free(arguments.panel);
+    g_free(arguments.part);
     g_free(arguments.count);
     g_free(arguments.instances);
     g_strfreev(arguments.rest);

@@ -83,6 +83,8 @@ static int explain(const WbArguments *arguments, const WbJob *job, WbRanking *ra
 
 int wb_cli_run_explain(const WbArguments *arguments)
 {
+    if (arguments->part != NULL)
+        return wb_cli_run_part(arguments);
     WbJob job = {0};
     WbRanking ranking = {0};
     int code = wb_cli_load_job(arguments, arguments->rest[0], &job);

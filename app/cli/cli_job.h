@@ -18,6 +18,7 @@ typedef struct {
     char *count;     /* --count N as typed, NULL: as many as fit */
     char *nodes;     /* --nodes N as typed, NULL: the ranking's budget */
     char *panel;     /* --panel ID, NULL: all */
+    char *part;      /* --part ID, NULL: none is asked about */
     char *instances; /* --instances FILE, NULL: none */
     gboolean json, mix, more, preview, make_new;
     char **rest; /* what is no option */
@@ -40,6 +41,8 @@ typedef struct {
 
 int wb_cli_run_rank(const WbArguments *arguments);
 int wb_cli_run_explain(const WbArguments *arguments);
+/* explain --part. */
+int wb_cli_run_part(const WbArguments *arguments);
 int wb_cli_run_energy(const WbArguments *arguments);
 int wb_cli_run_roof(const WbArguments *arguments);
 int wb_cli_run_together(const WbArguments *arguments);

@@ -94,7 +94,7 @@ static void firm_json(WbJsonOut *json, const WbProblem *problem, const WbRanking
     wb_out_end_object(json);
 }
 
-static void ruled_out_json(WbJsonOut *json, const WbProblem *problem, const WbRanking *ranking)
+void wb_cli_ruled_out_json(WbJsonOut *json, const WbProblem *problem, const WbRanking *ranking)
 {
     wb_out_array(json, "ruled_out");
     for (int r = 0; r < WB_N_RULES; r++) {
@@ -118,7 +118,7 @@ static void totals_json(WbJsonOut *json, const WbProblem *problem, const WbRanki
     wb_out_count(json, "feasible", ranking->feasible);
     wb_out_count(json, "undecided", ranking->undecided);
     firm_json(json, problem, ranking);
-    ruled_out_json(json, problem, ranking);
+    wb_cli_ruled_out_json(json, problem, ranking);
     wb_cli_left_out_json(json, problem);
     wb_out_end_object(json);
 }
@@ -232,7 +232,7 @@ static char *rank_text(WbStanding standing)
 }
 
 /* Part ids with how they are wired. */
-static char *parts_text(const WbProblem *problem, const WbKit *kit)
+char *wb_cli_parts_text(const WbProblem *problem, const WbKit *kit)
 {
     const WbInverter *inverter = problem->inverters[kit->inverter].inverter;
     const WbDcdc *dcdc = problem->dcdc[kit->dcdc].dcdc;
@@ -278,7 +278,7 @@ static void append_kits(GString *out, const WbProblem *problem, Listed listed)
         if (margin)
             wb_table_cell(table, wb_text_number(figures->supply_margin_wh, 0));
         wb_table_line(table, wb_words_kit(problem, &ranked->kit));
-        wb_table_line(table, parts_text(problem, &ranked->kit));
+        wb_table_line(table, wb_cli_parts_text(problem, &ranked->kit));
     }
     g_string_append_c(out, '\n');
     wb_table_append(table, out);
@@ -298,7 +298,7 @@ static void append_nearest(WbTable *table, const WbProblem *problem, WbRule rule
     if (sentence == NULL)
         return;
     wb_table_line(table, g_steal_pointer(&sentence));
-    wb_table_line(table, parts_text(problem, &out->nearest));
+    wb_table_line(table, wb_cli_parts_text(problem, &out->nearest));
 }
 
 static void append_ruled_out(GString *out, const WbProblem *problem, const WbRanking *ranking)
@@ -446,6 +446,8 @@ int wb_cli_run_rank(const WbArguments *arguments)
         code = wb_cli_rank(job.problem, (size_t)arguments->top, arguments->more, &ranking);
     if (code == WB_EXIT_DONE && arguments->more)
         code = wb_cli_more(job.problem, &ranking, &more);
+    if (code == WB_EXIT_DONE)
+        code = wb_cli_nearest_dark(job.problem, &ranking);
     if (code == WB_EXIT_DONE)
         code = print_ranking(arguments, &job, &ranking, arguments->more ? &more : NULL);
     wb_cli_more_free(&more);

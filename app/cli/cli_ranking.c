@@ -3,6 +3,7 @@
 #include "cli_job.h"
 #include "cli_progress.h"
 #include "figures_text.h"
+#include "nearest_dark.h"
 #include "outline.h"
 #include "words.h"
 #include <glib/gi18n-lib.h>
@@ -17,6 +18,20 @@ int wb_cli_rank(const WbProblem *problem, size_t top, bool pool, WbRanking *rank
     wb_control_init(&control);
     WbProgress *progress = wb_progress_start(_("Ranking, Ctrl-C stops it"), &control);
     WbStatus status = wb_rank(problem, &options, &control, ranking);
+    wb_progress_end(progress);
+    return status == WB_OK ? WB_EXIT_DONE : wb_cli_fail_status(status);
+}
+
+int wb_cli_nearest_dark(const WbProblem *problem, WbRanking *ranking)
+{
+    if (!wb_nearest_dark_is_open(ranking))
+        return WB_EXIT_DONE;
+    WbControl control;
+    wb_control_init(&control);
+    WbProgress *progress = wb_progress_start(_("Dark hours, Ctrl-C stops it"), &control);
+    WbStatus status =
+        wb_nearest_dark(problem, CLAMP((int)g_get_num_processors(), 1, WB_MOST_WORKERS), &control,
+                        &ranking->ruled_out[WB_RULE_DARK_HOURS]);
     wb_progress_end(progress);
     return status == WB_OK ? WB_EXIT_DONE : wb_cli_fail_status(status);
 }

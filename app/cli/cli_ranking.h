@@ -12,6 +12,12 @@ WbStanding wb_cli_standing(const WbProblem *problem, const WbRanking *ranking, c
 /* Of the ranking's top or front, in their order. (transfer full) */
 WbStanding *wb_cli_standings(const WbProblem *problem, const WbRanking *ranking,
                              const WbRanked *kits, size_t n);
+/* Fills in the nearest kit of the dark hours where the ranking left it open. Returns a WbExit. */
+int wb_cli_nearest_dark(const WbProblem *problem, WbRanking *ranking);
+/* Counts and ids of a kit's parts in one line: "2s1p ID, 1 x ID, 1s2p ID, ...". (transfer full) */
+char *wb_cli_parts_text(const WbProblem *problem, const WbKit *kit);
+/* The member "ruled_out": every rule with its counts and the kit nearest to it. */
+void wb_cli_ruled_out_json(WbJsonOut *json, const WbProblem *problem, const WbRanking *ranking);
 /* Says that no kit works, and which rule rules out most by itself; returns WB_EXIT_NO_KIT. */
 int wb_cli_fail_no_kit(const WbProblem *problem, const WbRanking *ranking);
 

@@ -10,6 +10,8 @@ char *wb_words_nearest(const WbProblem *problem, WbRule rule, const WbRuledOut *
         return NULL;
     WbVerdict *verdict = g_new(WbVerdict, 1);
     wb_judge_without_year(problem, &out->nearest, verdict);
+    if (rule == WB_RULE_DARK_HOURS)
+        wb_judge_dark_hours(problem, out->value, verdict);
     g_autofree char *sentence = wb_words_finding(problem, verdict, &verdict->finding[rule]);
     g_autofree char *way_in =
         rule == WB_RULE_ROOF_FIT ? wb_roof_way_in(problem, &out->nearest, 1) : NULL;

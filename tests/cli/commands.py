@@ -104,7 +104,8 @@ def all_keys(value):
 
 def test_keys_documented():
     page = manual()
-    documents = [more, terminal.json("explain", "demo"), terminal.json("energy", "demo"), terminal.json("roof", "demo", "--mix"), terminal.json("places", "nantes"),
+    documents = [more, terminal.json("explain", "demo"), terminal.json("explain", "demo", "--part", "p-brambleray-100-rigid"),
+                 terminal.json("explain", "demo", "--part", "w-teaselwire-mm2-25-75c"), terminal.json("energy", "demo"), terminal.json("roof", "demo", "--mix"), terminal.json("places", "nantes"),
                  terminal.json("together", "p-orrelith-50-rigid", "p-orrelith-80-rigid"),
                  terminal.json("brief", "check", terminal.write("new.json", terminal.text("brief", "--new"))),
                  terminal.json("catalogue", "check", terminal.database()),
@@ -125,6 +126,7 @@ def test_totals():
     equal(len({rule["code"] for rule in totals["ruled_out"]}), len(totals["ruled_out"]))
     for rule in totals["ruled_out"]:
         equal(rule["nearest"] is not None, rule["alone"] > 0)
+        holds(rule["nearest"] is None or rule["nearest"]["value"] is not None, rule)
         holds(rule["alone"] <= rule["first"] or rule["severity"] != "stop", rule)
 
 
@@ -243,6 +245,67 @@ def test_explain():
           figures["parts_minor"])
     equal(sum(line["sum_minor"] for line in first["bill"] if line["kind"] in wires), figures["wiring_minor"])
     equal(figures["wiring_minor"], first["circuits"]["cost_minor"])
+
+
+def holding(kit, kind, name):
+    part = kit["parts"][kind]
+    return part is not None and part["id"] == name
+
+
+def test_explain_part():
+    """Rank, front and differences of a part that works, by the list of all kits."""
+    every = terminal.json("rank", "demo", "--top", "1000000")
+    front = terminal.json("rank", "demo", "--list", "front", "--top", "1000000")["kits"]
+    for kind, name in (("panel", "p-brambleray-100-rigid"), ("inverter", "i-tolbrake-12v-600-sine"), ("dcdc", "d-hedgerail-12-12-60")):
+        told = terminal.json("explain", "demo", "--part", name)
+        equal((told["part"], told["kind"], told["state"]), (name, kind, "kits"))
+        those = [kit for kit in every["kits"] if holding(kit, kind, name)]
+        equal(told["feasible"], len(those))
+        equal(told["feasible"] + sum(rule["first"] for rule in told["ruled_out"]), told["raw_combinations"])
+        equal(told["on_front"], any(holding(kit, kind, name) for kit in front))
+        if not those:
+            equal((told["rank"], told["best"]), (None, None))
+            continue
+        equal((told["rank"], told["best"]["id"], told["best"]["score"]), (those[0]["rank"], those[0]["id"], those[0]["score"]))
+        equal(told["first"]["id"], every["kits"][0]["id"])
+        holds(abs(sum(one["lost"] for one in told["differences"]) - (every["kits"][0]["score"] - those[0]["score"])) < 1e-12, told["differences"])
+        narrow(terminal.text("explain", "demo", "--part", name))
+
+
+def test_explain_part_in_no_kit():
+    name = "p-sundrell-450-rigid"
+    told = terminal.json("explain", "demo", "--part", name)
+    equal((told["feasible"], told["rank"], told["on_front"]), (0, None, False))
+    near = [rule["nearest"] for rule in told["ruled_out"] if rule["alone"] > 0]
+    holds(near and all(name in kit["id"] and kit["sentence"] for kit in near), near)
+    text = terminal.text("explain", "demo", "--part", name)
+    narrow(text)
+    holds("None of the" in text and "Nearest:" in text, text)
+    with open(os.path.join(ROOT, "data", "demo.brief.json"), encoding="utf-8") as file:
+        unticked = dict(json.load(file), candidates=["p-brambleray-100-rigid", "c-wrenlock-mppt-30-100", "b-hobstone-12v-280-lfp"])
+    told = terminal.json("explain", terminal.write("unticked.json", json.dumps(unticked)), "--part", name)
+    equal((told["state"], len(told["sentences"])), ("not_ticked", 1))
+
+
+def test_explain_wire():
+    kit = terminal.json("explain", "demo", "2")
+    circuits = kit["circuits"]["list"]
+    used = circuits[0]["conductor"]
+    told = terminal.json("explain", "demo", "2", "--part", used)
+    equal((told["state"], told["kit"], told["kind"]), ("circuits", kit["kit"]["id"], "conductor"))
+    for place in told["places"]:
+        equal(place["verdict"] == "used", circuits[place["circuit"]]["conductor"] == used)
+    equal(len(told["places"]), len(circuits))
+    narrow(terminal.text("explain", "demo", "--part", used))
+    left_out = terminal.json("explain", "demo", "--part", "w-teaselwire-awg-4-75c")
+    equal(left_out["state"], "left_out")
+
+
+def test_explain_no_such_part():
+    wrong = one_sentence(terminal.run("explain", "demo", "--part", "p-brambleray-100-rigd"), WRONG_USE)
+    holds("did you mean p-brambleray-100-rigid?" in wrong, wrong)
+    for arguments in (["--part", ""], ["--part", "x" * 5000], ["1", "--part", "p-brambleray-100-rigid"]):
+        one_sentence(terminal.run("explain", "demo", *arguments), WRONG_USE)
 
 
 def test_explain_year():
