@@ -163,7 +163,10 @@ static void test_no_pool(void)
 {
     g_autoptr(GError) error = NULL;
     g_autoptr(WbDocument) document = rig_document();
-    g_assert_true(wb_document_set_json(document, "Small", "/largest", "{\"series\": 1}", &error));
+    g_assert_true(wb_document_set_json(document, "Small", "/largest",
+                                       "{\"series\": 1, \"parallel\": 2, \"bank_series\": 1, "
+                                       "\"bank_parallel\": 1}",
+                                       &error));
     WbRankOptions options = wb_rank_options_default();
     g_autoptr(WbResult) result = wb_result_make(
         wb_document_get_file(document), wb_document_get_view(document), &options, NULL, &error);

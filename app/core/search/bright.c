@@ -18,12 +18,6 @@ bool wb_bright_init(WbBright *bright, const WbProblem *problem)
     return bright->bank && bright->need;
 }
 
-void wb_bright_clear(WbBright *bright)
-{
-    for (size_t i = 0; bright->bank && i < n_banks(bright->problem); i++)
-        bright->bank[i].n = 0;
-}
-
 void wb_bright_free(WbBright *bright)
 {
     for (size_t i = 0; bright->bank && i < n_banks(bright->problem); i++)
@@ -111,6 +105,15 @@ bool wb_bright_outshines(WbBright *bright, WbBrightBank *bank, const WbBrightKit
         if (is_never_darker(bright, bank, kit, &bank->kit[i]))
             return true;
     return false;
+}
+
+void wb_bright_drop_outshone(WbBright *bright, WbBrightBank *bank, const WbBrightKit *kit)
+{
+    size_t left = 0;
+    for (size_t i = 0; i < bank->n; i++)
+        if (!is_never_darker(bright, bank, kit, &bank->kit[i]))
+            bank->kit[left++] = bank->kit[i];
+    bank->n = left;
 }
 
 bool wb_bright_keep(WbBrightBank *bank, const WbBrightKit *kit)

@@ -28,7 +28,6 @@ typedef struct {
 /* False: out of memory; wb_bright_free is in order all the same. */
 bool wb_bright_init(WbBright *bright, const WbProblem *problem);
 void wb_bright_free(WbBright *bright);
-void wb_bright_clear(WbBright *bright); /* forgets the kits kept */
 
 WbBrightKit wb_bright_kit(const WbProblem *problem, const WbKit *kit);
 /* The bank a kit stands on. */
@@ -38,6 +37,8 @@ WbBrightBank *wb_bright_bank(WbBright *bright, const WbKit *kit);
 bool wb_bright_is_outshone(WbBright *bright, WbBrightBank *bank, const WbBrightKit *kit);
 /* Is this kit never darker than one of them? */
 bool wb_bright_outshines(WbBright *bright, WbBrightBank *bank, const WbBrightKit *kit);
+/* Forgets those that this kit is never darker than: where only the brightest are of use. */
+void wb_bright_drop_outshone(WbBright *bright, WbBrightBank *bank, const WbBrightKit *kit);
 /* False: out of memory. */
 bool wb_bright_keep(WbBrightBank *bank, const WbBrightKit *kit);
 

@@ -19,6 +19,7 @@ static WbStatus sift(WbCurveList *list)
         WbBrightKit bright = wb_bright_kit(list->problem, &kit);
         if (wb_bright_is_outshone(&list->bright, bank, &bright))
             continue;
+        wb_bright_drop_outshone(&list->bright, bank, &bright);
         if (!wb_bright_keep(bank, &bright))
             return WB_NO_MEMORY;
         list->entry[left++] = list->entry[i];
