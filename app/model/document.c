@@ -98,6 +98,12 @@ WbFitCache *wb_document_get_fits(WbDocument *self)
     return self->fits;
 }
 
+WbSunCache *wb_document_get_suns(WbDocument *self)
+{
+    g_return_val_if_fail(WB_IS_DOCUMENT(self), NULL);
+    return self->suns;
+}
+
 const WbCatalogue *wb_document_get_catalogue(WbDocument *self)
 {
     g_return_val_if_fail(WB_IS_DOCUMENT(self), NULL);
@@ -370,6 +376,7 @@ static void wb_document_finalize(GObject *object)
     g_clear_pointer(&self->saved, wb_brief_file_unref);
     g_clear_pointer(&self->view, wb_catalogue_view_unref);
     wb_fit_cache_unref(self->fits);
+    wb_sun_cache_unref(self->suns);
     g_free(self->path);
     g_free(self->save_error);
     G_OBJECT_CLASS(wb_document_parent_class)->finalize(object);
@@ -412,4 +419,5 @@ static void wb_document_init(WbDocument *self)
     self->merge_ms = 1000;
     self->autosave_ms = 800;
     self->fits = wb_fit_cache_new(WB_FIT_CACHE_BYTES);
+    self->suns = wb_sun_cache_new(WB_SUN_CACHE_BYTES);
 }

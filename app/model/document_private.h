@@ -5,6 +5,7 @@
 #include "database.h"
 #include "document.h"
 #include "fit_cache.h"
+#include "sun_cache.h"
 #include "history.h"
 
 /* How a file on disk looked when it was last read or written, to notice others' changes. */
@@ -19,6 +20,7 @@ struct _WbDocument {
     WbBriefFile *saved; /* the state on disk, or as begun */
     WbCatalogueView *view;
     WbFitCache *fits;
+    WbSunCache *suns;
     WbHistory history;
     guint64 revision;
     char *path;

@@ -2,14 +2,13 @@
 #include "ranking_job.h"
 #include "brief_file.h"
 #include "database.h"
-#include "fit_cache.h"
 #include "worker.h"
 
 /* A question: snapshot and, once it has run, the answer. */
 typedef struct {
     WbBriefFile *file;
     WbCatalogueView *view;
-    WbFitCache *fits;
+    WbCaches caches;
     gsize rows;
     WbResult *last;   /* the result before, NULL: none */
     gboolean whole;   /* whether to finish the last one rather than answer soon */
@@ -46,7 +45,8 @@ static void task_free(gpointer data)
     Task *task = data;
     wb_brief_file_unref(task->file);
     wb_catalogue_view_unref(task->view);
-    wb_fit_cache_unref(task->fits);
+    wb_fit_cache_unref(task->caches.fits);
+    wb_sun_cache_unref(task->caches.suns);
     g_clear_pointer(&task->last, wb_result_unref);
     g_clear_pointer(&task->result, wb_result_unref);
     g_clear_error(&task->error);
@@ -58,7 +58,7 @@ static void run(gpointer data, WbControl *control)
     Task *task = data;
     task->result = task->whole ? wb_result_make_whole(task->last, task->rows, control, &task->error)
                                : wb_result_make_soon(task->file, task->view, task->rows, task->last,
-                                                     task->fits, control, &task->error);
+                                                     &task->caches, control, &task->error);
 }
 
 static void set_state(WbRankingJob *self, WbJobState state, const char *message)
@@ -108,7 +108,8 @@ static void begin(WbRankingJob *self, gboolean whole)
     Task *task = g_new0(Task, 1);
     task->file = wb_brief_file_ref(wb_document_get_file(self->document));
     task->view = wb_catalogue_view_ref(wb_document_get_view(self->document));
-    task->fits = wb_fit_cache_ref(wb_document_get_fits(self->document));
+    task->caches.fits = wb_fit_cache_ref(wb_document_get_fits(self->document));
+    task->caches.suns = wb_sun_cache_ref(wb_document_get_suns(self->document));
     task->rows = self->rows;
     task->last = self->result ? wb_result_ref(self->result) : NULL;
     task->whole = whole;

@@ -69,9 +69,8 @@ static WbResult *finish(WbResult *result, WbStatus status, gint64 begun_us, WbCo
     return result;
 }
 
-WbResult *wb_result_make_cached(WbBriefFile *file, WbCatalogueView *view,
-                                const WbRankOptions *options, WbFitCache *cache, WbControl *control,
-                                GError **error)
+WbResult *wb_result_make(WbBriefFile *file, WbCatalogueView *view, const WbRankOptions *options,
+                         WbControl *control, GError **error)
 {
     gint64 begun_us = g_get_monotonic_time();
     if (!wb_brief_file_check_hours(file, error))
@@ -79,20 +78,11 @@ WbResult *wb_result_make_cached(WbBriefFile *file, WbCatalogueView *view,
     WbRankOptions usual = options_for(0);
     WbResult *result = result_new(file, view);
     result->whole = TRUE;
-    WbStatus status = wb_problem_new_cached(wb_brief_file_brief(file), wb_catalogue_view_get(view),
-                                            cache, control, &result->problem);
+    WbStatus status = wb_problem_new(wb_brief_file_brief(file), wb_catalogue_view_get(view),
+                                     control, &result->problem);
     if (status == WB_OK)
         status = wb_rank(result->problem, options ? options : &usual, control, &result->ranking);
     return finish(result, status, begun_us, control, error);
-}
-
-WbResult *wb_result_make(WbBriefFile *file, WbCatalogueView *view, const WbRankOptions *options,
-                         WbControl *control, GError **error)
-{
-    WbFitCache *cache = wb_fit_cache_new(WB_FIT_CACHE_BYTES);
-    WbResult *result = wb_result_make_cached(file, view, options, cache, control, error);
-    wb_fit_cache_unref(cache);
-    return result;
 }
 
 /* ---- an answer soon, and the rest ---- */
@@ -122,7 +112,7 @@ static WbStatus rank_again(WbResult *result, const WbResult *base, const WbRankO
 }
 
 WbResult *wb_result_make_soon(WbBriefFile *file, WbCatalogueView *view, gsize rows, WbResult *last,
-                              WbFitCache *cache, WbControl *control, GError **error)
+                              const WbCaches *caches, WbControl *control, GError **error)
 {
     gint64 begun_us = g_get_monotonic_time();
     if (!wb_brief_file_check_hours(file, error))
@@ -137,8 +127,8 @@ WbResult *wb_result_make_soon(WbBriefFile *file, WbCatalogueView *view, gsize ro
         if (status == WB_OK)
             status = rank_again(result, last, &options, control);
     } else {
-        status = wb_problem_new_cached(wb_brief_file_brief(file), wb_catalogue_view_get(view),
-                                       cache, control, &result->problem);
+        status = wb_problem_new_kept(wb_brief_file_brief(file), wb_catalogue_view_get(view), caches,
+                                     control, &result->problem);
         if (status == WB_OK)
             status = wb_rank(result->problem, &options, control, &result->ranking);
     }

@@ -19,6 +19,7 @@
 typedef struct WbBriefFile WbBriefFile;
 typedef struct WbCatalogueView WbCatalogueView;
 typedef struct WbFitCache WbFitCache;
+typedef struct WbSunCache WbSunCache;
 
 #define WB_TYPE_DOCUMENT (wb_document_get_type())
 G_DECLARE_FINAL_TYPE(WbDocument, wb_document, WB, DOCUMENT, GObject)
@@ -34,6 +35,8 @@ const WbCatalogue *wb_document_get_catalogue(WbDocument *self);
 /* Fit answers kept over all edits and undo steps, for everyone who asks about this document's roof
  * and bay; tasks of other threads hold a reference. NULL: no memory, nothing is kept. */
 WbFitCache *wb_document_get_fits(WbDocument *self);
+/* The same for the weather on the panels. */
+WbSunCache *wb_document_get_suns(WbDocument *self);
 /* Grows with every change of brief or catalogue. */
 guint64 wb_document_get_revision(WbDocument *self);
 /* The catalogue was edited: takes over the new view, emits "changed". Not an undo step. */

@@ -15,15 +15,11 @@ typedef struct WbCatalogueView WbCatalogueView;
  * Takes its own references. Called on the worker thread; tests may call it directly. */
 WbResult *wb_result_make(WbBriefFile *file, WbCatalogueView *view, const WbRankOptions *options,
                          WbControl *control, GError **error);
-/* The same, its fit answers taken from the cache where they are there. */
-WbResult *wb_result_make_cached(WbBriefFile *file, WbCatalogueView *view,
-                                const WbRankOptions *options, WbFitCache *cache, WbControl *control,
-                                GError **error);
 /* An answer soon: ranked without the dark hours, but for the rows in sight; from the pool of the
  * last result (NULL: none) where only weights, anchors or the front are others. rows: of the list;
  * 0: as many as usual. */
 WbResult *wb_result_make_soon(WbBriefFile *file, WbCatalogueView *view, gsize rows, WbResult *last,
-                              WbFitCache *cache, WbControl *control, GError **error);
+                              const WbCaches *caches, WbControl *control, GError **error);
 /* All of what another result began, or its list with more rows. */
 WbResult *wb_result_make_whole(WbResult *soon, gsize rows, WbControl *control, GError **error);
 WbResult *wb_result_ref(WbResult *result);

@@ -246,9 +246,10 @@ static void test_other_weights(void)
 static void test_answer_soon(void)
 {
     g_autoptr(WbDocument) document = small_document();
+    WbCaches caches = {.fits = wb_document_get_fits(document)};
     g_autoptr(WbResult) soon =
         wb_result_make_soon(wb_document_get_file(document), wb_document_get_view(document), 0, NULL,
-                            wb_document_get_fits(document), NULL, NULL);
+                            &caches, NULL, NULL);
     g_assert_false(wb_result_is_whole(soon));
     const WbRanking *first = wb_result_get_ranking(soon);
     g_assert_false(first->proved);
