@@ -39,10 +39,18 @@ void wb_cli_more_free(WbMore *more)
             wb_more_curve_free(&more->curve[r][g]);
 }
 
-/* What the first kit needs; NaN: there is none. */
-static double in_hand(const WbRanking *ranking, WbCriterion resource)
+/* A figure of the first kit; NaN: there is none. */
+static double in_hand(const WbRanking *ranking, WbCriterion criterion)
 {
-    return ranking->n_top > 0 ? wb_figure(&ranking->top[0].figures, resource) : NAN;
+    return ranking->n_top > 0 ? wb_figure(&ranking->top[0].figures, criterion) : NAN;
+}
+
+/* (transfer full) */
+static char *sentence_of(const WbProblem *problem, const WbRanking *ranking,
+                         const WbMoreCurve *curve)
+{
+    return wb_words_curve(problem, curve, in_hand(ranking, curve->resource),
+                          in_hand(ranking, curve->gain));
 }
 
 /* ---- text ---- */
@@ -61,7 +69,7 @@ static void append_curve(GString *out, const WbProblem *problem, const WbRanking
                          const WbMoreCurve *curve)
 {
     const char *currency = problem->brief->currency;
-    g_autofree char *sentence = wb_words_curve(problem, curve, in_hand(ranking, curve->resource));
+    g_autofree char *sentence = sentence_of(problem, ranking, curve);
     g_string_append_printf(out, "\n%s\n", wb_words_curve_title(curve->resource, curve->gain));
     wb_cli_wrap(out, "", sentence);
     if (curve->n == 0)
@@ -143,8 +151,7 @@ void wb_cli_more_json(WbJsonOut *json, const WbProblem *problem, const WbRanking
     for (int r = 0; r < WB_CURVE_RESOURCES; r++)
         for (int g = 0; g < WB_CURVE_GAINS; g++) {
             const WbMoreCurve *curve = &more->curve[r][g];
-            g_autofree char *sentence =
-                wb_words_curve(problem, curve, in_hand(ranking, curve->resource));
+            g_autofree char *sentence = sentence_of(problem, ranking, curve);
             wb_out_object(json, NULL);
             wb_out_text(json, "resource", wb_criterion_name(curve->resource));
             wb_out_text(json, "gain", wb_criterion_name(curve->gain));

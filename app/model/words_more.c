@@ -171,22 +171,41 @@ static void append_first(const Words *words)
                            more, gain);
 }
 
-char *wb_words_curve(const WbProblem *problem, const WbMoreCurve *curve, double in_hand)
+/* Another kit that needs no more gives more. */
+static void append_better(const Words *words, size_t at, double gives)
+{
+    const WbMoreCurve *curve = words->curve;
+    gboolean usable = curve->gain == WB_CRITERION_USABLE;
+    g_autofree char *best = gain_text(words, at);
+    g_autofree char *now = wb_words_curve_figure(curve->gain, gives, words->currency);
+    gboolean better = usable ? curve->step[at].gain > gives : curve->step[at].gain < gives;
+    if (!better || g_str_equal(best, now))
+        return;
+    g_string_append_printf(words->out,
+                           usable ? _("For no more than the kit in hand another has %s of usable "
+                                      "capacity in place of %s. ")
+                                  : _("For no more than the kit in hand another has %s of dark "
+                                      "hours a year in place of %s. "),
+                           best, now);
+}
+
+char *wb_words_curve(const WbProblem *problem, const WbMoreCurve *curve, double needs, double gives)
 {
     Words words = {curve, problem->brief->currency, g_string_new(NULL)};
-    gboolean limited = !isinf(curve->limit);
+    ptrdiff_t at = isnan(needs) ? -1 : wb_more_curve_at(curve, needs);
     if (wb_more_curve_at(curve, curve->limit) < 0) {
         append_first(&words);
         return g_string_free(words.out, FALSE);
     }
-    if (!isnan(in_hand) && in_hand < curve->limit && wb_more_curve_at(curve, in_hand) >= 0) {
-        size_t at = (size_t)wb_more_curve_at(curve, in_hand);
-        size_t next = next_step(curve, at, words.currency);
-        if (next < curve->n && curve->step[next].resource <= curve->limit)
-            append_rise(&words, in_hand, at, next, FALSE);
-    }
-    if (limited || words.out->len == 0) {
-        if (words.out->len > 0)
+    if (at >= 0 && !isnan(gives))
+        append_better(&words, (size_t)at, gives);
+    size_t next = at >= 0 ? next_step(curve, (size_t)at, words.currency) : curve->n;
+    gboolean within =
+        next < curve->n && needs < curve->limit && curve->step[next].resource <= curve->limit;
+    if (within)
+        append_rise(&words, needs, (size_t)at, next, FALSE);
+    if (!isinf(curve->limit) || !within) {
+        if (within)
             g_string_append_c(words.out, ' ');
         append_from(&words, curve->limit, TRUE);
     }

@@ -12,9 +12,10 @@ char *wb_words_curve_number(WbCriterion criterion, double value, const char *cur
 /* "What more money buys: the most usable capacity" */
 const char *wb_words_curve_title(WbCriterion resource, WbCriterion gain);
 
-/* The next step beyond the brief's limit, and the next beyond the kit in hand while that is within
- * the limit; or that nothing more comes. in_hand: what the kit in hand needs of the resource; NaN:
- * none is. One to three sentences. */
-char *wb_words_curve(const WbProblem *problem, const WbMoreCurve *curve, double in_hand);
+/* What the kit in hand could give for what it needs, where that is more than it gives; the next
+ * step beyond it while that is within the brief's limit; the next beyond the limit, or that nothing
+ * more comes. needs, gives: of the kit in hand; NaN: none is. */
+char *wb_words_curve(const WbProblem *problem, const WbMoreCurve *curve, double needs,
+                     double gives);
 
 #endif

@@ -14,9 +14,12 @@ static WbCurveStep steps[] = {{.resource = 100000, .gain = 2000},
                               {.resource = 180000, .gain = 2400.3}, /* reads the same */
                               {.resource = 208400, .gain = 3480}};
 
+/* The kit in hand gives as much as is possible. */
 static void check_words(WbMoreCurve curve, double in_hand, const char *wanted)
 {
-    g_autofree char *words = wb_words_curve(&problem, &curve, in_hand);
+    ptrdiff_t at = wb_more_curve_at(&curve, in_hand);
+    g_autofree char *words =
+        wb_words_curve(&problem, &curve, in_hand, at >= 0 ? curve.step[at].gain : NAN);
     g_assert_cmpstr(words, ==, wanted);
 }
 
@@ -77,6 +80,28 @@ static void test_words_of_dark_hours(void)
     check_words(curve, NAN, "The fewest dark hours are none at all: more buys nothing here.");
     curve.n = 2;
     check_words(curve, NAN, "No kit that works has fewer dark hours than 12.0 h a year.");
+}
+
+/* What it could give for what it needs comes first. */
+static void test_words_of_better(void)
+{
+    WbMoreCurve curve = {.resource = WB_CRITERION_COST, .gain = WB_CRITERION_USABLE, .step = steps};
+    curve.limit = 200000;
+    curve.reaches = 300000;
+    curve.n = 4;
+    g_autofree char *words = wb_words_curve(&problem, &curve, 150000, 2100);
+    g_assert_cmpstr(
+        words, ==,
+        "For no more than the kit in hand another has 2,400 Wh of usable capacity in "
+        "place of 2,100 Wh. For 84.00 EUR more than your limit the most usable capacity "
+        "rises from 2,400 Wh to 3,480 Wh.");
+    curve.gain = WB_CRITERION_DARK;
+    g_autofree char *dark = wb_words_curve(&problem, &curve, 100000, 2000.5);
+    g_assert_true(g_str_has_prefix(dark,
+                                   "For no more than the kit in hand another has 2,000.0 h of "
+                                   "dark hours a year in place of 2,000.5 h. "));
+    g_autofree char *worse = wb_words_curve(&problem, &curve, 100000, 1999);
+    g_assert_null(strstr(worse, "in place of"));
 }
 
 /* ---- the study ---- */
@@ -182,6 +207,7 @@ int main(int argc, char **argv)
     g_test_init(&argc, &argv, NULL);
     g_test_add_func("/more/words-of-usable", test_words_of_usable);
     g_test_add_func("/more/words-of-dark-hours", test_words_of_dark_hours);
+    g_test_add_func("/more/words-of-better", test_words_of_better);
     g_test_add_func("/more/study", test_study);
     g_test_add_func("/more/no-pool", test_no_pool);
     return g_test_run();

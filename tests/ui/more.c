@@ -135,8 +135,9 @@ static void test_read_out(Fixture *fixture, gconstpointer data)
 {
     GtkWidget *chart = part(fixture, "chart");
     show(fixture);
-    double in_hand = (double)wb_result_get_ranking(result)->top[0].figures.cost_minor;
-    g_autofree char *sentence = wb_words_curve(wb_result_get_problem(result), &curve, in_hand);
+    const WbFigures *first = &wb_result_get_ranking(result)->top[0].figures;
+    g_autofree char *sentence = wb_words_curve(wb_result_get_problem(result), &curve,
+                                               (double)first->cost_minor, first->usable_wh);
     g_assert_cmpstr(sentence_shown(fixture), ==, sentence);
     assert_described(chart, sentence);
     g_assert_cmpuint(curve.n, >, 3);

@@ -142,15 +142,32 @@ static char *head_text(WbCriterion criterion, const char *currency)
                                           : axis_label(criterion, currency);
 }
 
-static void show_hand(WbMorePane *self, double *needs)
+/* The year is worked out only where the picture is about it. FALSE: no kit is in hand. */
+static gboolean judge_hand(WbMorePane *self, WbVerdict *verdict)
 {
     const char *wanted = self->session != NULL ? wb_session_get_kit(self->session) : NULL;
+    char kit_id[WB_KIT_ID];
+    WbKit kit;
+    if (self->result == NULL || !wb_result_kit_id(self->result, wanted, kit_id))
+        return FALSE;
+    const WbProblem *problem = wb_result_get_problem(self->result);
+    if (!wb_kit_parse(problem, kit_id, &kit))
+        return FALSE;
+    if (self->curve->gain == WB_CRITERION_DARK)
+        return wb_judge(problem, &kit, verdict) == WB_OK;
+    wb_judge_without_year(problem, &kit, verdict);
+    return TRUE;
+}
+
+/* What it needs and gives; NaN where none is. */
+static void show_hand(WbMorePane *self, double *needs, double *gives)
+{
     g_autofree WbVerdict *verdict = g_new(WbVerdict, 1);
-    gboolean any = self->result != NULL && wb_result_judge(self->result, wanted, verdict);
+    gboolean any = judge_hand(self, verdict);
     double scale = wb_format_criterion_scale(self->curve->resource, currency_of(self));
     *needs = any ? wb_figure(&verdict->figures, self->curve->resource) : NAN;
-    wb_step_chart_set_hand(self->chart, *needs * scale,
-                           any ? wb_figure(&verdict->figures, self->curve->gain) : NAN);
+    *gives = any ? wb_figure(&verdict->figures, self->curve->gain) : NAN;
+    wb_step_chart_set_hand(self->chart, *needs * scale, *gives);
     guint row = GTK_INVALID_LIST_POSITION;
     for (size_t i = 0; any && i < self->curve->n; i++)
         if (wb_kit_compare(NULL, &self->curve->step[i].kit, &verdict->kit) == 0)
@@ -171,12 +188,12 @@ static void show_steps(WbMorePane *self)
 
 static void show_words(WbMorePane *self)
 {
-    double needs;
+    double needs, gives;
     const WbMoreCurve *curve = self->curve;
-    show_hand(self, &needs);
+    show_hand(self, &needs, &gives);
     g_autofree char *x = axis_label(curve->resource, currency_of(self));
     g_autofree char *y = axis_label(curve->gain, currency_of(self));
-    g_autofree char *words = wb_words_curve(wb_result_get_problem(self->of), curve, needs);
+    g_autofree char *words = wb_words_curve(wb_result_get_problem(self->of), curve, needs, gives);
     gtk_label_set_text(self->words, words);
     wb_step_chart_set_words(self->chart, x, y, words);
     g_autofree char *needs_head = head_text(curve->resource, currency_of(self));
@@ -240,6 +257,10 @@ static void on_study(WbMorePane *self)
 {
     WbResult *of;
     const WbMoreCurve *curve = wb_more_study_get(self->study, &of);
+    if (!gtk_widget_get_mapped(GTK_WIDGET(self))) { /* out of sight nothing is judged */
+        curve = NULL;
+        of = NULL;
+    }
     gboolean other = curve != self->curve || of != self->of;
     if (curve != NULL)
         wb_result_ref(of);
