@@ -11,14 +11,12 @@
  * out, which is said. With an argument: only the own times. */
 #include "choice_lp.h"
 #include "cpu_time.h"
+#include "own_process.h"
 #include <glib.h>
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/resource.h>
-#include <sys/wait.h>
-#include <unistd.h>
 
 enum { RUNS = 7, SEED = 1, LONG_LIST = 100, ALL_CRITERIA = 63 };
 
@@ -54,13 +52,6 @@ static double middle(double *ms, int n)
 {
     qsort(ms, (size_t)n, sizeof *ms, by_size);
     return ms[n / 2];
-}
-
-static long peak_kib(void)
-{
-    struct rusage usage;
-    getrusage(RUSAGE_SELF, &usage);
-    return usage.ru_maxrss;
 }
 
 static void make_catalogue(const Case *row, RefCatalogue *catalogue)
@@ -111,8 +102,10 @@ static void run_front(const RefCatalogue *catalogue, Own *own, double *count_ms,
     ref_table_free(&table);
 }
 
-static void run_own(const Case *row, Own *own)
+static void run_own(const void *asked, void *result)
 {
+    const Case *row = asked;
+    Own *own = result;
     RefCatalogue catalogue;
     double rows_ms[RUNS], least_ms[RUNS], list_ms[RUNS], count_ms[RUNS], front_ms[RUNS], again;
     make_catalogue(row, &catalogue);
@@ -120,7 +113,7 @@ static void run_own(const Case *row, Own *own)
         list_ms[run] = run_list(&catalogue, LONG_LIST, own, &again);
         least_ms[run] = run_list(&catalogue, 1, own, &rows_ms[run]);
     }
-    own->list_kib = peak_kib();
+    own->list_kib = own_peak_kib();
     own->rows_ms = middle(rows_ms, RUNS);
     own->least_ms = middle(least_ms, RUNS);
     own->list_ms = middle(list_ms, RUNS);
@@ -131,27 +124,8 @@ static void run_own(const Case *row, Own *own)
         own->count_ms = middle(count_ms, runs);
         own->front_ms = middle(front_ms, runs);
     }
-    own->peak_kib = peak_kib();
+    own->peak_kib = own_peak_kib();
     ref_free(&catalogue);
-}
-
-static Own own_process(const Case *row)
-{
-    Own own = {0};
-    int ends[2], status;
-    if (pipe(ends) != 0)
-        g_error("no pipe");
-    pid_t child = fork();
-    if (child == 0) {
-        run_own(row, &own);
-        _exit(write(ends[1], &own, sizeof own) == sizeof own ? 0 : 1);
-    }
-    close(ends[1]);
-    bool whole = child > 0 && read(ends[0], &own, sizeof own) == sizeof own;
-    close(ends[0]);
-    if (!whole || waitpid(child, &status, 0) != child || status != 0)
-        g_error("the case of %zu panels was not finished", row->panels);
-    return own;
 }
 
 /* ---- the solvers ---- */
@@ -349,7 +323,8 @@ int main(int argc, char **argv)
         if (!installed(NEEDED[i]))
             printf("%s is not installed and left out\n", NEEDED[i]);
     for (size_t i = 0; i < G_N_ELEMENTS(CASES); i++) {
-        Own own = own_process(&CASES[i]);
+        Own own = {0};
+        own_process(run_own, &CASES[i], &own, sizeof own);
         print_own(&CASES[i], &own);
         RefCatalogue catalogue;
         make_catalogue(&CASES[i], &catalogue);
