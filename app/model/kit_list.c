@@ -321,6 +321,16 @@ const WbRanked *wb_kit_list_get_kit(WbKitList *self, guint i)
     return self->ranked->pdata[wb_kit_groups_get_kit(self->groups, i)];
 }
 
+guint wb_kit_list_get_n_ranked(WbKitList *self)
+{
+    return self->ranked->len;
+}
+
+const WbRanked *wb_kit_list_get_ranked(WbKitList *self, guint i)
+{
+    return self->ranked->pdata[i];
+}
+
 /* ---- ends ---- */
 
 static void wb_kit_list_finalize(GObject *object)

@@ -68,6 +68,9 @@ gboolean wb_kit_list_reveal(WbKitList *self, const char *kit_id, guint *position
 guint wb_kit_list_get_n_kits(WbKitList *self);
 guint wb_kit_list_get_n_groups(WbKitList *self);
 const WbRanked *wb_kit_list_get_kit(WbKitList *self, guint i);
+/* All of the result, whether they pass or not, in the order of the ranking. */
+guint wb_kit_list_get_n_ranked(WbKitList *self);
+const WbRanked *wb_kit_list_get_ranked(WbKitList *self, guint i);
 
 /* Unit text of a criterion's figure: "kg", "Wh", ...; cost: the brief's currency, here "". */
 const char *wb_criterion_unit(WbCriterion criterion);

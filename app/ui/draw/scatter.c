@@ -4,8 +4,9 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
-enum { CHOSEN, N_SIGNALS };
+enum { CHOSEN, BRUSH_CHANGED, N_SIGNALS };
 static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE(WbScatter, wb_scatter, GTK_TYPE_WIDGET)
@@ -72,13 +73,13 @@ static void find_line(WbScatter *self)
     }
 }
 
-static void choose(WbScatter *self, int index)
+void wb_scatter_choose(WbScatter *self, int index)
 {
     if (index >= 0)
         g_signal_emit(self, signals[CHOSEN], 0, (guint)index);
 }
 
-static int nearest(WbScatter *self, double x, double y)
+int wb_scatter_nearest(WbScatter *self, double x, double y)
 {
     int best = -1;
     double least = 14 * 14;
@@ -96,18 +97,12 @@ static int nearest(WbScatter *self, double x, double y)
 
 static void on_motion(GtkEventControllerMotion *motion, double x, double y, WbScatter *self)
 {
-    show_point(self, nearest(self, x, y));
+    show_point(self, wb_scatter_nearest(self, x, y));
 }
 
 static void on_leave(GtkEventControllerMotion *motion, WbScatter *self)
 {
     show_point(self, -1);
-}
-
-static void on_pressed(GtkGestureClick *click, int n, double x, double y, WbScatter *self)
-{
-    gtk_widget_grab_focus(GTK_WIDGET(self));
-    choose(self, nearest(self, x, y));
 }
 
 static void on_focus(GtkEventControllerFocus *focus, WbScatter *self)
@@ -122,14 +117,12 @@ static void on_focus_left(GtkEventControllerFocus *focus, WbScatter *self)
 }
 
 /* Step along the points, or along the line where `along` is set. */
-static gboolean step(WbScatter *self, int by, gboolean along)
+static void step(WbScatter *self, int by, gboolean along)
 {
-    if (self->n == 0 || self->n_line == 0)
-        return FALSE;
     int at = self->shown >= 0 ? self->shown : self->chosen;
     if (!along) {
         show_point(self, CLAMP(at + by, 0, (int)self->n - 1));
-        return TRUE;
+        return;
     }
     int on = -1;
     for (guint i = 0; i < self->n_line; i++)
@@ -138,21 +131,30 @@ static gboolean step(WbScatter *self, int by, gboolean along)
     gboolean rising = self->points[self->line[0]].x <= self->points[self->line[self->n_line - 1]].x;
     on = on < 0 ? 0 : on + (rising ? by : -by);
     show_point(self, (int)self->line[CLAMP(on, 0, (int)self->n_line - 1)]);
-    return TRUE;
 }
 
 static gboolean on_step(GtkWidget *widget, GVariant *arguments, gpointer data)
 {
-    int by;
-    gboolean along;
-    g_variant_get(arguments, "(ib)", &by, &along);
-    return step(WB_SCATTER(widget), by, along);
+    WbScatter *self = WB_SCATTER(widget);
+    int by, from = self->shown >= 0 ? self->shown : self->chosen;
+    gboolean along, extend;
+    g_variant_get(arguments, "(ibb)", &by, &along, &extend);
+    if (self->n == 0 || self->n_line == 0)
+        return FALSE;
+    step(self, by, along);
+    wb_scatter_brush_walk(self, from, extend);
+    return TRUE;
+}
+
+static gboolean on_escape(GtkWidget *widget, GVariant *arguments, gpointer data)
+{
+    return wb_scatter_brush_clear(WB_SCATTER(widget));
 }
 
 static gboolean on_enter(GtkWidget *widget, GVariant *arguments, gpointer data)
 {
     WbScatter *self = WB_SCATTER(widget);
-    choose(self, self->shown);
+    wb_scatter_choose(self, self->shown);
     return self->shown >= 0;
 }
 
@@ -203,9 +205,13 @@ static void bind_keys(GtkWidgetClass *class)
         {GDK_KEY_Left, -1, TRUE}, {GDK_KEY_Right, 1, TRUE},       {GDK_KEY_Up, -1, FALSE},
         {GDK_KEY_Down, 1, FALSE}, {GDK_KEY_Home, -1000000, TRUE}, {GDK_KEY_End, 1000000, TRUE},
     };
-    for (guint i = 0; i < G_N_ELEMENTS(keys); i++)
-        gtk_widget_class_add_binding(class, keys[i].key, 0, on_step, "(ib)", keys[i].by,
-                                     keys[i].along);
+    for (guint i = 0; i < G_N_ELEMENTS(keys); i++) {
+        gtk_widget_class_add_binding(class, keys[i].key, 0, on_step, "(ibb)", keys[i].by,
+                                     keys[i].along, FALSE);
+        gtk_widget_class_add_binding(class, keys[i].key, GDK_SHIFT_MASK, on_step, "(ibb)",
+                                     keys[i].by, keys[i].along, TRUE);
+    }
+    gtk_widget_class_add_binding(class, GDK_KEY_Escape, 0, on_escape, NULL);
     gtk_widget_class_add_binding(class, GDK_KEY_Return, 0, on_enter, NULL);
     gtk_widget_class_add_binding(class, GDK_KEY_KP_Enter, 0, on_enter, NULL);
     gtk_widget_class_add_binding(class, GDK_KEY_space, 0, on_enter, NULL);
@@ -225,20 +231,20 @@ static void wb_scatter_class_init(WbScatterClass *class)
     /* The point at this index was clicked or entered. */
     signals[CHOSEN] = g_signal_new("chosen", WB_TYPE_SCATTER, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                    NULL, G_TYPE_NONE, 1, G_TYPE_UINT);
+    signals[BRUSH_CHANGED] = g_signal_new("brush-changed", WB_TYPE_SCATTER, G_SIGNAL_RUN_LAST, 0,
+                                          NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void wb_scatter_init(WbScatter *self)
 {
     GtkWidget *widget = GTK_WIDGET(self);
-    self->chosen = self->shown = -1;
+    self->chosen = self->shown = self->anchor = -1;
     gtk_widget_set_focusable(widget, TRUE);
     GtkEventController *motion = gtk_event_controller_motion_new();
     g_signal_connect(motion, "motion", G_CALLBACK(on_motion), self);
     g_signal_connect(motion, "leave", G_CALLBACK(on_leave), self);
     gtk_widget_add_controller(widget, motion);
-    GtkGesture *click = gtk_gesture_click_new();
-    g_signal_connect(click, "pressed", G_CALLBACK(on_pressed), self);
-    gtk_widget_add_controller(widget, GTK_EVENT_CONTROLLER(click));
+    wb_scatter_brush_attach(self);
     GtkEventController *focus = gtk_event_controller_focus_new();
     g_signal_connect(focus, "enter", G_CALLBACK(on_focus), self);
     g_signal_connect(focus, "leave", G_CALLBACK(on_focus_left), self);
@@ -256,6 +262,8 @@ void wb_scatter_set_axes(WbScatter *self, const char *x_label, gboolean x_less_i
                          const char *y_label, gboolean y_less_is_better)
 {
     g_return_if_fail(WB_IS_SCATTER(self));
+    if (g_strcmp0(self->x_label, x_label) == 0 && g_strcmp0(self->y_label, y_label) == 0)
+        return; /* they say which is better */
     g_free(self->x_label);
     g_free(self->y_label);
     self->x_label = g_strdup(x_label);
@@ -270,18 +278,31 @@ void wb_scatter_set_axes(WbScatter *self, const char *x_label, gboolean x_less_i
 void wb_scatter_set_points(WbScatter *self, const WbScatterPoint *points, guint n)
 {
     g_return_if_fail(WB_IS_SCATTER(self));
+    if (n == self->n && n > 0 && memcmp(self->points, points, n * sizeof *points) == 0)
+        return;
     g_free(self->points);
     self->points = g_memdup2(points, n * sizeof *points);
     self->n = n;
-    self->chosen = self->shown = -1;
+    self->chosen = self->shown = self->anchor = -1;
     find_line(self);
     describe(self);
+    repaint(self);
+}
+
+void wb_scatter_set_sized(WbScatter *self, gboolean sized)
+{
+    g_return_if_fail(WB_IS_SCATTER(self));
+    if (!self->sized == !sized)
+        return;
+    self->sized = sized;
     repaint(self);
 }
 
 void wb_scatter_set_series(WbScatter *self, guint series, const char *name)
 {
     g_return_if_fail(WB_IS_SCATTER(self) && series < WB_N_SERIES);
+    if (g_strcmp0(self->series_name[series], name) == 0)
+        return;
     g_free(self->series_name[series]);
     self->series_name[series] = g_strdup(name);
     repaint(self);
@@ -297,6 +318,8 @@ void wb_scatter_set_text(WbScatter *self, WbScatterText text, gpointer data)
 void wb_scatter_set_chosen(WbScatter *self, int index)
 {
     g_return_if_fail(WB_IS_SCATTER(self) && index < (int)self->n);
+    if (self->chosen == index)
+        return;
     self->chosen = index;
     describe(self);
     gtk_widget_queue_draw(GTK_WIDGET(self));
@@ -305,6 +328,8 @@ void wb_scatter_set_chosen(WbScatter *self, int index)
 void wb_scatter_set_stale(WbScatter *self, gboolean stale)
 {
     g_return_if_fail(WB_IS_SCATTER(self));
+    if (!self->stale == !stale)
+        return;
     self->stale = stale;
     gtk_widget_queue_draw(GTK_WIDGET(self));
 }

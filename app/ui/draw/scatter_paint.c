@@ -7,8 +7,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define RADIUS 3.2
-
 void wb_scatter_place(const WbScatter *self, guint index, double *x, double *y)
 {
     *x = wb_axis_at(&self->x, self->points[index].x, self->left, self->right);
@@ -99,33 +97,6 @@ static void paint_legend(WbScatter *self, WbPen *pen, double y)
     wb_pen_text(pen, line_text(), x + 24, y, 0, 0.5, &pen->palette.dim);
 }
 
-/* One path per series; a point whose 2 px cell already holds its like is left out. */
-static void paint_points(WbScatter *self, cairo_t *cr, const WbPalette *palette, gboolean front)
-{
-    guint across = (guint)ceil((self->right - self->left) / 2) + 2;
-    guint down = (guint)ceil((self->bottom - self->top) / 2) + 2;
-    g_autofree guint8 *taken = g_malloc0((gsize)across * down);
-    for (guint s = 0; s < WB_N_SERIES; s++) {
-        for (guint i = 0; i < self->n; i++) {
-            const WbScatterPoint *point = &self->points[i];
-            double x, y;
-            if (point->series != s || !!point->front != front || isnan(point->x + point->y))
-                continue;
-            wb_scatter_place(self, i, &x, &y);
-            guint8 *cell =
-                &taken[(guint)((y - self->top) / 2) * across + (guint)((x - self->left) / 2)];
-            if (*cell & 1 << s)
-                continue;
-            *cell |= (guint8)(1 << s);
-            wb_palette_marker(cr, s, x, y, front ? RADIUS + 0.6 : RADIUS);
-        }
-        GdkRGBA color = palette->series[s];
-        color.alpha = front ? 1 : 0.4F;
-        gdk_cairo_set_source_rgba(cr, &color);
-        cairo_fill(cr);
-    }
-}
-
 static void paint_line(WbScatter *self, cairo_t *cr, const WbPalette *palette)
 {
     for (guint i = 0; i < self->n_line; i++) {
@@ -162,10 +133,9 @@ static GskRenderNode *paint_base(WbScatter *self, int width, int height)
         snapshot, &GRAPHENE_RECT_INIT((float)self->left - 6, (float)self->top - 6,
                                       (float)(self->right - self->left) + 12,
                                       (float)(self->bottom - self->top) + 12));
-    paint_points(self, cr, &pen.palette, FALSE);
     paint_line(self, cr, &pen.palette);
-    paint_points(self, cr, &pen.palette, TRUE);
     cairo_destroy(cr);
+    wb_scatter_paint_points(self, snapshot, &pen.palette);
     wb_pen_end(&pen);
     return gtk_snapshot_free_to_node(snapshot);
 }
@@ -182,13 +152,35 @@ static void paint_ring(WbScatter *self, WbPen *pen, int index, const GdkRGBA *co
         pen->snapshot, &GRAPHENE_RECT_INIT((float)x - half, (float)y - half, 2 * half, 2 * half));
     guint series = self->points[index].series;
     gdk_cairo_set_source_rgba(cr, &pen->palette.series[series]);
-    wb_palette_marker(cr, series, x, y, RADIUS + 1.5);
+    wb_palette_marker(cr, series, x, y, wb_scatter_radius(self, (guint)index) + 1.5);
     cairo_fill(cr);
     cairo_arc(cr, x, y, radius, 0, 2 * G_PI);
     cairo_set_line_width(cr, 2);
     gdk_cairo_set_source_rgba(cr, color);
     cairo_stroke(cr);
     cairo_destroy(cr);
+}
+
+/* The rectangle, and a veil over what is outside of it. */
+static void paint_brush(WbScatter *self, WbPen *pen)
+{
+    if (!self->brushed)
+        return;
+    double x1 = wb_axis_at(&self->x, self->brush.x_low, self->left, self->right);
+    double x2 = wb_axis_at(&self->x, self->brush.x_high, self->left, self->right);
+    double y1 = wb_axis_at(&self->y, self->brush.y_high, self->bottom, self->top);
+    double y2 = wb_axis_at(&self->y, self->brush.y_low, self->bottom, self->top);
+    double left = self->left - 8, right = self->right + 8;
+    double top = self->top - 8, bottom = self->bottom - 1;
+    x1 = CLAMP(x1 - 3, left, right), x2 = CLAMP(x2 + 3, left, right);
+    y1 = CLAMP(y1 - 3, top, bottom), y2 = CLAMP(y2 + 3, top, bottom);
+    GdkRGBA veil = pen->palette.paper;
+    veil.alpha = 0.7F;
+    wb_pen_box(pen, left, top, right - left, y1 - top, &veil);
+    wb_pen_box(pen, left, y2, right - left, bottom - y2, &veil);
+    wb_pen_box(pen, left, y1, x1 - left, y2 - y1, &veil);
+    wb_pen_box(pen, x2, y1, right - x2, y2 - y1, &veil);
+    wb_pen_frame(pen, x1, y1, x2 - x1, y2 - y1, &pen->palette.accent);
 }
 
 static void paint_card(WbScatter *self, WbPen *pen)
@@ -214,6 +206,7 @@ void wb_scatter_paint(WbScatter *self, GtkSnapshot *snapshot)
                 paint_base(self, gtk_widget_get_width(widget), gtk_widget_get_height(widget));
         gtk_snapshot_push_opacity(snapshot, self->stale ? 0.55 : 1);
         gtk_snapshot_append_node(snapshot, self->base);
+        paint_brush(self, &pen);
         paint_ring(self, &pen, self->chosen, &pen.palette.accent, 8);
         gtk_snapshot_pop(snapshot);
         paint_ring(self, &pen, self->shown, &pen.palette.ink, 6);

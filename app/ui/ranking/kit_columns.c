@@ -133,6 +133,9 @@ static void show_chosen(Columns *self)
         gboolean on = (shown(self) >> c & 1) != 0;
         GAction *action =
             g_action_map_lookup_action(G_ACTION_MAP(self->actions), wb_criterion_name(c));
+        /* GTK 4.8 lays out the width of hidden columns as well. */
+        if (on != gtk_column_view_column_get_visible(column) || !on)
+            gtk_column_view_column_set_fixed_width(column, on ? widths[c] : 0);
         gtk_column_view_column_set_visible(column, on);
         g_simple_action_set_state(G_SIMPLE_ACTION(action), g_variant_new_boolean(on));
     }

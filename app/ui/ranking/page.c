@@ -32,6 +32,9 @@ struct _WbRankingPage {
     WbSession *session;
     WbRankingJob *job;
     WbKitList *list;
+    guint frame; /* tick that shows the answer; 0: none waits */
+    guint late;  /* timeout that says the ranking takes its time */
+    gboolean due, why_due, weights_due, ruled_out_due;
     char *side_before; /* the pane shown before nothing worked, NULL: we did not turn it */
 };
 
@@ -72,8 +75,12 @@ static char *status_line(WbRankingPage *self, WbResult *result)
     }
 }
 
+/* Sooner than this an answer simply appears: no sign of work flickers while a slider is dragged. */
+#define LATE_MS 150
+
 static void show_status(WbRankingPage *self)
 {
+    g_clear_handle_id(&self->late, g_source_remove);
     WbJobState state = wb_ranking_job_get_state(self->job);
     WbResult *result = wb_ranking_job_get_result(self->job);
     gboolean stale = wb_ranking_job_get_stale(self->job);
@@ -91,13 +98,53 @@ static void show_status(WbRankingPage *self)
         gtk_widget_remove_css_class(GTK_WIDGET(self->table), "stale");
 }
 
+static gboolean on_late(gpointer data)
+{
+    WbRankingPage *self = data;
+    self->late = 0;
+    show_status(self);
+    return G_SOURCE_REMOVE;
+}
+
+static void on_status(WbRankingPage *self)
+{
+    gboolean told = gtk_widget_get_visible(GTK_WIDGET(self->stop));
+    if (wb_ranking_job_get_state(self->job) != WB_JOB_RUNNING || told)
+        show_status(self);
+    else if (self->late == 0)
+        self->late = g_timeout_add(LATE_MS, on_late, self);
+}
+
+/* Of the panes beside only the one in sight is kept up to date; the others when they are turned to.
+ */
+static void show_side(WbRankingPage *self)
+{
+    WbResult *result = wb_ranking_job_get_result(self->job);
+    const char *now = gtk_stack_get_visible_child_name(self->side);
+    if (self->why_due && g_strcmp0(now, "why") == 0) {
+        self->why_due = FALSE;
+        wb_why_pane_show(self->why, result, wb_session_get_kit(self->session));
+    }
+    if (self->weights_due && g_strcmp0(now, "wishes") == 0) {
+        self->weights_due = FALSE;
+        wb_weights_pane_show(self->weights, result);
+    }
+    if (self->ruled_out_due && g_strcmp0(now, "ruled-out") == 0) {
+        self->ruled_out_due = FALSE;
+        wb_ruled_out_pane_show(self->ruled_out, result);
+    }
+}
+
 static void show_kit(WbRankingPage *self)
 {
+    if (self->due)
+        return; /* the answer that waits brings it along */
     WbResult *result = wb_ranking_job_get_result(self->job);
     const char *wanted = wb_session_get_kit(self->session);
     char kit_id[WB_KIT_ID];
     gboolean any = result != NULL && wb_result_kit_id(result, wanted, kit_id);
-    wb_why_pane_show(self->why, result, wanted);
+    self->why_due = TRUE;
+    show_side(self);
     wb_more_pane_show(self->more, result);
     wb_kit_table_choose(self->table, any ? kit_id : NULL);
     wb_kit_plot_choose(self->plot, any ? kit_id : NULL);
@@ -120,6 +167,7 @@ static void turn_side(WbRankingPage *self, gboolean nothing_works)
 
 static void show_result(WbRankingPage *self)
 {
+    self->due = FALSE;
     WbResult *result = wb_ranking_job_get_result(self->job);
     gboolean works = result != NULL && wb_result_get_ranking(result)->feasible > 0;
     gtk_stack_set_visible_child_name(self->main, result == NULL ? "waiting"
@@ -127,12 +175,40 @@ static void show_result(WbRankingPage *self)
                                                                 : "none");
     wb_kit_table_show(self->table, result);
     wb_nothing_works_show(self->nothing, result);
-    wb_weights_pane_show(self->weights, result);
-    wb_ruled_out_pane_show(self->ruled_out, result);
+    self->weights_due = self->ruled_out_due = TRUE;
     if (result != NULL)
         turn_side(self, !works);
     show_kit(self);
     show_status(self);
+}
+
+static gboolean on_frame(GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+    WbRankingPage *self = WB_RANKING_PAGE(widget);
+    self->frame = 0;
+    show_result(self);
+    return G_SOURCE_REMOVE;
+}
+
+/* At most one answer a frame, and none while the page is out of sight. */
+static void on_result(WbRankingPage *self)
+{
+    self->due = TRUE;
+    if (self->frame == 0 && gtk_widget_get_mapped(GTK_WIDGET(self)))
+        self->frame = gtk_widget_add_tick_callback(GTK_WIDGET(self), on_frame, NULL, NULL);
+}
+
+static void on_map(WbRankingPage *self)
+{
+    if (self->due)
+        show_result(self);
+}
+
+static void on_unmap(WbRankingPage *self)
+{
+    if (self->frame != 0)
+        gtk_widget_remove_tick_callback(GTK_WIDGET(self), self->frame);
+    self->frame = 0;
 }
 
 static void on_stop(WbRankingPage *self)
@@ -148,6 +224,7 @@ static void on_restart(WbRankingPage *self)
 static void wb_ranking_page_dispose(GObject *object)
 {
     WbRankingPage *self = WB_RANKING_PAGE(object);
+    g_clear_handle_id(&self->late, g_source_remove);
     g_clear_object(&self->list);
     g_clear_object(&self->session);
     g_clear_object(&self->job);
@@ -206,13 +283,17 @@ GtkWidget *wb_ranking_page_new(const WbContext *context)
     wb_weights_pane_set_context(self->weights, context);
     wb_ruled_out_pane_set_session(self->ruled_out, context->session);
     wb_more_pane_set_session(self->more, context->session);
-    g_signal_connect_object(self->job, "result", G_CALLBACK(show_result), self, G_CONNECT_SWAPPED);
+    g_signal_connect_object(self->job, "result", G_CALLBACK(on_result), self, G_CONNECT_SWAPPED);
     static const char *const watched[] = {"notify::state", "notify::stale", "notify::progress",
                                           "notify::message"};
     for (guint i = 0; i < G_N_ELEMENTS(watched); i++)
-        g_signal_connect_object(self->job, watched[i], G_CALLBACK(show_status), self,
+        g_signal_connect_object(self->job, watched[i], G_CALLBACK(on_status), self,
                                 G_CONNECT_SWAPPED);
     g_signal_connect_object(self->session, "notify::kit", G_CALLBACK(show_kit), self,
+                            G_CONNECT_SWAPPED);
+    g_signal_connect(self, "map", G_CALLBACK(on_map), NULL);
+    g_signal_connect(self, "unmap", G_CALLBACK(on_unmap), NULL);
+    g_signal_connect_object(self->side, "notify::visible-child-name", G_CALLBACK(show_side), self,
                             G_CONNECT_SWAPPED);
     show_result(self);
     return GTK_WIDGET(self);
