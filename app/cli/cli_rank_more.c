@@ -111,6 +111,9 @@ void wb_cli_more_append(GString *out, const WbProblem *problem, const WbRanking 
     for (int r = 0; r < WB_CURVE_RESOURCES; r++)
         for (int g = 0; g < WB_CURVE_GAINS; g++)
             append_curve(out, problem, ranking, &more->curve[r][g]);
+    g_string_append_c(out, '\n');
+    if (ranking->n_top > 0)
+        wb_cli_wrap(out, "", _("The kit in hand is the first of all."));
     if (any_beyond(more))
         wb_cli_wrap(out, "", _("+: beyond your limit, which is all that stops this kit."));
 }

@@ -184,8 +184,8 @@ static void append_better(const Words *words, size_t at, double gives)
     g_string_append_printf(words->out,
                            usable ? _("For no more than the kit in hand another has %s of usable "
                                       "capacity in place of %s. ")
-                                  : _("For no more than the kit in hand another has %s of dark "
-                                      "hours a year in place of %s. "),
+                                  : _("For no more than the kit in hand another leaves %s a "
+                                      "year dark in place of %s. "),
                            best, now);
 }
 

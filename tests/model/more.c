@@ -98,8 +98,8 @@ static void test_words_of_better(void)
     curve.gain = WB_CRITERION_DARK;
     g_autofree char *dark = wb_words_curve(&problem, &curve, 100000, 2000.5);
     g_assert_true(g_str_has_prefix(dark,
-                                   "For no more than the kit in hand another has 2,000.0 h of "
-                                   "dark hours a year in place of 2,000.5 h. "));
+                                   "For no more than the kit in hand another leaves 2,000.0 h a "
+                                   "year dark in place of 2,000.5 h. "));
     g_autofree char *worse = wb_words_curve(&problem, &curve, 100000, 1999);
     g_assert_null(strstr(worse, "in place of"));
 }
