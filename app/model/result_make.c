@@ -90,8 +90,8 @@ WbResult *wb_result_make(WbBriefFile *file, WbCatalogueView *view, const WbRankO
 /* Do both ask about the same kits, though in another order perhaps? */
 static gboolean same_kits(WbBriefFile *a, WbBriefFile *b)
 {
-    static const char *const order_only[] = {"kit_in_hand", "notes", "weights",
-                                             "anchors",     "front", NULL};
+    static const char *const order_only[] = {"kit_in_hand", "notes",   "weights", "anchors",
+                                             "front",       "rank_by", NULL};
     if (wb_brief_file_hours(a) != wb_brief_file_hours(b))
         return FALSE;
     g_autofree char *text_a = wb_brief_file_text_without(a, order_only);

@@ -111,6 +111,28 @@ typedef struct {
     double full, none; /* worth 1 and worth 0; NaN in the brief: the default of wb_anchors */
 } WbAnchor;
 
+/* What puts one kit before another. */
+typedef enum {
+    WB_WAY_SCORE,      /* the higher weighted score */
+    WB_WAY_GOALS,      /* the shorter distance from the goals */
+    WB_WAY_IMPORTANCE, /* criterion by criterion, in steps */
+    WB_N_WAYS,
+} WbWay;
+
+typedef struct {
+    int criterion; /* WbCriterion */
+    double step;   /* figures in one step of this size are equal; 0: only the same figure is; NaN in
+                      the brief: a twentieth of the distance between the anchors */
+} WbImportant;
+
+typedef struct {
+    int way;                    /* WbWay */
+    double goal[WB_N_CRITERIA]; /* NaN in the brief: the anchor "full" */
+    WbImportant
+        important[WB_N_CRITERIA]; /* first the most important, each criterion at most once */
+    int n_important;
+} WbRankBy;
+
 /* Largest counts to try. Defaults 6, 6, 1, 4, 4. */
 typedef struct {
     int series, parallel, controllers, bank_series, bank_parallel;
@@ -192,6 +214,7 @@ typedef struct {
     WbAnchor anchor[WB_N_CRITERIA];
     double weight[WB_N_CRITERIA]; /* >= 0, as typed; wb_score normalises the sum to 1 */
     uint32_t front;               /* bit c: criterion c counts in the front */
+    WbRankBy rank_by;
     WbLargest largest;
     int rule_set; /* WbRuleSet */
     WbWiringWishes wiring;
@@ -209,6 +232,8 @@ typedef struct {
 /* Criterion names as they stand in JSON: "cost", "weight", "usable_capacity", "roof_area",
  * "autonomy", "spare_power", "dark_hours", "supply_margin". */
 const char *wb_criterion_name(WbCriterion criterion);
+/* Ways to rank as they stand in JSON: "score", "goals", "importance". */
+const char *wb_way_name(WbWay way);
 /* Circuit names as they stand in JSON: "string", "array", "charge", "dcdc_in", "dcdc_out", "shore",
  * "battery", "main", "inverter", "feed", "load". */
 const char *wb_circuit_name(WbCircuitKind kind);

@@ -84,6 +84,7 @@ typedef struct {
     double clear_m2;
     WbAnchor anchor[WB_N_CRITERIA]; /* the brief's, defaults filled in */
     double weight[WB_N_CRITERIA];   /* sum 1 */
+    WbRankBy rank_by;               /* the brief's, goals and steps filled in */
     WbPanelChoice *panels;
     size_t n_panels;
     WbControllerChoice *controllers;

@@ -56,7 +56,7 @@ typedef struct {
 } WbChemistryRank;
 
 typedef struct {
-    WbRanked *top; /* best first; equal scores by wb_kit_compare */
+    WbRanked *top; /* best first, by rank_by.h */
     size_t n_top;
     WbRanked *front; /* same order */
     size_t n_front;

@@ -118,7 +118,7 @@ static void compare(Settled *settled, GArray *kits)
     for (size_t i = 0; i < settled->best.n; i++) {
         const Full *full = &g_array_index(kits, Full, i);
         g_assert_cmpint(wb_kit_compare(NULL, &settled->best.heap[i].kit, &full->kit), ==, 0);
-        g_assert_true(settled->best.heap[i].score == full->score);
+        g_assert_true(settled->best.heap[i].key[0] == full->score);
     }
     size_t front = 0;
     for (guint i = 0; i < kits->len; i++) {

@@ -2,6 +2,7 @@
 #include "pool.h"
 #include "gen.h"
 #include "rank.h"
+#include "second_order.h"
 #include <glib.h>
 #include <math.h>
 #include <string.h>
@@ -86,7 +87,7 @@ static void check_same(const WbRanking *a, const WbRanking *b)
         g_assert_cmpuint(a->ruled_out[r].alone, ==, b->ruled_out[r].alone);
 }
 
-/* Other weights; now and then another front, other anchors. */
+/* Other weights, another way to rank; now and then another front, other anchors. */
 static void change_mind(WbRandom *random, WbBrief *brief)
 {
     for (int c = 0; c < WB_N_CRITERIA; c++)
@@ -94,6 +95,7 @@ static void change_mind(WbRandom *random, WbBrief *brief)
     brief->weight[WB_CRITERION_COST] += 1;
     if (wb_random_below(random, 2))
         brief->front = 1 + (uint32_t)wb_random_below(random, (1u << WB_N_CRITERIA) - 1);
+    random_way(random, brief);
     if (wb_random_below(random, 3) == 0)
         brief->anchor[WB_CRITERION_USABLE] =
             (WbAnchor){.full = 1000.0 + (double)wb_random_below(random, 4000), .none = 0.0};
@@ -101,6 +103,10 @@ static void change_mind(WbRandom *random, WbBrief *brief)
 
 static bool dark_hours_order(const WbBrief *brief)
 {
+    const WbRankBy *by = &brief->rank_by;
+    for (int i = 0; by->way == WB_WAY_IMPORTANCE && i < by->n_important; i++)
+        if (by->important[i].criterion == WB_CRITERION_DARK)
+            return true;
     return brief->weight[WB_CRITERION_DARK] > 0 || brief->front >> WB_CRITERION_DARK & 1;
 }
 

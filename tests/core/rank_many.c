@@ -4,6 +4,7 @@
  * its argument. */
 #include "brute.h"
 #include "gen.h"
+#include "second_order.h"
 #include <glib.h>
 #include <math.h>
 #include <stdlib.h>
@@ -52,6 +53,8 @@ static void fill_catalogue(Gen *gen, WbRandom *random, int i)
         size = (GenSize){4, 3, 3, 2, 1, 3, 3, 1, 2, 2};
     gen_fill(gen, random, &size);
     fill_wishes(&gen->brief, random, i);
+    WbRandom aside = *random; /* all other draws stay what they were */
+    random_way(&aside, &gen->brief);
 }
 
 static int by_kit(gconstpointer left, gconstpointer right)

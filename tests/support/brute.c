@@ -1,4 +1,5 @@
 #include "brute.h"
+#include "second_order.h"
 #include <math.h>
 #include <string.h>
 
@@ -40,13 +41,24 @@ static void brute_one(const WbProblem *problem, const WbKit *kit, GArray *kits, 
     }
 }
 
-/* By score, then by the ids themselves, not by the order of indices. */
-static int by_score_and_id(gconstpointer left, gconstpointer right, gpointer data)
+static int by_figures(const WbProblem *problem, const WbVerdict *a, const WbVerdict *b)
+{
+    double of_a[WB_N_CRITERIA], of_b[WB_N_CRITERIA];
+    for (int c = 0; c < WB_N_CRITERIA; c++) {
+        of_a[c] = wb_figure(&a->figures, (WbCriterion)c);
+        of_b[c] = wb_figure(&b->figures, (WbCriterion)c);
+    }
+    return second_order(problem, of_a, of_b);
+}
+
+/* By the brief's way, then by the ids themselves, not by the order of indices. */
+static int by_way_and_id(gconstpointer left, gconstpointer right, gpointer data)
 {
     const WbProblem *problem = data;
     const WbVerdict *a = left, *b = right;
-    if (a->score != b->score)
-        return a->score > b->score ? -1 : 1;
+    int way = by_figures(problem, a, b);
+    if (way != 0)
+        return way;
     const char *ids[2][5];
     for (int i = 0; i < 2; i++) {
         const WbKit *kit = i ? &b->kit : &a->kit;
@@ -129,7 +141,7 @@ void brute_force(const WbProblem *problem, Brute *brute)
                                          k.inverter++)
                                         for (k.dcdc = 0; k.dcdc < (int)problem->n_dcdc; k.dcdc++)
                                             brute_one(problem, &k, kits, brute);
-    g_array_sort_with_data(kits, by_score_and_id, (gpointer)problem);
+    g_array_sort_with_data(kits, by_way_and_id, (gpointer)problem);
     brute->n = kits->len;
     brute->kits = (WbVerdict *)(void *)g_array_free(kits, FALSE);
     brute_front(problem, brute);

@@ -239,6 +239,7 @@ static WbStatus fill(WbProblem *problem, const WbCaches *caches, WbControl *cont
     problem->clear_m2 = (double)wb_roof_clear_mm2(&brief->roof) / 1e6;
     wb_fill_anchors(problem);
     wb_fill_weights(problem);
+    wb_fill_rank_by(problem);
     if ((status = fill_controllers(problem)) != WB_OK ||
         (status = fill_storage(problem, caches->fits, control)) != WB_OK ||
         (status = fill_inverters(problem)) != WB_OK || (status = fill_dcdc(problem)) != WB_OK ||
@@ -290,6 +291,7 @@ WbStatus wb_problem_reweigh(const WbProblem *base, const WbBrief *brief, WbProbl
     made->brief = brief;
     wb_fill_anchors(made);
     wb_fill_weights(made);
+    wb_fill_rank_by(made);
     *problem = made;
     return WB_OK;
 }

@@ -10,6 +10,12 @@ const char *wb_criterion_name(WbCriterion criterion)
     return names[criterion];
 }
 
+const char *wb_way_name(WbWay way)
+{
+    static const char *const names[WB_N_WAYS] = {"score", "goals", "importance"};
+    return names[way];
+}
+
 const char *wb_circuit_name(WbCircuitKind kind)
 {
     static const char *const names[WB_N_CIRCUITS] = {

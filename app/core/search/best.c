@@ -3,14 +3,12 @@
 
 void wb_best_init(WbBest *best, const WbProblem *problem, size_t most)
 {
-    *best = (WbBest){.problem = problem, .most = most};
+    *best = (WbBest){.n_keys = wb_rank_keys(problem), .most = most};
 }
 
-bool wb_best_before(const WbProblem *problem, const WbBestKit *a, const WbBestKit *b)
+static bool before(const WbBest *best, const WbBestKit *a, const WbBestKit *b)
 {
-    if (a->score != b->score)
-        return a->score > b->score;
-    return wb_kit_compare(problem, &a->kit, &b->kit) < 0;
+    return wb_rank_key_before(best->n_keys, a->key, &a->kit, b->key, &b->kit);
 }
 
 /* The worst of the first n entries sinks to its place from i. */
@@ -20,7 +18,7 @@ static void sink(const WbBest *best, size_t i, size_t n)
     for (;;) {
         size_t worst = i;
         for (size_t child = 2 * i + 1; child <= 2 * i + 2 && child < n; child++)
-            if (wb_best_before(best->problem, &heap[worst], &heap[child]))
+            if (before(best, &heap[worst], &heap[child]))
                 worst = child;
         if (worst == i)
             return;
@@ -36,7 +34,7 @@ static void rise(const WbBest *best, size_t i)
     WbBestKit *heap = best->heap;
     while (i > 0) {
         size_t parent = (i - 1) / 2;
-        if (!wb_best_before(best->problem, &heap[parent], &heap[i]))
+        if (!before(best, &heap[parent], &heap[i]))
             return;
         WbBestKit held = heap[i];
         heap[i] = heap[parent];
@@ -58,18 +56,27 @@ static bool grow(WbBest *best)
     return true;
 }
 
-bool wb_best_put(WbBest *best, const WbKit *kit, double score)
+static void fill(const WbBest *best, WbBestKit *entry, const WbKit *kit, const double *key)
 {
-    WbBestKit offer = {.kit = *kit, .score = score};
+    entry->kit = *kit;
+    for (int i = 0; i < best->n_keys; i++)
+        entry->key[i] = key[i];
+}
+
+bool wb_best_put(WbBest *best, const WbKit *kit, const double *key)
+{
     if (best->n < best->most) {
         if (!grow(best))
             return false;
-        best->heap[best->n++] = offer;
+        fill(best, &best->heap[best->n++], kit, key);
         rise(best, best->n - 1);
-    } else if (wb_best_before(best->problem, &offer, &best->heap[0])) {
-        best->heap[0] = offer;
-        sink(best, 0, best->n);
+        return true;
     }
+    const WbBestKit *worst = &best->heap[0];
+    if (!wb_rank_key_before(best->n_keys, key, kit, worst->key, &worst->kit))
+        return true;
+    fill(best, &best->heap[0], kit, key);
+    sink(best, 0, best->n);
     return true;
 }
 

@@ -2,15 +2,15 @@
 #ifndef WB_BEST_H
 #define WB_BEST_H
 
-#include "kit.h"
+#include "rank_by.h"
 
 typedef struct {
     WbKit kit;
-    double score;
+    double key[WB_RANK_KEYS]; /* the first n_keys */
 } WbBestKit;
 
 typedef struct {
-    const WbProblem *problem;
+    int n_keys;
     WbBestKit *heap;
     size_t n, most, room;
 } WbBest;
@@ -22,12 +22,10 @@ typedef struct {
 } WbTally;
 
 void wb_best_init(WbBest *best, const WbProblem *problem, size_t most);
-/* Higher score first; equal scores by wb_kit_compare. False: out of memory. */
-bool wb_best_put(WbBest *best, const WbKit *kit, double score);
+/* By wb_rank_key_before; the key is of wb_rank_key. False: out of memory. */
+bool wb_best_put(WbBest *best, const WbKit *kit, const double *key);
 /* Best first; the heap is spent. */
 void wb_best_sort(WbBest *best);
 void wb_best_free(WbBest *best);
-/* Is a listed before b? */
-bool wb_best_before(const WbProblem *problem, const WbBestKit *a, const WbBestKit *b);
 
 #endif

@@ -449,7 +449,7 @@ void wb_join_free(WbJoin *join)
 static bool merge_best(WbBest *into, const WbBest *from)
 {
     for (size_t i = 0; i < from->n; i++)
-        if (!wb_best_put(into, &from->heap[i].kit, from->heap[i].score))
+        if (!wb_best_put(into, &from->heap[i].kit, from->heap[i].key))
             return false;
     return true;
 }

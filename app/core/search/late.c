@@ -13,16 +13,16 @@ void wb_late_init(WbLate *late, WbCarry *carry, WbDarkMemo *memo)
     const WbProblem *problem = carry->problem;
     *late = (WbLate){.problem = problem, .control = carry->control, .carry = carry, .memo = memo};
     late->most_waiting = MOST_WAITING;
-    late->weighs = problem->weight[WB_CRITERION_DARK] > 0.0;
+    late->orders = wb_rank_asks(problem, WB_CRITERION_DARK);
     late->in_front = problem->brief->front >> WB_CRITERION_DARK & 1;
 }
 
 bool wb_late_asked(const WbLate *late)
 {
-    return late->weighs || late->in_front;
+    return late->orders || late->in_front;
 }
 
-/* ---- the order of scores ---- */
+/* ---- the order ---- */
 
 /* Does a worth of dark hours fall as they rise? The brief may set its ends the other way round. */
 static bool fewer_is_worth_more(const WbProblem *problem)
@@ -31,16 +31,17 @@ static bool fewer_is_worth_more(const WbProblem *problem)
     return anchor->full <= anchor->none;
 }
 
-/* The highest score it can have: the exact one where its dark hours are known. Each step of the sum
- * rounds the same way up or down, so the bound holds in the last bit too. */
-static double highest_score(const WbLate *late, const WbLateKit *kit)
+/* The highest key it can have: the exact one where its dark hours are known. Every key rises or
+ * stays as dark hours fall, and each step of a sum rounds the same way up or down, so the bound
+ * holds in the last bit too. */
+static void fill_highest_key(const WbLate *late, WbLateKit *kit)
 {
-    double figure[WB_N_CRITERIA], u[WB_N_CRITERIA];
-    if (!wb_late_known(kit) && !fewer_is_worth_more(late->problem))
-        return INFINITY;
+    double figure[WB_N_CRITERIA];
     memcpy(figure, kit->figure, sizeof figure);
     figure[WB_CRITERION_DARK] = kit->fewest_h;
-    return wb_score_of(late->problem, figure, u);
+    wb_rank_key_of(late->problem, figure, kit->order);
+    if (!wb_late_known(kit) && !fewer_is_worth_more(late->problem))
+        kit->order[0] = INFINITY;
 }
 
 static WbTally *tally_of(const WbLate *late, const WbKit *kit)
@@ -51,21 +52,21 @@ static WbTally *tally_of(const WbLate *late, const WbKit *kit)
 
 static bool may_enter(const WbBest *best, const WbLateKit *kit)
 {
-    WbBestKit wanted = {.kit = kit->kit, .score = kit->score};
-    return best->n < best->most || wb_best_before(best->problem, &wanted, &best->heap[0]);
+    return best->n < best->most || wb_rank_key_before(best->n_keys, kit->order, &kit->kit,
+                                                      best->heap[0].key, &best->heap[0].kit);
 }
 
-static bool put_best(WbLate *late, const WbKit *kit, double score)
+static bool put_best(WbLate *late, const WbKit *kit, const double *key)
 {
-    return wb_best_put(late->best, kit, score) &&
-           wb_best_put(&tally_of(late, kit)->best, kit, score);
+    return wb_best_put(late->best, kit, key) && wb_best_put(&tally_of(late, kit)->best, kit, key);
 }
 
-static int by_score(const void *left, const void *right)
+static int by_key(const void *left, const void *right)
 {
     const WbLateKit *a = *(WbLateKit *const *)left, *b = *(WbLateKit *const *)right;
-    if (a->score != b->score)
-        return a->score > b->score ? -1 : 1;
+    for (int i = 0; i < WB_RANK_KEYS; i++)
+        if (a->order[i] != b->order[i])
+            return a->order[i] > b->order[i] ? -1 : 1;
     return wb_kit_compare(NULL, &a->kit, &b->kit);
 }
 
@@ -81,8 +82,8 @@ typedef struct {
 
 static bool settle_best(WbLate *late, WbLateKit *kit)
 {
-    kit->score = highest_score(late, kit);
-    return put_best(late, &kit->kit, kit->score);
+    fill_highest_key(late, kit);
+    return put_best(late, &kit->kit, kit->order);
 }
 
 static bool beaten(const WbLate *late, const WbLateKit *kit)
@@ -150,7 +151,7 @@ static bool still_matters(WbLate *late, WbLateKit *kit, bool front)
         kit->worse[late->front->n_criteria - 1] = kit->fewest_h;
         return !beaten(late, kit);
     }
-    kit->score = highest_score(late, kit);
+    fill_highest_key(late, kit);
     return may_enter(late->best, kit) || may_enter(&tally_of(late, &kit->kit)->best, kit);
 }
 
@@ -199,9 +200,9 @@ static WbStatus settle_by(Settling *settling, bool front)
         if (front)
             fill_vector(late, &late->kit[i]);
         else
-            late->kit[i].score = highest_score(late, &late->kit[i]);
+            fill_highest_key(late, &late->kit[i]);
     }
-    qsort(settling->order, late->n, sizeof *settling->order, front ? by_vector : by_score);
+    qsort(settling->order, late->n, sizeof *settling->order, front ? by_vector : by_key);
     return settle_in_order(settling, front);
 }
 
@@ -215,7 +216,7 @@ static WbStatus settle_all(WbLate *late)
         late->beaters = malloc(MOST_BEATERS * sizeof *late->beaters);
     bool room = settling.banks && settling.order && (!late->in_front || late->beaters);
     WbStatus status = room ? WB_OK : WB_NO_MEMORY;
-    if (status == WB_OK && late->weighs)
+    if (status == WB_OK && late->orders)
         status = settle_by(&settling, false);
     if (status == WB_OK && late->in_front)
         status = settle_by(&settling, true);
@@ -250,9 +251,12 @@ static WbStatus wait_for(WbLate *late, const WbKit *kit, const double figure[WB_
 
 WbStatus wb_late_take(WbLate *late, const WbKit *kit, const double figure[WB_N_CRITERIA])
 {
-    double u[WB_N_CRITERIA];
-    if (!late->weighs && !put_best(late, kit, wb_score_of(late->problem, figure, u)))
-        return WB_NO_MEMORY;
+    if (!late->orders) {
+        double key[WB_RANK_KEYS];
+        wb_rank_key_of(late->problem, figure, key);
+        if (!put_best(late, kit, key))
+            return WB_NO_MEMORY;
+    }
     if (!late->in_front && late->front) {
         WbStatus status = wb_front_offer_of(late->front, kit, figure);
         if (status != WB_OK)

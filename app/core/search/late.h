@@ -1,7 +1,7 @@
 /* Kits whose place hangs on their dark hours, by a weight or by the front. An hourly balance is
  * dear, so they wait, each with the fewest and the most dark hours it can have, and only those are
  * balanced whose place is still open:
- *   - fewest dark hours give the highest score; kits are taken in the order of it, until none can
+ *   - fewest dark hours give the highest place; kits are taken in the order of it, until none can
  *     come among the best any more;
  *   - a kit that another, known one beats even with its fewest dark hours is not on the front;
  *   - on one bank a kit with at least as much energy in every hour and no more need never has more
@@ -21,7 +21,7 @@ typedef struct {
     WbDarkKey key;
     double figure[WB_N_CRITERIA]; /* as wb_figure; dark hours once known */
     double fewest_h, most_h;      /* dark hours; equal: known */
-    double score;                 /* at the fewest */
+    double order[WB_RANK_KEYS];   /* of rank_by.h at the fewest; 0 beyond its keys */
     double worse[WB_N_CRITERIA];  /* as the front's, dark hours last */
     uint32_t bank;
     uint32_t next, seen; /* in the chain of the known of its bank */
@@ -30,7 +30,7 @@ typedef struct {
 typedef struct {
     const WbProblem *problem;
     WbControl *control;
-    bool weighs, in_front; /* dark hours, in this problem */
+    bool orders, in_front; /* dark hours, in this problem */
     WbCarry *carry;        /* its comparisons of needs */
     WbDarkMemo *memo;
     WbBest *best;

@@ -1,4 +1,5 @@
 #include "part_why.h"
+#include "rank_by.h"
 #include <math.h>
 #include <string.h>
 
@@ -70,18 +71,20 @@ bool wb_kit_holds(const WbKit *kit, const WbPartChoice *choice)
 static uint64_t rank_in_pool(const WbProblem *problem, const WbPool *pool, const WbRanked *row)
 {
     uint64_t before = 0;
+    double key[WB_RANK_KEYS], other[WB_RANK_KEYS];
+    int n_keys = wb_rank_keys(problem);
+    wb_rank_key(problem, &row->figures, key);
     for (size_t i = 0; i < pool->n; i++) {
-        double figure[WB_N_CRITERIA], u[WB_N_CRITERIA];
+        double figure[WB_N_CRITERIA];
         if (pool->kit[i].stop != WB_N_RULES)
             continue;
         for (int c = 0; c < WB_N_CRITERIA; c++)
             figure[c] = pool->figure[c][i];
-        double score = wb_score_of(problem, figure, u);
-        if (isnan(score))
+        if (wb_rank_asks(problem, WB_CRITERION_DARK) && isnan(figure[WB_CRITERION_DARK]))
             return 0;
         WbKit kit = wb_pooled_kit(&pool->kit[i]);
-        before += score > row->score ||
-                  (score == row->score && wb_kit_compare(problem, &kit, &row->kit) < 0);
+        wb_rank_key_of(problem, figure, other);
+        before += wb_rank_key_before(n_keys, other, &kit, key, &row->kit);
     }
     return before + 1;
 }

@@ -226,7 +226,7 @@ static WbStatus rank(const WbProblem *problem, const WbRankOptions *options, WbC
 static bool dark_hours_matter(const WbProblem *problem)
 {
     const WbBrief *brief = problem->brief;
-    return brief->dark_hours.on || problem->weight[WB_CRITERION_DARK] > 0.0 ||
+    return brief->dark_hours.on || wb_rank_asks(problem, WB_CRITERION_DARK) ||
            brief->front >> WB_CRITERION_DARK & 1;
 }
 
@@ -242,7 +242,7 @@ WbStatus wb_rank(const WbProblem *problem, const WbRankOptions *options, WbContr
     brief.dark_hours.on = false;
     brief.front &= ~(1u << WB_CRITERION_DARK);
     eased.brief = &brief;
-    eased.weight[WB_CRITERION_DARK] = 0.0;
+    wb_rank_leave_out(&eased, WB_CRITERION_DARK);
     WbStatus status = rank(&eased, options, control, ranking);
     if (status == WB_OK)
         ranking->proved = !dark_hours_matter(problem);

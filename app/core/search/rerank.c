@@ -1,4 +1,4 @@
-/* Ranks the kits of a pool anew. One pass over their figures: score, best list, front where its
+/* Ranks the kits of a pool anew. One pass over their figures: keys, best list, front where its
  * criteria are others. What the rows of the last ranking know is kept. O(kits), some milliseconds
  * for tens of thousands. */
 #include "join.h"
@@ -23,7 +23,7 @@ typedef struct {
 
 static bool dark_hours_order(const WbProblem *problem)
 {
-    return problem->weight[WB_CRITERION_DARK] > 0.0 ||
+    return wb_rank_asks(problem, WB_CRITERION_DARK) ||
            problem->brief->front >> WB_CRITERION_DARK & 1;
 }
 

@@ -99,19 +99,21 @@ static WbStatus rows_of(const WbProblem *problem, const WbKnownRows *known, WbCo
     return fill_dark_hours(problem, known, control, *rows, best->n < told ? best->n : told);
 }
 
-/* Members of the front in the order of the ranking; `by_score` has room for all of them. */
+/* Members of the front in the order of the ranking; `rows` has room for all of them. */
 static WbStatus order_front(const WbProblem *problem, const WbKnownRows *known,
-                            const WbFront *front, WbControl *control, WbRanked *by_score,
-                            WbBest *order)
+                            const WbFront *front, WbControl *control, WbRanked *rows, WbBest *order)
 {
     WbStatus status = WB_OK;
     for (size_t i = 0; i < front->n_front; i++)
-        fill_row(problem, known, &front->kits[i].kit, &by_score[i]);
-    if (problem->weight[WB_CRITERION_DARK] > 0.0)
-        status = fill_dark_hours(problem, known, control, by_score, front->n_front);
-    for (size_t i = 0; i < front->n_front && status == WB_OK; i++)
-        if (!wb_best_put(order, &by_score[i].kit, by_score[i].score))
+        fill_row(problem, known, &front->kits[i].kit, &rows[i]);
+    if (wb_rank_asks(problem, WB_CRITERION_DARK))
+        status = fill_dark_hours(problem, known, control, rows, front->n_front);
+    for (size_t i = 0; i < front->n_front && status == WB_OK; i++) {
+        double key[WB_RANK_KEYS];
+        wb_rank_key(problem, &rows[i].figures, key);
+        if (!wb_best_put(order, &rows[i].kit, key))
             status = WB_NO_MEMORY;
+    }
     return status;
 }
 
@@ -121,10 +123,10 @@ static WbStatus fill_front(const WbProblem *problem, const WbRankOptions *option
 {
     WbBest order;
     wb_best_init(&order, problem, options->front_most);
-    WbRanked *by_score = malloc((front->n_front + 1) * sizeof *by_score);
+    WbRanked *rows = malloc((front->n_front + 1) * sizeof *rows);
     WbStatus status =
-        by_score ? order_front(problem, known, front, control, by_score, &order) : WB_NO_MEMORY;
-    free(by_score);
+        rows ? order_front(problem, known, front, control, rows, &order) : WB_NO_MEMORY;
+    free(rows);
     if (status == WB_OK) {
         ranking->n_front = order.n;
         ranking->front_count = front->n_front;
