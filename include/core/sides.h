@@ -50,6 +50,10 @@ int64_t wb_shops_shipping_minor(const WbProblem *problem, const WbShopSet *shops
 /* Everything of money in the figures: the allowance is a share of the parts, not of the circuits.
  */
 void wb_figures_money(const WbProblem *problem, WbSideBill *bill, WbFigures *figures);
+/* The same of two bills that are not yet joined: most often nothing of wiring is owned, and then
+ * neither is copied. */
+void wb_figures_money_of(const WbProblem *problem, const WbSideBill *a, const WbSideBill *b,
+                         WbFigures *figures);
 
 /* The sides' rules stand together in the published order. */
 #define WB_FIRST_OWN_RULE WB_RULE_ROOF_FIT /* array side, whatever the bank */

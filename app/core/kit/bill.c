@@ -98,14 +98,35 @@ int64_t wb_shops_shipping_minor(const WbProblem *problem, const WbShopSet *shops
     return shipping_minor;
 }
 
+static void fill_money(const WbProblem *problem, int64_t parts_minor, int64_t wiring_minor,
+                       const WbShopSet *shops, WbFigures *figures)
+{
+    figures->parts_minor = parts_minor;
+    figures->wiring_minor = wiring_minor;
+    figures->shipping_minor = wb_shops_shipping_minor(problem, shops);
+    figures->allowance_minor = wb_allowance_minor(parts_minor, problem->brief->sundries_pct);
+    figures->cost_minor =
+        parts_minor + wiring_minor + figures->shipping_minor + figures->allowance_minor;
+}
+
 void wb_figures_money(const WbProblem *problem, WbSideBill *bill, WbFigures *figures)
 {
     wb_bill_settle(problem, bill);
-    figures->parts_minor = bill->parts_minor;
-    figures->wiring_minor = bill->wiring_minor;
-    figures->shipping_minor = wb_shops_shipping_minor(problem, &bill->shops);
-    figures->allowance_minor =
-        wb_allowance_minor(figures->parts_minor, problem->brief->sundries_pct);
-    figures->cost_minor = figures->parts_minor + figures->wiring_minor + figures->shipping_minor +
-                          figures->allowance_minor;
+    fill_money(problem, bill->parts_minor, bill->wiring_minor, &bill->shops, figures);
+}
+
+void wb_figures_money_of(const WbProblem *problem, const WbSideBill *a, const WbSideBill *b,
+                         WbFigures *figures)
+{
+    if (problem->n_owned_wires > 0) {
+        WbSideBill bill = *a;
+        wb_bill_join(problem, &bill, b);
+        wb_figures_money(problem, &bill, figures);
+        return;
+    }
+    WbShopSet shops;
+    for (size_t i = 0; i < (problem->n_shops + 63) / 64; i++)
+        shops.word[i] = a->shops.word[i] | b->shops.word[i];
+    fill_money(problem, a->parts_minor + b->parts_minor, a->wiring_minor + b->wiring_minor, &shops,
+               figures);
 }

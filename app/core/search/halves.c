@@ -141,6 +141,18 @@ static bool list_arrays_of(const WbProblem *problem, int panel, int controller, 
     return true;
 }
 
+static int by_chargers(const void *left, const void *right)
+{
+    const WbArray *a = left, *b = right;
+    int order = a->kit.controller - b->kit.controller;
+    if (!order)
+        order = a->kit.n_controllers - b->kit.n_controllers;
+    if (!order)
+        order = (a->bill.parts_minor > b->bill.parts_minor) -
+                (a->bill.parts_minor < b->bill.parts_minor);
+    return order ? order : wb_kit_compare(NULL, &a->kit, &b->kit);
+}
+
 WbStatus wb_arrays_list(const WbProblem *problem, const WbPartChoice *holding, WbControl *control,
                         WbArrays *arrays)
 {
@@ -154,6 +166,8 @@ WbStatus wb_arrays_list(const WbProblem *problem, const WbPartChoice *holding, W
             if (!list_arrays_of(problem, (int)p, (int)c, arrays))
                 return WB_NO_MEMORY;
         }
+    if (arrays->n)
+        qsort(arrays->array, arrays->n, sizeof *arrays->array, by_chargers);
     return WB_OK;
 }
 
@@ -187,10 +201,6 @@ static bool add_array(const WbProblem *problem, const WbBankKind *bank, const Wb
     half->solar_a = wb_solar_charge_a(panel->panel, kit->n_series, kit->n_parallel, controller,
                                       kit->n_controllers, &bank->volts);
     half->law = wb_kit_array_law(problem, kit, &bank->volts);
-    WbSupply supply;
-    wb_kit_array_months(problem, kit, &bank->volts, &supply);
-    for (int m = 0; m < WB_MONTHS; m++)
-        half->array_wh[m] = supply.day_wh[m];
     return true;
 }
 
@@ -291,4 +301,15 @@ void wb_halves_free(WbHalves *halves)
     free(halves->half);
     free(halves->counts);
     *halves = (WbHalves){0};
+}
+
+WbKit wb_halves_kit(const WbHalf *array, const WbHalf *bank, const WbHalf *dcdc)
+{
+    WbKit kit = array->kit;
+    kit.storage = bank->kit.storage;
+    kit.bank_series = bank->kit.bank_series;
+    kit.bank_parallel = bank->kit.bank_parallel;
+    kit.inverter = bank->kit.inverter;
+    kit.dcdc = dcdc->kit.dcdc;
+    return kit;
 }

@@ -15,7 +15,7 @@ typedef struct {
     WbSideBill bill;
     double solar_a;             /* array side */
     WbArrayLaw law;             /* array side */
-    double array_wh[WB_MONTHS]; /* array side */
+    double array_wh[WB_MONTHS]; /* array side; told once wb_run_months was asked */
     double other_wh;            /* DC-DC side: alternator and shore, Wh a day */
     double dcdc_a;              /* DC-DC side */
     double max_charge_a;        /* bank side, strings x maker's limit */
@@ -53,6 +53,7 @@ typedef struct {
 /* May a kit that holds this choice hold the one at this index of a kind? NULL: any. */
 bool wb_may_hold(const WbPartChoice *holding, WbPartKind kind, int index);
 
+/* By controllers and their count, then by what the parts cost. */
 WbStatus wb_arrays_list(const WbProblem *problem, const WbPartChoice *holding, WbControl *control,
                         WbArrays *arrays);
 void wb_arrays_free(WbArrays *arrays);
@@ -66,5 +67,6 @@ WbStatus wb_halves_bank(const WbProblem *problem, const WbPartChoice *holding,
                         const WbBankKind *bank, int storage, int bank_series, WbHalves *halves);
 void wb_halves_clear(WbHalves *halves); /* empties, keeps the memory */
 void wb_halves_free(WbHalves *halves);
+WbKit wb_halves_kit(const WbHalf *array, const WbHalf *bank, const WbHalf *dcdc);
 
 #endif

@@ -1,7 +1,7 @@
 #include "join.h"
 #include "least_dark.h"
-#include "money.h"
 #include "nearest.h"
+#include <math.h>
 #include <stdlib.h>
 
 static int lowest_bit(uint64_t bits)
@@ -12,11 +12,6 @@ static int lowest_bit(uint64_t bits)
 static bool more_than_one(uint64_t bits)
 {
     return (bits & (bits - 1)) != 0;
-}
-
-static bool one_bit(uint64_t bits)
-{
-    return bits && (bits & (bits - 1)) == 0;
 }
 
 static uint64_t rule_bit(WbRule rule)
@@ -41,111 +36,12 @@ static void count_products(WbJoin *join)
             }
 }
 
-/* A kit as its halves and the circuits that look at more than one of them. */
-typedef struct {
-    const WbHalf *array, *bank, *dcdc;
-    const WbBankWires *wires;
-    const WbLink *charge, *dcdc_out;
-} Pieces;
-
-static Pieces pieces_of(WbJoin *join, const WbHalf *array, const WbHalf *bank, const WbHalf *dcdc)
+static WbStatus take(WbJoin *join, const WbPieces *pieces)
 {
-    const WbBankWires *wires = wb_wires_bank(&join->wires, bank, array, dcdc);
-    return (Pieces){array,
-                    bank,
-                    dcdc,
-                    wires,
-                    wb_wires_charge(&join->wires, wires, array),
-                    wb_wires_dcdc(&join->wires, wires, dcdc)};
-}
-
-static int64_t weight_g(const Pieces *pieces)
-{
-    return pieces->array->bill.weight_g + pieces->bank->bill.weight_g +
-           pieces->dcdc->bill.weight_g + pieces->wires->bill.weight_g +
-           pieces->charge->bill.weight_g + pieces->dcdc_out->bill.weight_g;
-}
-
-static void fill_figures(const WbJoin *join, const Pieces *pieces, WbFigures *figures)
-{
-    const WbProblem *problem = join->problem;
-    const WbHalf *array = pieces->array, *bank = pieces->bank;
-    const WbPanel *panel = problem->panels[array->kit.panel].panel;
-    WbSideBill bill = array->bill;
-    wb_bill_join(problem, &bill, &bank->bill);
-    wb_bill_join(problem, &bill, &pieces->dcdc->bill);
-    wb_bill_join(problem, &bill, &pieces->wires->bill);
-    wb_bill_join(problem, &bill, &pieces->charge->bill);
-    wb_bill_join(problem, &bill, &pieces->dcdc_out->bill);
-    figures->priced = bill.unpriced == 0;
-    wb_figures_money(problem, &bill, figures);
-    figures->weight_g = bill.weight_g;
-    figures->roof_area_mm2 =
-        (int64_t)array->kit.n_series * array->kit.n_parallel * panel->length_mm * panel->width_mm;
-    figures->usable_wh = bank->bank.lowest_usable_wh;
-    figures->autonomy_days = bank->bank.lowest_autonomy_days;
-    figures->spare_w = bank->bank.spare_w;
-    double supply_wh = 0;
-    int worst = wb_worst_supply_month(problem, array->array_wh, pieces->dcdc->other_wh, &bank->bank,
-                                      &supply_wh);
-    figures->supply_margin_wh = worst < 0 ? 0.0 : supply_wh - bank->bank.need_wh[worst];
-}
-
-static WbKit join_kit(const WbHalf *array, const WbHalf *bank, const WbHalf *dcdc)
-{
-    WbKit kit = array->kit;
-    kit.storage = bank->kit.storage;
-    kit.bank_series = bank->kit.bank_series;
-    kit.bank_parallel = bank->kit.bank_parallel;
-    kit.inverter = bank->kit.inverter;
-    kit.dcdc = dcdc->kit.dcdc;
-    return kit;
-}
-
-/* The joint rules stop a kit; wb_rule_charge_maximum, wb_rule_supply, wb_rule_money and
- * wb_rule_weight say the same in findings. Here they are plain comparisons: they are asked of
- * millions of pairs. */
-static bool charge_too_high(const WbHalf *array, const WbHalf *bank, const WbHalf *dcdc)
-{
-    return array->solar_a + dcdc->dcdc_a > bank->max_charge_a;
-}
-
-static bool supply_too_low(const WbJoin *join, const WbHalf *array, const WbHalf *bank,
-                           const WbHalf *dcdc)
-{
-    uint32_t months = join->problem->brief->site.months;
-    for (int m = 0; m < WB_MONTHS; m++) {
-        double supply_wh = (array->array_wh[m] + dcdc->other_wh) - bank->bank.storing_loss_wh[m];
-        if ((months >> m & 1) && supply_wh < bank->bank.need_wh[m])
-            return true;
-    }
-    return false;
-}
-
-static bool too_dear(const WbJoin *join, const WbFigures *figures)
-{
-    const WbLimit *limit = &join->problem->brief->money_minor;
-    return limit->on && figures->priced && (double)figures->cost_minor > limit->value;
-}
-
-static bool too_heavy(const WbJoin *join, const Pieces *pieces)
-{
-    const WbLimit *limit = &join->problem->brief->weight_kg;
-    return limit->on && (double)weight_g(pieces) / 1000 > limit->value;
-}
-
-/* All that hangs on the bus bars: wb_rule_circuits says the same. */
-static bool bus_broken(const Pieces *pieces)
-{
-    return pieces->wires->broken || pieces->charge->broken || pieces->dcdc_out->broken;
-}
-
-static WbStatus take(WbJoin *join, const Pieces *pieces)
-{
-    WbKit kit = join_kit(pieces->array, pieces->bank, pieces->dcdc);
+    WbKit kit = wb_pieces_kit(pieces);
     WbFigures figures = {0};
     double figure[WB_N_CRITERIA];
-    fill_figures(join, pieces, &figures);
+    wb_pieces_figures(pieces, &figures);
     figures.dark_h = WB_MISSING;
     join->feasible++;
     join->at_work->feasible++;
@@ -157,7 +53,7 @@ static WbStatus take(WbJoin *join, const Pieces *pieces)
 }
 
 /* Everything but the dark hours holds. */
-static WbStatus take_or_wait(WbJoin *join, const Pieces *pieces)
+static WbStatus take_or_wait(WbJoin *join, const WbPieces *pieces)
 {
     if (!join->carry.asked)
         return take(join, pieces);
@@ -169,7 +65,7 @@ static WbStatus take_or_wait(WbJoin *join, const Pieces *pieces)
 }
 
 /* The two numbers of the one joint rule that stops a kit, as its finding tells them. */
-static void tell_joint(const WbJoin *join, WbRule rule, const Pieces *pieces,
+static void tell_joint(const WbJoin *join, WbRule rule, const WbPieces *pieces,
                        const WbFigures *figures, double *value, double *limit)
 {
     const WbBrief *brief = join->problem->brief;
@@ -198,9 +94,9 @@ static bool is_within_reach(WbRule rule, double value, double limit)
     return (rule == WB_RULE_MONEY || rule == WB_RULE_WEIGHT) && value <= WB_POOL_BEYOND * limit;
 }
 
-static WbStatus stop_alone(WbJoin *join, WbRule rule, const Pieces *pieces, WbFigures *figures)
+static WbStatus stop_alone(WbJoin *join, WbRule rule, const WbPieces *pieces, WbFigures *figures)
 {
-    WbKit kit = join_kit(pieces->array, pieces->bank, pieces->dcdc);
+    WbKit kit = wb_pieces_kit(pieces);
     double value, limit;
     tell_joint(join, rule, pieces, figures, &value, &limit);
     wb_nearest_offer(&join->ruled_out[rule], &kit, value, limit);
@@ -210,39 +106,87 @@ static WbStatus stop_alone(WbJoin *join, WbRule rule, const Pieces *pieces, WbFi
     return kept ? WB_OK : WB_NO_MEMORY;
 }
 
-/* All side rules hold: the joint rules in the published order, until two are broken. */
-static WbStatus join_sound(WbJoin *join, const WbHalf *array, const WbHalf *bank,
-                           const WbHalf *dcdc)
+/* Surely no nearest miss and not within reach, by what it misses the limit at least? */
+static bool is_far(const WbJoin *join, WbRule rule, double least_miss)
 {
-    Pieces pieces = pieces_of(join, array, bank, dcdc);
-    WbFigures figures = {0};
-    uint64_t broken = 0;
-    if (bus_broken(&pieces))
-        broken |= rule_bit(WB_RULE_BANK_CIRCUITS);
-    if (charge_too_high(array, bank, dcdc))
+    const WbRuledOut *out = &join->ruled_out[rule];
+    return out->alone > 0 && least_miss > fabs(out->value - out->limit);
+}
+
+/* Money alone stops it. */
+static bool is_far_too_dear(const WbJoin *join, int64_t least_minor)
+{
+    double limit = join->problem->brief->money_minor.value;
+    return !is_within_reach(WB_RULE_MONEY, (double)least_minor, limit) &&
+           is_far(join, WB_RULE_MONEY, (double)least_minor - limit);
+}
+
+/* Supply alone stops it: the worst month is short by no less than the one that was probed. */
+static bool is_far_too_short(const WbJoin *join, const WbPieces *pieces)
+{
+    return is_far(join, WB_RULE_SUPPLY,
+                  wb_month_short_wh(pieces, pieces->array->array_wh, join->probed));
+}
+
+/* The joint rules but money, until two are broken. */
+static uint64_t stops_but_money(WbJoin *join, const WbPieces *pieces, WbRunArray *array)
+{
+    uint64_t broken = pieces->bus_broken ? rule_bit(WB_RULE_BANK_CIRCUITS) : 0;
+    if (wb_charge_too_high(pieces, array->solar_a))
         broken |= rule_bit(WB_RULE_CHARGE_MAXIMUM);
-    if (!more_than_one(broken) && supply_too_low(join, array, bank, dcdc))
+    if (!more_than_one(broken) &&
+        wb_supply_too_low(pieces, wb_run_months(array, join->problem, join->kind), &join->probed))
         broken |= rule_bit(WB_RULE_SUPPLY);
-    if (!more_than_one(broken)) {
-        fill_figures(join, &pieces, &figures);
-        if (too_dear(join, &figures))
-            broken |= rule_bit(WB_RULE_MONEY);
-        if (too_heavy(join, &pieces))
-            broken |= rule_bit(WB_RULE_WEIGHT);
-    }
+    if (!more_than_one(broken) && wb_too_heavy(pieces, array->weight_g))
+        broken |= rule_bit(WB_RULE_WEIGHT);
+    return broken;
+}
+
+/* All side rules hold, and one joint rule at most is broken but money. Most kits are far from what
+ * is told of them: bounds spare their figures. */
+static WbStatus join_money(WbJoin *join, uint64_t broken, const WbPieces *pieces)
+{
+    int64_t least_minor;
+    WbFigures figures = {0};
+    WbDear dear = wb_dear_at_a_glance(pieces, pieces->array, &least_minor);
+    bool far = broken ? dear == WB_DEAR_SURELY
+                      : dear == WB_DEAR_SURELY && is_far_too_dear(join, least_minor);
+    if (!far && broken == rule_bit(WB_RULE_SUPPLY) && dear == WB_DEAR_NOT)
+        far = is_far_too_short(join, pieces);
+    if (!far)
+        wb_pieces_figures(pieces, &figures);
+    if (far ? dear == WB_DEAR_SURELY : wb_too_dear(pieces, figures.cost_minor))
+        broken |= rule_bit(WB_RULE_MONEY);
     if (!broken)
-        return take_or_wait(join, &pieces);
-    join->ruled_out[lowest_bit(broken)].first++;
-    if (one_bit(broken))
-        return stop_alone(join, (WbRule)lowest_bit(broken), &pieces, &figures);
+        return take_or_wait(join, pieces);
+    WbRuledOut *out = &join->ruled_out[lowest_bit(broken)];
+    out->first++;
+    if (more_than_one(broken))
+        return WB_OK;
+    if (!far)
+        return stop_alone(join, (WbRule)lowest_bit(broken), pieces, &figures);
+    out->alone++;
     return WB_OK;
 }
 
+/* All side rules hold: the joint rules in the published order. Money comes last, for it takes
+ * longest. */
+static WbStatus join_sound(WbJoin *join, WbPieces *pieces, WbRunArray *array)
+{
+    uint64_t broken = stops_but_money(join, pieces, array);
+    if (more_than_one(broken)) {
+        join->ruled_out[lowest_bit(broken)].first++;
+        return WB_OK;
+    }
+    pieces->array = array->half;
+    return join_money(join, broken, pieces);
+}
+
 /* Two sides may break the same rule where it counts things; then they add up. */
-static void stop_marred(WbJoin *join, WbRule rule, const Pieces *pieces)
+static void stop_marred(WbJoin *join, WbRule rule, const WbPieces *pieces)
 {
     const WbHalf *halves[] = {pieces->array, pieces->bank, pieces->dcdc};
-    WbKit kit = join_kit(pieces->array, pieces->bank, pieces->dcdc);
+    WbKit kit = wb_pieces_kit(pieces);
     double value = 0, limit = 0;
     for (int i = 0; i < 3; i++)
         if (halves[i]->broken) {
@@ -252,66 +196,88 @@ static void stop_marred(WbJoin *join, WbRule rule, const Pieces *pieces)
     wb_nearest_offer(&join->ruled_out[rule], &kit, value, limit);
 }
 
-/* One side rule is broken: does the kit fail by it alone? Cheapest question first. */
-static void join_marred(WbJoin *join, uint64_t broken, const WbHalf *array, const WbHalf *bank,
-                        const WbHalf *dcdc)
+/* One side rule is broken, and nothing else was found: does the kit fail by it alone? */
+static void join_marred(WbJoin *join, uint64_t broken, WbPieces *pieces, WbRunArray *array)
 {
-    if (charge_too_high(array, bank, dcdc) || supply_too_low(join, array, bank, dcdc))
-        return;
-    Pieces pieces = pieces_of(join, array, bank, dcdc);
-    if (bus_broken(&pieces) || too_heavy(join, &pieces))
-        return;
+    int64_t least_minor;
     WbFigures figures = {0};
-    fill_figures(join, &pieces, &figures);
-    if (!too_dear(join, &figures))
-        stop_marred(join, (WbRule)lowest_bit(broken), &pieces);
+    if (pieces->bus_broken || wb_too_heavy(pieces, array->weight_g))
+        return;
+    pieces->array = array->half;
+    WbDear dear = WB_DEAR_NOT; /* as is a kit with a part that has no price */
+    if (broken != rule_bit(WB_RULE_NO_PRICE))
+        dear = wb_dear_at_a_glance(pieces, array->half, &least_minor);
+    if (dear == WB_DEAR_OPEN)
+        wb_pieces_figures(pieces, &figures);
+    if (dear == WB_DEAR_SURELY || (dear == WB_DEAR_OPEN && wb_too_dear(pieces, figures.cost_minor)))
+        return;
+    stop_marred(join, (WbRule)lowest_bit(broken), pieces);
 }
 
-/* Parts of two halves alone over the money limit: no need to look at the rest of a
- * marred pair. */
-static bool surely_too_dear(const WbJoin *join, int64_t parts_minor)
+/* What is asked of sides alone comes first: few kits get as far as their circuits. */
+static void join_marred_run(WbJoin *join, uint64_t broken, WbPieces *pieces, const WbRun *run)
 {
-    const WbLimit *limit = &join->problem->brief->money_minor;
-    return limit->on && (double)parts_minor > limit->value;
-}
-
-static WbStatus join_bank(WbJoin *join, const WbHalf *array, const WbHalf *bank)
-{
-    uint64_t pair = array->broken | bank->broken;
-    if (pair && !one_bit(pair))
-        return WB_OK;
-    for (size_t d = 0; d < join->dcdc.n; d++) {
-        const WbHalf *dcdc = &join->dcdc.half[d];
-        uint64_t broken = pair | dcdc->broken;
-        WbStatus status = WB_OK;
-        if (!broken)
-            status = join_sound(join, array, bank, dcdc);
-        else if (one_bit(broken))
-            join_marred(join, broken, array, bank, dcdc);
-        if (status != WB_OK)
-            return status;
+    bool priced = broken != rule_bit(WB_RULE_NO_PRICE);
+    WbRunArray *array = join->runs.array;
+    for (size_t i = run->from; i < run->to; i++) {
+        if (priced && wb_too_dear(pieces, array[i].parts_minor + pieces->rest.parts_minor))
+            return;
+        if (wb_charge_too_high(pieces, array[i].solar_a) ||
+            wb_too_heavy(pieces, array[i].weight_g) ||
+            wb_supply_too_low(pieces, wb_run_months(&array[i], join->problem, join->kind),
+                              &join->probed))
+            continue;
+        if (!pieces->wires)
+            wb_pieces_wire(pieces, &join->wires, array[i].half);
+        join_marred(join, broken, pieces, &array[i]);
     }
-    return WB_OK;
+}
+
+static WbStatus join_sound_run(WbJoin *join, WbPieces *pieces, const WbRun *run)
+{
+    WbStatus status = WB_OK;
+    if (!pieces->wires)
+        wb_pieces_wire(pieces, &join->wires, join->runs.array[run->from].half);
+    for (size_t i = run->from; i < run->to && status == WB_OK; i++)
+        status = join_sound(join, pieces, &join->runs.array[i]);
+    return status;
+}
+
+/* All kits of one bank with its inverter and one DC-DC charger. */
+static WbStatus join_arrays(WbJoin *join, const WbHalf *bank, const WbHalf *dcdc)
+{
+    const WbRuns *runs = &join->runs;
+    uint64_t pair = bank->broken | dcdc->broken;
+    size_t chargers = SIZE_MAX;
+    const WbPieces bare = wb_pieces_bare(join->problem, bank, dcdc);
+    WbPieces pieces = bare;
+    WbStatus status = WB_OK;
+    if (more_than_one(pair))
+        return WB_OK;
+    for (size_t i = 0; i < runs->n_runs && status == WB_OK; i++) {
+        const WbRun *run = &runs->run[i];
+        uint64_t broken = pair | run->broken;
+        if (more_than_one(broken))
+            continue;
+        if (run->chargers != chargers && pieces.wires)
+            pieces = bare;
+        chargers = run->chargers;
+        if (broken)
+            join_marred_run(join, broken, &pieces, run);
+        else
+            status = join_sound_run(join, &pieces, run);
+    }
+    return status;
 }
 
 /* All kits of the banks from first up to end, which differ in the inverter only. */
 static WbStatus join_banks(WbJoin *join, size_t first, size_t end)
 {
-    for (size_t a = 0; a < join->arrays.n; a++) {
-        const WbHalf *array = &join->arrays.half[a];
-        for (size_t b = first; b < end; b++) {
-            const WbHalf *bank = &join->banks.half[b];
-            bool marred = array->broken || bank->broken;
-            bool unpriced = array->bill.unpriced || bank->bill.unpriced;
-            if (marred && !unpriced &&
-                surely_too_dear(join, array->bill.parts_minor + bank->bill.parts_minor))
-                continue;
-            WbStatus status = join_bank(join, array, bank);
-            if (status != WB_OK)
-                return status;
-        }
-    }
-    return WB_OK;
+    WbStatus status = WB_OK;
+    for (size_t b = first; b < end; b++)
+        for (size_t d = 0; d < join->dcdc.n && status == WB_OK; d++)
+            status = join_arrays(join, &join->banks.half[b], &join->dcdc.half[d]);
+    return status;
 }
 
 /* Those that wait carry the load or fail by its dark hours alone. */
@@ -322,15 +288,15 @@ static WbStatus take_waiting(WbJoin *join)
     for (size_t i = 0; i < carry->n && status == WB_OK; i++) {
         const WbWaiting *kit = &carry->waiting[i];
         if (kit->dark_h > carry->limit) {
-            WbKit failed = join_kit(&join->arrays.half[kit->array], &join->banks.half[kit->bank],
-                                    &join->dcdc.half[kit->dcdc]);
+            WbKit failed = wb_halves_kit(&join->arrays.half[kit->array],
+                                         &join->banks.half[kit->bank], &join->dcdc.half[kit->dcdc]);
             join->ruled_out[WB_RULE_DARK_HOURS].first++;
             wb_nearest_offer(&join->ruled_out[WB_RULE_DARK_HOURS], &failed, WB_MISSING,
                              carry->limit);
             continue;
         }
-        Pieces pieces = pieces_of(join, &join->arrays.half[kit->array],
-                                  &join->banks.half[kit->bank], &join->dcdc.half[kit->dcdc]);
+        WbPieces pieces = wb_pieces_of(&join->wires, &join->arrays.half[kit->array],
+                                       &join->banks.half[kit->bank], &join->dcdc.half[kit->dcdc]);
         status = take(join, &pieces);
     }
     if (join->least_dark && status == WB_OK)
@@ -388,6 +354,7 @@ static WbStatus add_banks_of(WbJoin *join, const WbBankKind *kind)
 
 WbStatus wb_join_kind(WbJoin *join, const WbBankKind *kind)
 {
+    join->kind = kind;
     join->at_work = &join->tally[kind->chemistry - join->problem->catalogue->chemistries];
     wb_halves_clear(&join->arrays);
     wb_halves_clear(&join->banks);
@@ -401,6 +368,8 @@ WbStatus wb_join_kind(WbJoin *join, const WbBankKind *kind)
     if (status != WB_OK)
         return status;
     count_products(join);
+    if (!wb_runs_fill(&join->runs, &join->arrays))
+        return WB_NO_MEMORY;
     bool ready = wb_wires_init(&join->wires, join->problem, kind, &join->banks);
     status = ready ? join_all(join) : WB_NO_MEMORY;
     if (join->wires.no_memory)
@@ -444,6 +413,7 @@ void wb_join_free(WbJoin *join)
     wb_halves_free(&join->arrays);
     wb_halves_free(&join->banks);
     wb_halves_free(&join->dcdc);
+    wb_runs_free(&join->runs);
 }
 
 static bool merge_best(WbBest *into, const WbBest *from)

@@ -8,8 +8,9 @@
 #include "front.h"
 #include "halves.h"
 #include "late.h"
+#include "pieces.h"
 #include "rank.h"
-#include "wires.h"
+#include "runs.h"
 
 typedef struct {
     const WbProblem *problem;
@@ -28,7 +29,10 @@ typedef struct {
     WbDarkMemo memo; /* dark hours that were worked out */
     WbLate late;
     WbHalves arrays, banks, dcdc; /* scratch, of the kind at work */
-    WbWires wires;                /* the same */
+    const WbBankKind *kind;       /* the same from here on */
+    WbRuns runs;
+    WbWires wires;
+    int probed; /* the month in which supply fell short last */
 } WbJoin;
 
 /* The listed arrays are shared by all joins and outlive them. False: out of memory;

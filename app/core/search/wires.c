@@ -1,6 +1,7 @@
 #include "wires.h"
 #include "loom.h"
 #include <stdlib.h>
+#include <string.h>
 
 bool wb_wires_init(WbWires *wires, const WbProblem *problem, const WbBankKind *kind,
                    const WbHalves *banks)
@@ -11,7 +12,10 @@ bool wb_wires_init(WbWires *wires, const WbProblem *problem, const WbBankKind *k
         problem->n_controllers * (size_t)problem->brief->largest.controllers + problem->n_dcdc;
     wires->link = calloc(rows * wires->row, sizeof *wires->link);
     wires->bank = calloc(banks->n + 1, sizeof *wires->bank);
-    return wires->link && wires->bank;
+    for (size_t i = 0; i < problem->n_shops; i++)
+        wires->all_shipping_minor += problem->shops[i].shipping_minor;
+    wires->step = calloc(WB_CHARGED_STEPS, sizeof *wires->step);
+    return wires->link && wires->bank && wires->step;
 }
 
 void wb_wires_free(WbWires *wires)
@@ -23,6 +27,7 @@ void wb_wires_free(WbWires *wires)
         }
     free(wires->bank);
     free(wires->link);
+    free(wires->step);
     *wires = (WbWires){0};
 }
 
@@ -46,12 +51,25 @@ static WbBankWires *size_bank(const WbWires *wires, const WbHalf *bank, double c
     return made;
 }
 
+/* The few currents there are come again for every bank. */
+static size_t charged_step(WbWires *wires, int strings, double charged_a)
+{
+    uint64_t bits;
+    memcpy(&bits, &charged_a, sizeof bits);
+    uint64_t hash = (bits ^ (uint64_t)strings) * UINT64_C(0x9e3779b97f4a7c15);
+    WbChargedStep *known = &wires->step[(hash >> 32) % WB_CHARGED_STEPS];
+    if (known->strings != strings || known->charged_a != charged_a)
+        *known = (WbChargedStep){charged_a, strings,
+                                 wb_charged_step(&wires->problem->wires, strings, charged_a)};
+    return known->step;
+}
+
 /* Step 0: what is drawn decides. */
-static size_t step_of(const WbWires *wires, const WbHalf *bank, double charged_a)
+static size_t step_of(WbWires *wires, const WbHalf *bank, double charged_a)
 {
     if (charged_a <= bank->drawn_a)
         return 0;
-    return 1 + wb_charged_step(&wires->problem->wires, bank->kit.bank_parallel, charged_a);
+    return 1 + charged_step(wires, bank->kit.bank_parallel, charged_a);
 }
 
 const WbBankWires *wb_wires_bank(WbWires *wires, const WbHalf *bank, const WbHalf *array,

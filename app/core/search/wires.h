@@ -26,6 +26,15 @@ typedef struct {
     int faults;
 } WbLink;
 
+/* An answer of wb_charged_step; strings 0: none. */
+typedef struct {
+    double charged_a;
+    int strings;
+    size_t step;
+} WbChargedStep;
+
+#define WB_CHARGED_STEPS 1024
+
 typedef struct {
     const WbProblem *problem;
     const WbBankKind *kind;
@@ -33,7 +42,9 @@ typedef struct {
     WbBankWires **bank; /* by bank half: those sized so far */
     WbLink *link; /* by fuses that will do, then controllers in their counts and DC-DC chargers */
     size_t row;
-    bool no_memory; /* some answer is missing and was told as broken */
+    int64_t all_shipping_minor; /* of every shop */
+    WbChargedStep *step;        /* WB_CHARGED_STEPS of them, each at the place its hash gives */
+    bool no_memory;             /* some answer is missing and was told as broken */
 } WbWires;
 
 /* For one kind of bank and its halves. False: out of memory. */
