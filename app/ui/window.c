@@ -79,7 +79,9 @@ static void set_typing_title(WbWindow *self, gboolean typing)
 static void fill_title(WbWindow *self)
 {
     self->naming = TRUE;
-    gtk_editable_set_text(GTK_EDITABLE(self->title), wb_document_get_title(self->context.document));
+    const char *title = wb_document_get_title(self->context.document);
+    if (!g_str_equal(gtk_editable_get_text(GTK_EDITABLE(self->title)), title))
+        gtk_editable_set_text(GTK_EDITABLE(self->title), title);
     self->naming = FALSE;
     set_typing_title(self, FALSE);
 }
@@ -100,9 +102,12 @@ static void show_title(WbWindow *self)
         g_strdup_printf("%s%s \342\200\223 Wattberth", name, unsaved ? " *" : "");
     if (!is_typing_title(self))
         fill_title(self);
+    const char *path = wb_document_get_path(document);
     gtk_label_set_text(self->subtitle, subtitle);
-    gtk_widget_set_tooltip_text(GTK_WIDGET(self->subtitle), wb_document_get_path(document));
-    gtk_window_set_title(GTK_WINDOW(self), window_title);
+    if (g_strcmp0(gtk_widget_get_tooltip_text(GTK_WIDGET(self->subtitle)), path) != 0)
+        gtk_widget_set_tooltip_text(GTK_WIDGET(self->subtitle), path);
+    if (g_strcmp0(gtk_window_get_title(GTK_WINDOW(self)), window_title) != 0)
+        gtk_window_set_title(GTK_WINDOW(self), window_title);
 }
 
 /* Enter, or the keyboard going elsewhere. A name that is refused gives way to the brief's. */
@@ -121,7 +126,9 @@ static void on_title_typed(WbWindow *self)
 static void set_step_tooltip(GtkWidget *button, const char *verb, const char *label)
 {
     g_autofree char *text = label ? g_strdup_printf("%s: %s", verb, label) : g_strdup(verb);
-    gtk_widget_set_tooltip_text(button, text);
+    /* Setting one asks the display where the pointer is, and waits for the answer. */
+    if (g_strcmp0(gtk_widget_get_tooltip_text(button), text) != 0)
+        gtk_widget_set_tooltip_text(button, text);
 }
 
 static void show_undo(WbWindow *self)

@@ -15,6 +15,7 @@ struct _WbFoot {
     GtkWidget *stop, *again, *best, *keep, *pin;
     GtkBox *gauges;
     GtkWidget *gauge[WB_N_GAUGES];
+    guint late; /* timeout that says the ranking takes its time */
 };
 
 G_DEFINE_FINAL_TYPE(WbFoot, wb_foot, GTK_TYPE_WIDGET)
@@ -47,7 +48,9 @@ static void refresh(WbFoot *self)
     gtk_label_set_text(self->words, any      ? in_hand.words
                                     : result ? _("none: no kit works yet")
                                              : _("being worked out"));
-    gtk_widget_set_tooltip_text(GTK_WIDGET(self->words), any ? in_hand.words : NULL);
+    const char *tip = any ? in_hand.words : NULL;
+    if (g_strcmp0(gtk_widget_get_tooltip_text(GTK_WIDGET(self->words)), tip) != 0)
+        gtk_widget_set_tooltip_text(GTK_WIDGET(self->words), tip);
     gtk_widget_set_visible(self->best, any && !in_hand.best);
     gtk_widget_set_visible(self->keep, any);
     gtk_widget_set_visible(self->pin, any);
@@ -90,6 +93,7 @@ static char *status_text(WbRankingJob *job)
 
 static void show_state(WbFoot *self)
 {
+    g_clear_handle_id(&self->late, g_source_remove);
     WbJobState state = wb_ranking_job_get_state(self->context.job);
     g_autofree char *text = status_text(self->context.job);
     gtk_label_set_text(self->status, text);
@@ -102,6 +106,26 @@ static void show_state(WbFoot *self)
         gtk_widget_remove_css_class(GTK_WIDGET(self->gauges), "stale");
 }
 
+/* Sooner than this an answer simply appears; nothing flickers while a slider is dragged. */
+#define LATE_MS 150
+
+static gboolean on_late(gpointer data)
+{
+    WbFoot *self = data;
+    self->late = 0;
+    show_state(self);
+    return G_SOURCE_REMOVE;
+}
+
+static void on_state(WbFoot *self)
+{
+    if (wb_ranking_job_get_state(self->context.job) != WB_JOB_RUNNING ||
+        gtk_widget_get_visible(self->stop))
+        show_state(self);
+    else if (self->late == 0)
+        self->late = g_timeout_add(LATE_MS, on_late, self);
+}
+
 void wb_foot_set_context(WbFoot *self, const WbContext *context)
 {
     g_return_if_fail(WB_IS_FOOT(self) && !self->context.document);
@@ -111,9 +135,9 @@ void wb_foot_set_context(WbFoot *self, const WbContext *context)
                             G_CONNECT_SWAPPED);
     g_signal_connect_object(context->session, "pins-changed", G_CALLBACK(refresh), self,
                             G_CONNECT_SWAPPED);
-    g_signal_connect_object(context->job, "notify::state", G_CALLBACK(show_state), self,
+    g_signal_connect_object(context->job, "notify::state", G_CALLBACK(on_state), self,
                             G_CONNECT_SWAPPED);
-    g_signal_connect_object(context->job, "notify::stale", G_CALLBACK(show_state), self,
+    g_signal_connect_object(context->job, "notify::stale", G_CALLBACK(on_state), self,
                             G_CONNECT_SWAPPED);
     g_signal_connect_object(context->job, "notify::progress", G_CALLBACK(show_progress), self,
                             G_CONNECT_SWAPPED);
@@ -123,6 +147,7 @@ void wb_foot_set_context(WbFoot *self, const WbContext *context)
 
 static void wb_foot_dispose(GObject *object)
 {
+    g_clear_handle_id(&WB_FOOT(object)->late, g_source_remove);
     wb_drop_children(GTK_WIDGET(object), WB_TYPE_FOOT);
     G_OBJECT_CLASS(wb_foot_parent_class)->dispose(object);
 }
