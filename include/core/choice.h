@@ -41,7 +41,10 @@ typedef struct {
 } WbChoice;
 
 typedef struct {
-    uint64_t nodes;     /* rows looked at, at most; 0: as many as it takes */
+    uint64_t nodes; /* rows or pairs looked at, at most; 0: as many as it takes */
+    /* Choices or parts of choices in one list, at most, while a front is taken or all are counted;
+     * some 100 bytes each; 0: as many as it takes. */
+    size_t members;
     WbControl *control; /* may be NULL */
 } WbChoiceEffort;
 
@@ -65,7 +68,7 @@ typedef struct {
 } WbChoiceList;
 
 /* The best so many, at most WB_CHOICE_BEST. WB_BAD_INPUT: a number outside what is said above;
- * WB_STOPPED, WB_BUDGET (more nodes were needed), WB_NO_MEMORY. */
+ * WB_STOPPED, WB_BUDGET (more nodes or members were needed), WB_NO_MEMORY. */
 WbStatus wb_choice_best(const WbChoiceTable *table, const WbChoiceAim *aim, size_t most,
                         const WbChoiceEffort *effort, WbChoiceList *list);
 void wb_choice_list_free(WbChoiceList *list);

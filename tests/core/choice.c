@@ -779,6 +779,12 @@ static void test_ends(void)
     g_assert_cmpint(wb_choice_count(&table.table, &few, &count), ==, WB_BUDGET);
     g_assert_cmpint(wb_choice_front(&table.table, 63, &few, &front), ==, WB_BUDGET);
     g_assert_cmpuint(count, ==, 77);
+    WbChoiceEffort small = {.members = 1000};
+    g_assert_cmpint(wb_choice_count(&table.table, &small, &count), ==, WB_BUDGET);
+    g_assert_cmpint(wb_choice_front(&table.table, 63, &small, &front), ==, WB_BUDGET);
+    g_assert_cmpint(wb_choice_front(&table.table, 3, &small, &front), ==, WB_OK);
+    g_assert_cmpuint(front.n, <, 1000);
+    wb_choice_front_free(&front);
     wb_control_init(&control);
     WbChoiceEffort watched = {.control = &control};
     g_assert_cmpint(wb_choice_count(&table.table, &watched, &count), ==, WB_OK);

@@ -149,7 +149,7 @@ static WbStatus count_halves(const WbChoiceJoin *join, const WbChoicePart *a, co
 {
     WbChoiceShared shared = wb_choice_shared(join->group, a, b);
     size_t width = (size_t)shared.n, longer = a->n > b->n ? a->n : b->n;
-    Counter counter = {.control = join->control, .width = width};
+    Counter counter = {.control = join->effort.control, .width = width};
     double *value = malloc((a->n + b->n) * width * sizeof *value + 1);
     uint32_t *below = malloc((a->n + b->n) * sizeof *below + 1);
     counter.spare = malloc(longer * width * sizeof *counter.spare + 1);
@@ -211,7 +211,7 @@ static WbStatus count_group(WbChoiceJoin *join, uint64_t *count)
 WbStatus wb_choice_count(const WbChoiceTable *table, const WbChoiceEffort *effort, uint64_t *count)
 {
     WbChoiceGroups groups;
-    WbChoiceJoin join = {.most_nodes = effort->nodes, .control = effort->control};
+    WbChoiceJoin join = {.effort = *effort};
     uint64_t found = 0;
     WbStatus status = wb_choice_groups(table, &groups);
     for (int g = 0; g < groups.n && status == WB_OK; g++) {

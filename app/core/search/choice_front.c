@@ -83,12 +83,12 @@ WbStatus wb_choice_front(const WbChoiceTable *table, uint32_t criteria,
 {
     WbChoiceGroups groups;
     WbChoicePart part;
-    WbChoiceJoin join = {.thin = true, .most_nodes = effort->nodes, .control = effort->control};
+    WbChoiceJoin join = {.thin = true, .effort = *effort};
     WbStatus status = wb_choice_groups(table, &groups);
     if (status != WB_OK)
         return status;
     set_criteria(&join, table, criteria);
-    wb_choice_part_init(&part, 0, join.n_criteria, true, effort->control);
+    wb_choice_part_init(&part, 0, join.n_criteria, true, effort);
     if (join.n_criteria == 0)
         status = WB_BAD_INPUT;
     for (int g = 0; g < groups.n && status == WB_OK; g++) {

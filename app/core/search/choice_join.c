@@ -74,7 +74,7 @@ static void begin(const WbChoiceJoin *join, uint32_t slots, WbChoicePart *part)
 {
     const WbChoiceGroup *group = join->group;
     uint32_t others = wb_choice_all_slots(group->table) & ~slots;
-    wb_choice_part_init(part, slots, join->n_criteria, join->thin, join->control);
+    wb_choice_part_init(part, slots, join->n_criteria, join->thin, &join->effort);
     for (int r = 0; r < group->n_rules; r++)
         if (looks_at_both(group->table, group->rule[r], slots, others))
             wb_choice_part_add_rule(part, group->rule[r]);
@@ -85,9 +85,10 @@ static void begin(const WbChoiceJoin *join, uint32_t slots, WbChoicePart *part)
 static WbStatus step(WbChoiceJoin *join)
 {
     join->nodes++;
-    if (join->most_nodes && join->nodes > join->most_nodes)
+    if (join->effort.nodes && join->nodes > join->effort.nodes)
         return WB_BUDGET;
-    return join->nodes % 65536 == 0 && wb_control_stopped(join->control) ? WB_STOPPED : WB_OK;
+    return join->nodes % 65536 == 0 && wb_control_stopped(join->effort.control) ? WB_STOPPED
+                                                                                : WB_OK;
 }
 
 static int place_of(const WbChoicePart *part, int rule)

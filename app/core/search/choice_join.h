@@ -9,8 +9,8 @@ typedef struct {
     int n_criteria;
     int criterion[WB_CHOICE_CRITERIA]; /* of the table */
     bool thin;
-    uint64_t nodes, most_nodes; /* pairs looked at; most_nodes 0: no limit */
-    WbControl *control;
+    uint64_t nodes; /* pairs looked at */
+    WbChoiceEffort effort;
 } WbChoiceJoin;
 
 static inline uint32_t wb_choice_all_slots(const WbChoiceTable *table)

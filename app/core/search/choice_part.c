@@ -9,13 +9,13 @@
 #define BUFFER 65536
 
 void wb_choice_part_init(WbChoicePart *part, uint32_t slots, int n_criteria, bool thin,
-                         WbControl *control)
+                         const WbChoiceEffort *effort)
 {
     *part = (WbChoicePart){.slots = slots,
                            .n_criteria = n_criteria,
                            .n_numbers = n_criteria,
                            .thin = thin,
-                           .control = control};
+                           .effort = *effort};
     wb_sieve_init(&part->sieve, n_criteria, n_criteria);
 }
 
@@ -122,7 +122,7 @@ static WbStatus keep_new(WbChoicePart *part, const Place *place, WbSieve *sieve,
 {
     for (size_t k = 0; k < part->n - part->n_thin; k++) {
         size_t i = place[k].member;
-        if (k % 1024 == 0 && wb_control_stopped(part->control))
+        if (k % 1024 == 0 && wb_control_stopped(part->effort.control))
             return WB_STOPPED;
         if (beaten(part, i, sieve))
             continue;
@@ -138,7 +138,7 @@ static WbStatus put_together(WbChoicePart *part, WbSieve *sieve, const WbChoiceP
 {
     size_t n = 0;
     for (size_t i = 0; i < part->n_thin; i++) {
-        if (i % 1024 == 0 && wb_control_stopped(part->control))
+        if (i % 1024 == 0 && wb_control_stopped(part->effort.control))
             return WB_STOPPED;
         if (!beaten(part, i, sieve))
             copy_member(part, i, part, n++);
@@ -170,6 +170,11 @@ static WbStatus thin_out(WbChoicePart *part)
     free_arrays(&kept);
     wb_sieve_free(&sieve);
     return status;
+}
+
+static bool too_many(const WbChoicePart *part, size_t n)
+{
+    return part->effort.members && n > part->effort.members;
 }
 
 static WbStatus make_room(WbChoicePart *part)
@@ -205,6 +210,8 @@ WbStatus wb_choice_part_put(WbChoicePart *part, const double *number, uint32_t b
     if (part->thin && wb_sieve_beats(&part->sieve, number))
         return WB_OK;
     WbStatus status = make_room(part);
+    if (status == WB_OK && too_many(part, part->thin ? part->n_thin : part->n + 1))
+        status = WB_BUDGET;
     if (status != WB_OK)
         return status;
     size_t n = (size_t)part->n_numbers;
@@ -218,7 +225,8 @@ WbStatus wb_choice_part_put(WbChoicePart *part, const double *number, uint32_t b
 
 WbStatus wb_choice_part_finish(WbChoicePart *part)
 {
-    return part->thin ? thin_out(part) : WB_OK;
+    WbStatus status = part->thin ? thin_out(part) : WB_OK;
+    return status == WB_OK && too_many(part, part->n) ? WB_BUDGET : status;
 }
 
 void wb_choice_part_free(WbChoicePart *part)

@@ -22,13 +22,13 @@ typedef struct {
     bool thin;
     size_t n_thin;
     WbSieve sieve;
-    WbControl *control;
+    WbChoiceEffort effort;
 } WbChoicePart;
 
 void wb_choice_part_init(WbChoicePart *part, uint32_t slots, int n_criteria, bool thin,
-                         WbControl *control);
+                         const WbChoiceEffort *effort);
 void wb_choice_part_add_rule(WbChoicePart *part, int rule);
-/* WB_STOPPED, WB_NO_MEMORY */
+/* WB_STOPPED, WB_BUDGET, WB_NO_MEMORY */
 WbStatus wb_choice_part_put(WbChoicePart *part, const double *number, uint32_t below,
                             const WbChoice *choice);
 /* After the last. */
