@@ -11,6 +11,7 @@ enum { FULL, NONE, N_ENDS };
 struct _WbWeightRow {
     GtkBox parent_instance;
     GtkLabel *title, *share, *anchors, *problem, *unit;
+    GtkCheckButton *front;
     GtkBox *ends;
     WbBriefEntry *end[N_ENDS];
     WbBriefField field[N_ENDS]; /* of this criterion; its scale is the currency's */
@@ -59,6 +60,7 @@ void wb_weight_row_refresh(WbWeightRow *self)
     if (weight > gtk_adjustment_get_upper(self->adjustment))
         gtk_adjustment_set_upper(self->adjustment, weight);
     gtk_adjustment_set_value(self->adjustment, weight);
+    gtk_check_button_set_active(self->front, brief->front >> self->criterion & 1);
     self->updating = FALSE;
     follow_currency(self);
     gtk_accessible_update_property(GTK_ACCESSIBLE(self->scale), GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT,
@@ -75,6 +77,31 @@ static void on_value(WbWeightRow *self)
     /* Two decimals are more than a hand can set, and keep the file readable. */
     value = (double)(gint64)(value * 100 + 0.5) / 100;
     if (!wb_document_set_number(self->document, _("Change weights"), pointer, value, &error)) {
+        wb_show_message(GTK_WIDGET(self), error->message);
+        wb_weight_row_refresh(self);
+    }
+}
+
+/* The names of these criteria as a JSON list. (transfer full) */
+static char *names_of(guint32 criteria)
+{
+    GString *names = g_string_new("[");
+    for (WbCriterion c = 0; c < WB_N_CRITERIA; c++)
+        if (criteria >> c & 1)
+            g_string_append_printf(names, "%s\"%s\"", names->len > 1 ? ", " : "",
+                                   wb_criterion_name(c));
+    return g_string_free(g_string_append_c(names, ']'), FALSE);
+}
+
+static void on_front(WbWeightRow *self)
+{
+    g_autoptr(GError) error = NULL;
+    if (self->updating || self->document == NULL)
+        return;
+    guint32 criteria = wb_document_get_brief(self->document)->front;
+    g_autofree char *names = names_of(criteria ^ 1u << self->criterion);
+    if (!wb_document_set_json(self->document, _("Change what counts for the front"), "/front",
+                              names, &error)) {
         wb_show_message(GTK_WIDGET(self), error->message);
         wb_weight_row_refresh(self);
     }
@@ -162,12 +189,14 @@ static void wb_weight_row_class_init(WbWeightRowClass *class)
                                                 WB_RESOURCE_PREFIX "/ranking/weight_row.ui");
     gtk_widget_class_bind_template_child(widget, WbWeightRow, title);
     gtk_widget_class_bind_template_child(widget, WbWeightRow, share);
+    gtk_widget_class_bind_template_child(widget, WbWeightRow, front);
     gtk_widget_class_bind_template_child(widget, WbWeightRow, anchors);
     gtk_widget_class_bind_template_child(widget, WbWeightRow, ends);
     gtk_widget_class_bind_template_child(widget, WbWeightRow, problem);
     gtk_widget_class_bind_template_child(widget, WbWeightRow, scale);
     gtk_widget_class_bind_template_child(widget, WbWeightRow, adjustment);
     gtk_widget_class_bind_template_callback(widget, on_value);
+    gtk_widget_class_bind_template_callback(widget, on_front);
 }
 
 static void wb_weight_row_init(WbWeightRow *self)
@@ -183,6 +212,11 @@ GtkWidget *wb_weight_row_new(WbDocument *document, WbCriterion criterion)
     gtk_label_set_text(self->title, wb_criterion_title(criterion));
     gtk_accessible_update_property(GTK_ACCESSIBLE(self->scale), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                    wb_criterion_title(criterion), -1);
+    /* Translators: a criterion: "Cost counts for the front". */
+    g_autofree char *counts =
+        g_strdup_printf(_("%s counts for the front"), wb_criterion_title(criterion));
+    gtk_accessible_update_property(GTK_ACCESSIBLE(self->front), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                   counts, -1);
     add_ends(self);
     wb_weight_row_refresh(self);
     return GTK_WIDGET(self);
