@@ -1,4 +1,5 @@
 /* rank: the table and the JSON of a ranking. */
+#include "cli_clash.h"
 #include "cli_job.h"
 #include "cli_json.h"
 #include "cli_kit_json.h"
@@ -18,6 +19,12 @@ typedef struct {
     WbStanding *standings; /* one for each kit, owned */
     size_t n;
 } Listed;
+
+/* What was found out beside the ranking. */
+typedef struct {
+    const WbMore *more; /* NULL: not asked for */
+    WbClash clash;
+} Beside;
 
 static Listed choose_list(const WbArguments *arguments, const WbProblem *problem,
                           const WbRanking *ranking)
@@ -111,13 +118,15 @@ void wb_cli_ruled_out_json(WbJsonOut *json, const WbProblem *problem, const WbRa
     wb_out_end_array(json);
 }
 
-static void totals_json(WbJsonOut *json, const WbProblem *problem, const WbRanking *ranking)
+static void totals_json(WbJsonOut *json, const WbProblem *problem, const WbRanking *ranking,
+                        const WbClash *clash)
 {
     wb_out_object(json, "totals");
     wb_out_count(json, "raw_combinations", ranking->raw);
     wb_out_count(json, "feasible", ranking->feasible);
     wb_out_count(json, "undecided", ranking->undecided);
     firm_json(json, problem, ranking);
+    wb_cli_clash_json(json, problem, clash);
     wb_cli_ruled_out_json(json, problem, ranking);
     wb_cli_left_out_json(json, problem);
     wb_out_end_object(json);
@@ -157,14 +166,14 @@ static void kits_json(WbJsonOut *json, const WbProblem *problem, Listed listed)
 }
 
 static char *rank_json(const WbArguments *arguments, const WbBriefFile *file,
-                       const WbProblem *problem, const WbRanking *ranking, const WbMore *more,
+                       const WbProblem *problem, const WbRanking *ranking, const Beside *beside,
                        Listed listed)
 {
     WbJsonOut json;
     wb_out_start(&json);
     wb_out_object(&json, NULL);
     wb_cli_head_json(&json, "wattberth-ranking", file);
-    totals_json(&json, problem, ranking);
+    totals_json(&json, problem, ranking, &beside->clash);
     wb_cli_reference_json(&json, problem);
     chemistries_json(&json, problem, ranking);
     wb_out_text(&json, "list", arguments->list != NULL ? arguments->list : "top");
@@ -173,8 +182,8 @@ static char *rank_json(const WbArguments *arguments, const WbBriefFile *file,
     else
         wb_out_count(&json, "front_count", ranking->front_count);
     kits_json(&json, problem, listed);
-    if (more)
-        wb_cli_more_json(&json, problem, ranking, more);
+    if (beside->more)
+        wb_cli_more_json(&json, problem, ranking, beside->more);
     wb_out_end_object(&json);
     return wb_out_finish(&json);
 }
@@ -404,16 +413,17 @@ static void append_firm(GString *out, const WbProblem *problem, const WbRanking 
     wb_cli_wrap(out, "", sentence);
 }
 
-static char *rank_table(const WbProblem *problem, const WbRanking *ranking, const WbMore *more,
+static char *rank_table(const WbProblem *problem, const WbRanking *ranking, const Beside *beside,
                         Listed listed)
 {
     GString *out = g_string_new(NULL);
     append_head(out, problem, ranking);
+    wb_cli_clash_append(out, problem, &beside->clash);
     if (listed.n > 0)
         append_kits(out, problem, listed);
     append_firm(out, problem, ranking);
-    if (more)
-        wb_cli_more_append(out, problem, ranking, more);
+    if (beside->more)
+        wb_cli_more_append(out, problem, ranking, beside->more);
     append_ruled_out(out, problem, ranking);
     append_left_out(out, problem);
     if (listed.n > 0)
@@ -421,15 +431,14 @@ static char *rank_table(const WbProblem *problem, const WbRanking *ranking, cons
     return g_string_free(out, FALSE);
 }
 
-/* more: NULL where it was not asked for. */
 static int print_ranking(const WbArguments *arguments, const WbJob *job, const WbRanking *ranking,
-                         const WbMore *more)
+                         const Beside *beside)
 {
     const WbProblem *problem = job->problem;
     Listed listed = choose_list(arguments, problem, ranking);
     int code = wb_cli_print(arguments->json
-                                ? rank_json(arguments, job->file, problem, ranking, more, listed)
-                                : rank_table(problem, ranking, more, listed));
+                                ? rank_json(arguments, job->file, problem, ranking, beside, listed)
+                                : rank_table(problem, ranking, beside, listed));
     g_free(listed.standings);
     if (code == WB_EXIT_DONE && ranking->feasible == 0)
         return wb_cli_fail_no_kit(problem, ranking);
@@ -441,6 +450,7 @@ int wb_cli_run_rank(const WbArguments *arguments)
     WbJob job = {0};
     WbRanking ranking = {0};
     WbMore more = {0};
+    Beside beside = {.more = arguments->more ? &more : NULL};
     int code = wb_cli_load_job(arguments, arguments->rest[0], &job);
     if (code == WB_EXIT_DONE)
         code = wb_cli_rank(job.problem, (size_t)arguments->top, arguments->more, &ranking);
@@ -449,7 +459,9 @@ int wb_cli_run_rank(const WbArguments *arguments)
     if (code == WB_EXIT_DONE)
         code = wb_cli_nearest_dark(job.problem, &ranking);
     if (code == WB_EXIT_DONE)
-        code = print_ranking(arguments, &job, &ranking, arguments->more ? &more : NULL);
+        code = wb_cli_clash(job.problem, &ranking, &beside.clash);
+    if (code == WB_EXIT_DONE)
+        code = print_ranking(arguments, &job, &ranking, &beside);
     wb_cli_more_free(&more);
     wb_ranking_free(&ranking);
     wb_cli_clear_job(&job);

@@ -16,6 +16,7 @@ void wb_result_unref(WbResult *result)
     for (int rule = 0; rule < WB_N_RULES; rule++)
         g_free(result->nearest[rule]);
     g_free(result->firm);
+    g_free(result->clash);
     wb_problem_free(result->problem);
     g_clear_pointer(&result->lender, wb_result_unref);
     wb_catalogue_view_unref(result->view);
@@ -46,6 +47,13 @@ const WbCatalogue *wb_result_get_catalogue(const WbResult *result)
 const char *wb_result_get_nearest(const WbResult *result, WbRule rule)
 {
     return result->nearest[rule];
+}
+
+const char *wb_result_get_clash(const WbResult *result, WbRule *rule)
+{
+    if (rule && result->clash)
+        *rule = result->clash_rule;
+    return result->clash;
 }
 
 const char *wb_result_get_firm(const WbResult *result)

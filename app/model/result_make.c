@@ -3,8 +3,10 @@
  * dark hours left out, but for the rows a person sees first. */
 #include "brief_file.h"
 #include "database.h"
+#include "outline.h"
 #include "result_private.h"
 #include "store_error.h"
+#include "words_clash.h"
 #include "words_firm.h"
 
 /* So many rows at the head of the list are told their dark hours at once. */
@@ -55,11 +57,33 @@ static WbStatus firmness(WbResult *result, WbControl *control)
     return status;
 }
 
+/* The first limit to think of; where none is to blame, what rules out most. */
+static WbRule clash_rule(const WbRanking *ranking, const WbClash *clash)
+{
+    for (int i = 0; i < WB_N_CLASH; i++)
+        if (clash->limits >> i & 1)
+            return wb_clash_rule((WbClashLimit)i);
+    return wb_outline_decisive_rule(ranking);
+}
+
+static WbStatus clash(WbResult *result, WbControl *control)
+{
+    WbClash found;
+    WbStatus status = wb_clash(result->problem, &result->ranking, 1, control, &found);
+    if (status != WB_OK)
+        return status;
+    result->clash = wb_words_clash(result->problem, &found);
+    result->clash_rule = clash_rule(&result->ranking, &found);
+    return WB_OK;
+}
+
 static WbResult *finish(WbResult *result, WbStatus status, gint64 begun_us, WbControl *control,
                         GError **error)
 {
     if (status == WB_OK && result->whole)
         status = firmness(result, control);
+    if (status == WB_OK && result->whole)
+        status = clash(result, control);
     if (status != WB_OK)
         return give_up(result, status, error);
     for (int rule = 0; rule < WB_N_RULES; rule++)

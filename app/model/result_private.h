@@ -15,6 +15,8 @@ struct WbResult {
     double seconds;
     char *nearest[WB_N_RULES];
     char *firm;
+    char *clash;
+    WbRule clash_rule;
 };
 
 #endif

@@ -34,6 +34,9 @@ const WbCatalogue *wb_result_get_catalogue(const WbResult *result);
 /* FALSE: dark hours are still to come: the limit on them may yet rule kits out. */
 gboolean wb_result_is_whole(const WbResult *result);
 double wb_result_get_seconds(const WbResult *result);
+/* Why nothing works where no rule alone is to blame, and the rule of the first limit to think of
+ * (NULL: not asked for). NULL: something works, or one rule tells it. */
+const char *wb_result_get_clash(const WbResult *result, WbRule *rule);
 /* wb_words_firm of the ranking; NULL: not known. */
 const char *wb_result_get_firm(const WbResult *result);
 /* wb_words_nearest of a rule; NULL: none. */

@@ -74,8 +74,10 @@ void wb_nothing_works_show(WbNothingWorks *self, WbResult *result)
         show_step(self, WB_STEP_PARTS);
         return;
     }
-    Advice advice = advice_for(wb_outline_decisive_rule(ranking));
-    g_autofree char *reason = wb_outline_why_none_works(ranking);
+    WbRule rule = wb_outline_decisive_rule(ranking);
+    const char *clash = wb_result_get_clash(result, &rule);
+    Advice advice = advice_for(rule);
+    g_autofree char *reason = clash ? g_strdup(clash) : wb_outline_why_none_works(ranking);
     gtk_label_set_text(self->headline, _("No kit works yet"));
     gtk_label_set_text(self->reason, reason);
     gtk_label_set_text(self->advice, _(advice.advice));

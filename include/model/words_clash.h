@@ -1,0 +1,11 @@
+/* Which limits cannot be kept at once, in words. */
+#ifndef WB_WORDS_CLASH_H
+#define WB_WORDS_CLASH_H
+
+#include "clash.h"
+#include "words.h"
+
+/* NULL: it was not asked. (transfer full) */
+char *wb_words_clash(const WbProblem *problem, const WbClash *clash);
+
+#endif
