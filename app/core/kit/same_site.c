@@ -19,20 +19,14 @@ static bool same_place(const WbPlace *a, const WbPlace *b)
            same(a->air_min_c, b->air_min_c, WB_MONTHS);
 }
 
-/* Either of the rows may be missing as a whole. */
-static bool same_rows(const double *a, const double *b, size_t n)
-{
-    return a && b ? same(a, b, n) : a == b;
-}
-
 static bool same_hours(const WbHours *a, const WbHours *b)
 {
     if (!a || !b)
         return a == b;
     size_t n = (size_t)a->n_years * WB_YEAR_HOURS;
     return a->n_years == b->n_years && same(&a->utc_offset_h, &b->utc_offset_h, 1) &&
-           same_rows(a->global_w_m2, b->global_w_m2, n) &&
-           same_rows(a->diffuse_w_m2, b->diffuse_w_m2, n) && same_rows(a->air_c, b->air_c, n);
+           same(a->global_w_m2, b->global_w_m2, n) && same(a->diffuse_w_m2, b->diffuse_w_m2, n) &&
+           same(a->air_c, b->air_c, n);
 }
 
 bool wb_same_site(const WbSite *a, const WbSite *b)
@@ -45,11 +39,9 @@ bool wb_same_site(const WbSite *a, const WbSite *b)
            a->weather_seed == b->weather_seed && same_hours(a->hours, b->hours);
 }
 
-/* NULL where there are none, or *ok becomes false. */
+/* Out of memory, *ok becomes false. */
 static double *copy_rows(const double *rows, size_t n, bool *ok)
 {
-    if (!rows)
-        return NULL;
     double *copy = malloc(n * sizeof *copy);
     if (copy)
         memcpy(copy, rows, n * sizeof *copy);
