@@ -2,14 +2,23 @@
 
 struct _WbSession {
     GObject parent_instance;
-    char *page, *kit, *hovered;
+    char *page, *kit, *hovered, *part_asked;
     int axis_x, axis_y, part_kind;
     GPtrArray *pins; /* char *, NULL-terminated by hand in get_pins */
 };
 
 G_DEFINE_FINAL_TYPE(WbSession, wb_session, G_TYPE_OBJECT)
 
-enum { PROP_PAGE = 1, PROP_KIT, PROP_HOVERED, PROP_AXIS_X, PROP_AXIS_Y, PROP_PART_KIND, N_PROPS };
+enum {
+    PROP_PAGE = 1,
+    PROP_KIT,
+    PROP_HOVERED,
+    PROP_AXIS_X,
+    PROP_AXIS_Y,
+    PROP_PART_KIND,
+    PROP_PART_ASKED,
+    N_PROPS
+};
 static GParamSpec *props[N_PROPS];
 static guint pins_changed;
 
@@ -105,6 +114,18 @@ void wb_session_set_part_kind(WbSession *self, int kind)
     set_int(self, &self->part_kind, kind, PROP_PART_KIND);
 }
 
+const char *wb_session_get_part_asked(WbSession *self)
+{
+    g_return_val_if_fail(WB_IS_SESSION(self), NULL);
+    return self->part_asked;
+}
+
+void wb_session_set_part_asked(WbSession *self, const char *part_id)
+{
+    g_return_if_fail(WB_IS_SESSION(self));
+    set_text(self, &self->part_asked, part_id, PROP_PART_ASKED);
+}
+
 /* ---- pins ---- */
 
 /* The array's last item is always the NULL that ends it. */
@@ -178,6 +199,9 @@ static void wb_session_get_property(GObject *object, guint id, GValue *value, GP
     case PROP_PART_KIND:
         g_value_set_int(value, self->part_kind);
         break;
+    case PROP_PART_ASKED:
+        g_value_set_string(value, self->part_asked);
+        break;
     default:
         G_OBJECT_WARN_INVALID_PROPERTY_ID(object, id, pspec);
     }
@@ -206,6 +230,9 @@ static void wb_session_set_property(GObject *object, guint id, const GValue *val
     case PROP_PART_KIND:
         set_int(self, &self->part_kind, g_value_get_int(value), PROP_PART_KIND);
         break;
+    case PROP_PART_ASKED:
+        set_text(self, &self->part_asked, g_value_get_string(value), PROP_PART_ASKED);
+        break;
     default:
         G_OBJECT_WARN_INVALID_PROPERTY_ID(object, id, pspec);
     }
@@ -217,6 +244,7 @@ static void wb_session_finalize(GObject *object)
     g_free(self->page);
     g_free(self->kit);
     g_free(self->hovered);
+    g_free(self->part_asked);
     g_ptr_array_unref(self->pins);
     G_OBJECT_CLASS(wb_session_parent_class)->finalize(object);
 }
@@ -237,6 +265,7 @@ static void wb_session_class_init(WbSessionClass *klass)
     props[PROP_AXIS_Y] = g_param_spec_int("axis-y", NULL, NULL, 0, WB_N_CRITERIA - 1,
                                           WB_CRITERION_USABLE, PROP_FLAGS);
     props[PROP_PART_KIND] = g_param_spec_int("part-kind", NULL, NULL, 0, G_MAXINT, 0, PROP_FLAGS);
+    props[PROP_PART_ASKED] = g_param_spec_string("part-asked", NULL, NULL, "", PROP_FLAGS);
     g_object_class_install_properties(object_class, N_PROPS, props);
     pins_changed = g_signal_new("pins-changed", WB_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                 NULL, G_TYPE_NONE, 0);
@@ -247,6 +276,7 @@ static void wb_session_init(WbSession *self)
     self->page = g_strdup("loads");
     self->kit = g_strdup("");
     self->hovered = g_strdup("");
+    self->part_asked = g_strdup("");
     self->axis_x = WB_CRITERION_COST;
     self->axis_y = WB_CRITERION_USABLE;
     self->pins = g_ptr_array_new_with_free_func(g_free);

@@ -3,7 +3,8 @@
  *
  * Properties, readable and writable: "page" (name of a step, see outline.h), "kit" (text id, "":
  * the best one), "hovered" (text id, "": none), "axis-x", "axis-y" (WbCriterion as int),
- * "part-kind" (WbPartKind as int). Signal: "pins-changed". */
+ * "part-kind" (WbPartKind as int), "part-asked" (id of the part of which it is asked why it is in
+ * no kit, "": none). Signal: "pins-changed". */
 #ifndef WB_SESSION_H
 #define WB_SESSION_H
 
@@ -27,6 +28,8 @@ WbCriterion wb_session_get_axis_y(WbSession *self);
 void wb_session_set_axes(WbSession *self, WbCriterion x, WbCriterion y);
 int wb_session_get_part_kind(WbSession *self);
 void wb_session_set_part_kind(WbSession *self, int kind);
+const char *wb_session_get_part_asked(WbSession *self);
+void wb_session_set_part_asked(WbSession *self, const char *part_id);
 
 /* Kits kept side by side, in the order pinned. FALSE: already WB_MOST_PINS. */
 gboolean wb_session_pin(WbSession *self, const char *kit_id);

@@ -72,6 +72,7 @@ static void show_chosen(WbPartsPage *self)
         self->line = gtk_single_selection_get_selected(self->selection);
     }
     gtk_widget_action_set_enabled(GTK_WIDGET(self), "parts.delete", row != NULL);
+    gtk_widget_action_set_enabled(GTK_WIDGET(self), "parts.why", row != NULL);
     wb_part_form_show(self->form, row);
 }
 
@@ -214,6 +215,21 @@ static void act_delete(GtkWidget *widget, const char *name, GVariant *parameter)
     wb_show_undo_message(widget, sentence);
 }
 
+/* The answer stands beside the ranking, with what each rule ruled out. */
+static void act_why(GtkWidget *widget, const char *name, GVariant *parameter)
+{
+    WbPartsPage *self = WB_PARTS_PAGE(widget);
+    WbPartRow *row = gtk_single_selection_get_selected_item(self->selection);
+    if (row == NULL)
+        return;
+    g_autofree char *id = g_strdup(wb_part_row_get_id(row));
+    wb_session_set_page(self->session, "ranking");
+    if (g_strcmp0(wb_session_get_part_asked(self->session), id) == 0)
+        g_object_notify(G_OBJECT(self->session), "part-asked");
+    else
+        wb_session_set_part_asked(self->session, id);
+}
+
 static void wb_parts_page_dispose(GObject *object)
 {
     WbPartsPage *self = WB_PARTS_PAGE(object);
@@ -247,6 +263,7 @@ static void wb_parts_page_class_init(WbPartsPageClass *class)
     bind_children(widget);
     gtk_widget_class_install_action(widget, "parts.add", NULL, act_add);
     gtk_widget_class_install_action(widget, "parts.delete", NULL, act_delete);
+    gtk_widget_class_install_action(widget, "parts.why", NULL, act_why);
     gtk_widget_class_bind_template_callback(widget, on_kind);
     gtk_widget_class_bind_template_callback(widget, on_search);
     gtk_widget_class_bind_template_callback(widget, on_tick_all);

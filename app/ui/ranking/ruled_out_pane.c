@@ -1,6 +1,8 @@
 #include "ruled_out_pane.h"
 
+#include "dark_answer.h"
 #include "figures_text.h"
+#include "part_pane.h"
 #include "resources.h"
 #include "words.h"
 #include <glib/gi18n-lib.h>
@@ -14,7 +16,7 @@ struct _WbRuleCount {
     GObject parent_instance;
     WbRule rule;
     WbRuledOut count;
-    const char *nearest; /* sentence; NULL: none; of the result */
+    char *nearest; /* sentence; NULL: none */
     WbResult *result;
     char *kit_id;
 };
@@ -26,6 +28,7 @@ static void wb_rule_count_finalize(GObject *object)
     WbRuleCount *self = WB_RULE_COUNT(object);
     wb_result_unref(self->result);
     g_free(self->kit_id);
+    g_free(self->nearest);
     G_OBJECT_CLASS(wb_rule_count_parent_class)->finalize(object);
 }
 
@@ -46,8 +49,11 @@ struct _WbRuledOutPane {
     GtkListView *view;
     GtkBox *heads;
     GtkSizeGroup *numbers[2]; /* widths of the columns of numbers */
+    GtkWidget *about, *by_rule;
+    WbPartPane *part;
     GListStore *rules;
     WbSession *session;
+    GCancellable *dark; /* of the nearest of the dark hours, while it is worked out */
 };
 
 G_DEFINE_FINAL_TYPE(WbRuledOutPane, wb_ruled_out_pane, GTK_TYPE_BOX)
@@ -146,12 +152,57 @@ static WbRuleCount *new_count(WbResult *result, WbRule rule)
     count->rule = rule;
     count->count = wb_result_get_ranking(result)->ruled_out[rule];
     count->result = wb_result_ref(result);
-    count->nearest = wb_result_get_nearest(result, rule);
+    count->nearest = g_strdup(wb_result_get_nearest(result, rule));
     if (count->nearest != NULL) {
         wb_kit_id(problem, &count->count.nearest, id);
         count->kit_id = g_strdup(id);
     }
     return count;
+}
+
+/* ---- the nearest of the dark hours comes later ---- */
+
+static void drop_dark(WbRuledOutPane *self)
+{
+    if (self->dark != NULL)
+        g_cancellable_cancel(self->dark);
+    g_clear_object(&self->dark);
+}
+
+static void tell_dark(WbRuledOutPane *self, const WbDarkAnswer *answer)
+{
+    GListModel *rules = G_LIST_MODEL(self->rules);
+    for (guint i = 0; i < g_list_model_get_n_items(rules); i++) {
+        g_autoptr(WbRuleCount) rule = g_list_model_get_item(rules, i);
+        if (rule->rule != WB_RULE_DARK_HOURS || answer->sentence == NULL)
+            continue;
+        g_free(rule->nearest);
+        g_free(rule->kit_id);
+        rule->nearest = g_strdup(answer->sentence);
+        rule->kit_id = g_strdup(answer->kit_id);
+        g_list_store_splice(self->rules, i, 1, (gpointer *)&rule, 1);
+    }
+}
+
+static void on_dark(GObject *source, GAsyncResult *result, gpointer data)
+{
+    g_autoptr(WbRuledOutPane) self = data;
+    g_autoptr(GError) error = NULL;
+    g_autoptr(WbDarkAnswer) answer = wb_dark_answer_ask_finish(result, &error);
+    if (g_error_matches(error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+        return; /* another result took its place */
+    g_clear_object(&self->dark);
+    if (answer != NULL)
+        tell_dark(self, answer);
+}
+
+static void ask_dark(WbRuledOutPane *self, WbResult *result)
+{
+    drop_dark(self);
+    if (result == NULL || !wb_dark_answer_is_open(result))
+        return;
+    self->dark = g_cancellable_new();
+    wb_dark_answer_ask(result, self->dark, on_dark, g_object_ref(self));
 }
 
 void wb_ruled_out_pane_show(WbRuledOutPane *self, WbResult *result)
@@ -172,6 +223,8 @@ void wb_ruled_out_pane_show(WbRuledOutPane *self, WbResult *result)
     g_ptr_array_sort(rules, most_first);
     g_list_store_splice(self->rules, 0, g_list_model_get_n_items(G_LIST_MODEL(self->rules)),
                         rules->pdata, rules->len);
+    ask_dark(self, result);
+    wb_part_pane_show(self->part, result);
 }
 
 static void on_activate(WbRuledOutPane *self, guint position)
@@ -185,10 +238,12 @@ void wb_ruled_out_pane_set_session(WbRuledOutPane *self, WbSession *session)
 {
     g_return_if_fail(WB_IS_RULED_OUT_PANE(self));
     g_set_object(&self->session, session);
+    wb_part_pane_set_session(self->part, session);
 }
 
 static void wb_ruled_out_pane_dispose(GObject *object)
 {
+    drop_dark(WB_RULED_OUT_PANE(object));
     g_clear_object(&WB_RULED_OUT_PANE(object)->rules);
     g_clear_object(&WB_RULED_OUT_PANE(object)->session);
     for (int i = 0; i < 2; i++)
@@ -200,7 +255,11 @@ static void wb_ruled_out_pane_class_init(WbRuledOutPaneClass *class)
 {
     GtkWidgetClass *widget = GTK_WIDGET_CLASS(class);
     G_OBJECT_CLASS(class)->dispose = wb_ruled_out_pane_dispose;
+    g_type_ensure(WB_TYPE_PART_PANE);
     gtk_widget_class_set_template_from_resource(widget, WB_RESOURCE_PREFIX "/ranking/ruled_out.ui");
+    gtk_widget_class_bind_template_child(widget, WbRuledOutPane, about);
+    gtk_widget_class_bind_template_child(widget, WbRuledOutPane, by_rule);
+    gtk_widget_class_bind_template_child(widget, WbRuledOutPane, part);
     gtk_widget_class_bind_template_child(widget, WbRuledOutPane, summary);
     gtk_widget_class_bind_template_child(widget, WbRuledOutPane, view);
     gtk_widget_class_bind_template_child(widget, WbRuledOutPane, heads);
@@ -223,5 +282,9 @@ static void wb_ruled_out_pane_init(WbRuledOutPane *self)
     GtkWidget *heads = new_line(self, "quiet");
     set_line(heads, _("Rule"), _("First"), _("Only this"));
     gtk_box_append(self->heads, heads);
+    g_object_bind_property(self->part, "asking", self->about, "visible",
+                           G_BINDING_INVERT_BOOLEAN | G_BINDING_SYNC_CREATE);
+    g_object_bind_property(self->part, "asking", self->by_rule, "visible",
+                           G_BINDING_INVERT_BOOLEAN | G_BINDING_SYNC_CREATE);
     wb_ruled_out_pane_show(self, NULL);
 }
