@@ -12,14 +12,16 @@
 static const WbCommand commands[] = {
     {
         "rank",
-        N_("rank BRIEF [--catalogue FILE] [--top N] [--list top|front] [--more] [--json]"),
+        N_("rank BRIEF [--catalogue FILE] [--top N] [--list top|front] [--by WAY] [--more] "
+           "[--json]"),
         N_("Rank every kit that works and say what ruled the others out"),
         N_("Tries every combination of the ticked parts within the brief's largest counts. Prints "
            "the best N (10 unless --top says otherwise) or, with --list front, those no other kit "
            "beats in every criterion at once; then how many kits each rule ruled out; then the "
-           "cautions of the first kit. --more adds what more money, weight and roof would buy: "
+           "cautions of the first kit. --by ranks by score, goals or importance in place of the "
+           "brief's own way. --more adds what more money, weight and roof would buy: "
            "the most usable capacity and the fewest dark hours for so much of each."),
-        "catalogue top list more json",
+        "catalogue top list by more json",
         1,
         1,
         wb_cli_run_rank,
@@ -238,6 +240,7 @@ static void parse(const WbCommand *command, char ***argv, WbArguments *arguments
         {"catalogue", 0, 0, G_OPTION_ARG_FILENAME, &arguments->catalogue, NULL, NULL},
         {"top", 0, 0, G_OPTION_ARG_INT, &arguments->top, NULL, NULL},
         {"list", 0, 0, G_OPTION_ARG_STRING, &arguments->list, NULL, NULL},
+        {"by", 0, 0, G_OPTION_ARG_STRING, &arguments->by, NULL, NULL},
         {"hours", 0, 0, G_OPTION_ARG_FILENAME, &arguments->hours, NULL, NULL},
         {"year", 0, 0, G_OPTION_ARG_STRING, &arguments->year, NULL, NULL},
         {"nodes", 0, 0, G_OPTION_ARG_STRING, &arguments->nodes, NULL, NULL},
@@ -293,6 +296,7 @@ static int run_command(const WbCommand *command, char **argv)
                                  error->message, _(command->usage));
     g_free(arguments.catalogue);
     g_free(arguments.list);
+    g_free(arguments.by);
     g_free(arguments.hours);
     g_free(arguments.year);
     g_free(arguments.nodes);

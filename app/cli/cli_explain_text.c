@@ -2,10 +2,11 @@
 #include "cli_explain.h"
 
 #include "cli_table.h"
+#include "cli_way.h"
 #include "cli_year.h"
 #include "figures_text.h"
 #include "roof_way_in.h"
-#include "words.h"
+#include "words_way.h"
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
@@ -145,6 +146,11 @@ static void append_score(GString *out, const WbProblem *problem, const WbVerdict
     g_autofree char *score = wb_text_number(verdict->score, 4);
     g_autofree char *sum = g_strdup_printf(_("Score: the last column's sum, %s"), score);
     wb_cli_wrap(out, "", sum);
+    if (problem->rank_by.way == WB_WAY_SCORE)
+        return;
+    wb_cli_append_way(out, problem);
+    g_autofree char *stands = wb_words_stands(problem, &verdict->figures);
+    wb_cli_wrap(out, "", stands);
 }
 
 static void append_energy_month(WbTable *table, const WbMonth *month, int m, bool shore)

@@ -1,6 +1,7 @@
 #include "cli_job.h"
 
 #include "cli_not_read.h"
+#include "cli_way.h"
 #include "exchange.h"
 #include "store_error.h"
 #include <errno.h>
@@ -127,6 +128,8 @@ int wb_cli_load_both(const WbArguments *arguments, const char *name, WbJob *job)
 int wb_cli_load_job(const WbArguments *arguments, const char *name, WbJob *job)
 {
     int code = wb_cli_load_both(arguments, name, job);
+    if (code == WB_EXIT_DONE)
+        code = wb_cli_take_way(arguments->by, job);
     if (code != WB_EXIT_DONE)
         return code;
     WbStatus status = wb_problem_new(wb_brief_file_brief(job->file),

@@ -13,6 +13,7 @@ typedef struct {
     char *catalogue; /* --catalogue FILE, NULL: the person's own */
     int top;         /* --top N */
     char *list;      /* --list top|front, NULL: top */
+    char *by;        /* --by score|goals|importance, NULL: the brief's way */
     char *hours;     /* --hours FILE, NULL: none wanted */
     char *year;      /* --year N as typed, NULL: all */
     char *count;     /* --count N as typed, NULL: as many as fit */

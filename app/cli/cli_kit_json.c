@@ -1,5 +1,6 @@
 #include "cli_kit_json.h"
 
+#include "cli_way.h"
 #include "words.h"
 
 static void part_json(WbJsonOut *json, const char *key, const WbPart *part, int count, int series,
@@ -158,6 +159,7 @@ void wb_cli_kit_json(WbJsonOut *json, const char *key, const WbProblem *problem,
         month_json(json, problem, &verdict->month[m], m);
     wb_out_end_array(json);
     worth_json(json, verdict);
+    wb_cli_place_json(json, problem, &verdict->figures);
     if (standing.on_front >= 0)
         wb_out_flag(json, "on_front", standing.on_front > 0);
     else

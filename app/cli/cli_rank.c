@@ -7,8 +7,10 @@
 #include "cli_rank_more.h"
 #include "cli_ranking.h"
 #include "cli_table.h"
+#include "cli_way.h"
 #include "figures_text.h"
 #include "money.h"
+#include "rank_by.h"
 #include "words_firm.h"
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -175,6 +177,7 @@ static char *rank_json(const WbArguments *arguments, const WbBriefFile *file,
     wb_cli_head_json(&json, "wattberth-ranking", file);
     totals_json(&json, problem, ranking, &beside->clash);
     wb_cli_reference_json(&json, problem);
+    wb_cli_way_json(&json, problem);
     chemistries_json(&json, problem, ranking);
     wb_out_text(&json, "list", arguments->list != NULL ? arguments->list : "top");
     if (ranking->front_too_many)
@@ -265,18 +268,28 @@ static bool margin_counts(const WbProblem *problem)
            (problem->brief->front >> WB_CRITERION_MARGIN & 1u);
 }
 
+/* What the order goes by first. */
+static double key_of(const WbProblem *problem, const WbRanked *ranked)
+{
+    double key[WB_RANK_KEYS];
+    wb_rank_key(problem, &ranked->figures, key);
+    return key[0];
+}
+
 static void append_kits(GString *out, const WbProblem *problem, Listed listed)
 {
     bool margin = margin_counts(problem);
-    g_autofree char *heads = g_strconcat(
-        _(">Rank |>Score|>Cost|>Weight kg|>Usable Wh|>Roof m2|>Autonomy days|>Spare W|>Dark h"),
-        margin ? _("|>Margin Wh") : "", NULL);
+    bool goals = problem->rank_by.way == WB_WAY_GOALS;
+    g_autofree char *heads =
+        g_strconcat(goals ? _(">Rank |>Distance") : _(">Rank |>Score"),
+                    _("|>Cost|>Weight kg|>Usable Wh|>Roof m2|>Autonomy days|>Spare W|>Dark h"),
+                    margin ? _("|>Margin Wh") : "", NULL);
     g_autoptr(WbTable) table = wb_table_new(heads);
     for (size_t i = 0; i < listed.n; i++) {
         const WbRanked *ranked = &listed.kits[i];
         const WbFigures *figures = &ranked->figures;
         wb_table_cell(table, rank_text(listed.standings[i]));
-        wb_table_cell(table, wb_text_number(ranked->score, 4));
+        wb_table_cell(table, wb_text_number(goals ? -key_of(problem, ranked) : ranked->score, 4));
         wb_table_cell(table, wb_words_money(figures->cost_minor, problem->brief->currency));
         wb_table_cell(table, wb_text_number((double)figures->weight_g / 1e3, 1));
         wb_table_cell(table, wb_text_number(figures->usable_wh, 0));
@@ -419,6 +432,7 @@ static char *rank_table(const WbProblem *problem, const WbRanking *ranking, cons
     GString *out = g_string_new(NULL);
     append_head(out, problem, ranking);
     wb_cli_clash_append(out, problem, &beside->clash);
+    wb_cli_append_way(out, problem);
     if (listed.n > 0)
         append_kits(out, problem, listed);
     append_firm(out, problem, ranking);

@@ -1,23 +1,9 @@
 /* How firmly the first kit stands, in words. */
 #include "words_firm.h"
 #include "figures_text.h"
+#include "words_way.h"
 
 #include <glib/gi18n-lib.h>
-
-static const char *criterion_words(int criterion)
-{
-    static const char *const names[WB_N_CRITERIA] = {
-        [WB_CRITERION_COST] = N_("cost"),
-        [WB_CRITERION_WEIGHT] = N_("weight"),
-        [WB_CRITERION_USABLE] = N_("usable capacity"),
-        [WB_CRITERION_ROOF] = N_("roof area"),
-        [WB_CRITERION_AUTONOMY] = N_("autonomy"),
-        [WB_CRITERION_SPARE] = N_("spare power"),
-        [WB_CRITERION_DARK] = N_("dark hours"),
-        [WB_CRITERION_MARGIN] = N_("supply margin"),
-    };
-    return _(names[criterion]);
-}
 
 static char *percent(double share)
 {
@@ -43,7 +29,8 @@ static void list_moves(const double from[WB_N_CRITERIA], const double to[WB_N_CR
     const double least = 1e-9;
     for (int c = 0; c < WB_N_CRITERIA; c++)
         if ((taken ? from[c] - to[c] : to[c] - from[c]) > least)
-            g_string_append_printf(names, "%s%s", names->len > 0 ? ", " : "", criterion_words(c));
+            g_string_append_printf(names, "%s%s", names->len > 0 ? ", " : "",
+                                   wb_words_criterion(c));
 }
 
 static void append_rival(GString *text, const WbProblem *problem, const WbRankFirm *firm)
@@ -80,7 +67,7 @@ static void append_ranges(GString *text, const WbProblem *problem, const WbRankF
         g_autofree char *now = percent(problem->weight[c]);
         /* Translators: a criterion, the weights between which the kit stays first, and now. */
         g_string_append_printf(ranges, _("%s%s %s to %s %% (now %s)"), ranges->len > 0 ? "; " : "",
-                               criterion_words(c), low, high, now);
+                               wb_words_criterion(c), low, high, now);
     }
     g_string_append_printf(
         text, _(" It stays first while one weight lies within: %s; the others in proportion."),

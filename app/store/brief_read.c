@@ -104,6 +104,7 @@ gboolean wb_brief_read(const cJSON *tree, const char *name, WbBrief *brief, GPtr
         read_driving(&root, brief);
         read_shore(&root, brief);
         wb_read_wishes(&root, brief);
+        wb_read_rank_by(&root, brief);
         wb_read_wiring(&root, brief);
         wb_read_picks(&root, brief);
     }

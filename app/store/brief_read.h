@@ -17,12 +17,13 @@ gboolean wb_brief_read(const cJSON *tree, const char *name, WbBrief *brief, GPtr
 void wb_brief_clear(WbBrief *brief);
 
 /* Its parts, each in a file of its own; errors stick in the reader. */
-void wb_read_loads(const WbJson *root, WbBrief *brief);  /* brief_read_loads.c */
-void wb_read_site(const WbJson *root, WbBrief *brief);   /* brief_read_site.c */
-void wb_read_space(const WbJson *root, WbBrief *brief);  /* brief_read_space.c: roof, bay */
-void wb_read_wishes(const WbJson *root, WbBrief *brief); /* brief_read_wishes.c: limits, anchors */
-void wb_read_wiring(const WbJson *root, WbBrief *brief); /* brief_read_wiring.c */
-void wb_read_picks(const WbJson *root, WbBrief *brief);  /* brief_read_picks.c: parts named */
+void wb_read_loads(const WbJson *root, WbBrief *brief);   /* brief_read_loads.c */
+void wb_read_site(const WbJson *root, WbBrief *brief);    /* brief_read_site.c */
+void wb_read_space(const WbJson *root, WbBrief *brief);   /* brief_read_space.c: roof, bay */
+void wb_read_wishes(const WbJson *root, WbBrief *brief);  /* brief_read_wishes.c: limits, anchors */
+void wb_read_rank_by(const WbJson *root, WbBrief *brief); /* brief_read_rank_by.c */
+void wb_read_wiring(const WbJson *root, WbBrief *brief);  /* brief_read_wiring.c */
+void wb_read_picks(const WbJson *root, WbBrief *brief);   /* brief_read_picks.c: parts named */
 
 /* A list of months 1..12 as bits 0..11; absent: all. */
 uint32_t wb_read_months(const WbJson *at, int least);

@@ -6,8 +6,8 @@
 #include "rank.h"
 
 typedef struct {
-    bool known; /* false: a criterion that weighs is not in the front, the front was cut, or nothing
-                   works; the rest is then empty */
+    bool known; /* false: kits are not ranked by score, a criterion that weighs is not in the front,
+                   the front was cut, or nothing works; the rest is then empty */
     uint32_t criteria; /* bits of those whose weights were varied: the front's */
     WbFirmness firmness;
     /* Who takes over, of the ranking; NULL: none. */

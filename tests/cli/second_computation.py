@@ -84,6 +84,7 @@ def southern_boat():
     brief["targets"]["autonomy_days"] = 1.4
     brief["anchors"] = {"cost": {"full": 90000, "none": 600000}, "usable_capacity": {"full": None, "none": 500}, "autonomy": {"full": 2.5}}
     brief["weights"] = {"cost": 3, "weight": 1.5, "usable_capacity": 2.25, "roof_area": 0.5, "autonomy": 1, "spare_power": 0.7, "dark_hours": 0.3, "supply_margin": 1.25}
+    brief["rank_by"] = {"way": "goals", "goals": {"cost": 250000, "weight": None, "usable_capacity": 1800, "dark_hours": 40, "roof_area": 1.5}}
     brief["owned"] = [{"part": "p-brambleray-150-rigid", "count": 2}, {"part": "b-pellawatt-12v-100-lfp", "count": 1},
                       {"part": "i-tolbrake-24v-1000-sine", "count": 1}, {"part": "w-teaselwire-mm2-6-105c", "count": 3},
                       {"part": "t-nettlecrimp-lug-25", "count": 7}, {"part": "f-cindergap-blade-5a", "count": 4}]
@@ -166,7 +167,9 @@ def own_hours():
     """Measured hours with gaps stand in for made ones; here made too, in the file's clock, 15 minutes behind UTC."""
     brief = demo()
     brief["wiring"]["on"] = False
-    brief.update(name="Hours", shore={"nights_per_week": 2, "charger_a": 10}, front=["cost", "dark_hours"])
+    brief.update(name="Hours", shore={"nights_per_week": 2, "charger_a": 10}, front=["cost", "dark_hours"],
+                 rank_by={"way": "importance", "importance": [{"criterion": "cost", "step": 20000}, {"criterion": "dark_hours", "step": 15},
+                                                              {"criterion": "usable_capacity"}, {"criterion": "weight", "step": 0}]})
     brief["site"].update(weather={"hourly_file": "hours.csv"}, tilt_deg=50, azimuth_deg=200, bank_place="outside")
     return brief
 
@@ -322,6 +325,10 @@ def check_figures(case):
     holds(len(case.working) >= 15, "only %d kits work, too few to prove much" % len(case.working))
     for there, (_, kit, _) in zip(case.answer["kits"], case.working):
         check_kit(case, there, kit)
+        figures = case.second.judge(kit)[1]
+        close(there["distance"], case.second.distance(figures), there["id"] + " distance")
+        for name, step in case.second.steps(figures).items():
+            close(there["steps"][name], step, "%s step of %s" % (there["id"], name))
 
 
 def check_failed(case):

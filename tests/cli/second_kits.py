@@ -3,7 +3,7 @@ other, from data/METHOD.md alone. The numbers in brackets are the sections of th
 from collections import Counter, namedtuple
 from functools import lru_cache
 from itertools import product
-from math import inf
+from math import floor, inf
 
 import numpy as np
 
@@ -512,6 +512,38 @@ class Second:
             worth[c] = u if c in LESS_IS_BETTER else min(1.0, u)
         return worth
 
+    def distance(self, figures):
+        goals, terms = given(given(self.brief, "rank_by", {}), "goals", {}), []
+        for c, x in zip(CRITERIA, self.criteria(figures)):
+            full, none = self.anchors[c]
+            goal = given(goals, c, None)
+            missing = ((full if goal is None else goal) - x) / (full - none)
+            if self.weights[c] > 0:
+                terms.append(self.weights[c] * (missing if c in LESS_IS_BETTER else max(0, missing)))
+        return max(terms) + 0.001 * sum(terms)
+
+    def steps(self, figures):
+        """Of each criterion in the order of importance, as the program tells them."""
+        steps, figure = {}, dict(zip(CRITERIA, self.criteria(figures)))
+        for entry in given(given(self.brief, "rank_by", {}), "importance", [{"criterion": c} for c in CRITERIA[:4]]):
+            c = entry["criterion"]
+            full, none = self.anchors[c]
+            step = given(entry, "step", None)
+            step = abs(full - none) / 20 if step is None else step
+            x = figure[c] if c in LESS_IS_BETTER else min(figure[c], full)
+            steps[c] = floor(x / step + 1e-9) if step else x
+        return steps
+
+    def place(self, figures):
+        """What kits are sorted by: less stands first."""
+        way = given(given(self.brief, "rank_by", {}), "way", "score")
+        score = sum(self.weights[c] * u for c, u in self.worth(figures).items())
+        if way == "goals":
+            return (self.distance(figures), -score)
+        if way == "importance":
+            return tuple(n if c in LESS_IS_BETTER else -n for c, n in self.steps(figures).items()) + (-score,)
+        return (-score,)
+
     @staticmethod
     def criteria(f):
         return (f["cost_minor"], f["weight_kg"], f["usable_capacity_wh"], f["roof_area_m2"], f["autonomy_days"], f["spare_power_w"],
@@ -579,7 +611,6 @@ class Second:
             _, figures, findings, broken = self.judge(kit)
             count(kit, findings, broken)
             if not broken:
-                score = sum(self.weights[c] * u for c, u in self.worth(figures).items())
-                working.append((-score, kit, figures))
+                working.append((self.place(figures), kit, figures))
         working.sort(key=lambda entry: entry[:2])
         return raw, working, self.front(working), first, alone, sample

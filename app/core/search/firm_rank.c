@@ -18,6 +18,8 @@ static uint32_t known_criteria(const WbProblem *problem, const WbRanking *rankin
 static bool is_asked(const WbProblem *problem, const WbRanking *ranking, uint32_t criteria)
 {
     double sum = 0;
+    if (problem->rank_by.way != WB_WAY_SCORE)
+        return false;
     for (int c = 0; c < WB_N_CRITERIA; c++) {
         sum += problem->weight[c];
         if (problem->weight[c] > 0 && !(criteria >> c & 1))
