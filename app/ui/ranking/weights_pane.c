@@ -2,11 +2,13 @@
 
 #include "limit_row.h"
 #include "resources.h"
+#include "way_pane.h"
 #include "weight_row.h"
 
 struct _WbWeightsPane {
     GtkBox parent_instance;
-    GtkBox *rows, *limits;
+    GtkBox *rows, *limits, *ways;
+    WbWayPane *way;
     WbWeightRow *row[WB_N_CRITERIA];
     WbLimitRow *limit[WB_N_LIMITS];
 };
@@ -19,6 +21,7 @@ static void wb_weights_pane_class_init(WbWeightsPaneClass *class)
     gtk_widget_class_set_template_from_resource(widget, WB_RESOURCE_PREFIX "/ranking/weights.ui");
     gtk_widget_class_bind_template_child(widget, WbWeightsPane, rows);
     gtk_widget_class_bind_template_child(widget, WbWeightsPane, limits);
+    gtk_widget_class_bind_template_child(widget, WbWeightsPane, ways);
 }
 
 static void wb_weights_pane_init(WbWeightsPane *self)
@@ -37,6 +40,8 @@ static void refresh(WbWeightsPane *self)
 void wb_weights_pane_set_context(WbWeightsPane *self, const WbContext *context)
 {
     g_return_if_fail(WB_IS_WEIGHTS_PANE(self) && self->row[0] == NULL);
+    self->way = WB_WAY_PANE(wb_way_pane_new(context->document));
+    gtk_box_append(self->ways, GTK_WIDGET(self->way));
     for (WbCriterion c = 0; c < WB_N_CRITERIA; c++) {
         self->row[c] = WB_WEIGHT_ROW(wb_weight_row_new(context->document, c));
         gtk_box_append(self->rows, GTK_WIDGET(self->row[c]));
@@ -55,6 +60,7 @@ void wb_weights_pane_show(WbWeightsPane *self, WbResult *result)
     if (result == NULL)
         return;
     const WbProblem *problem = wb_result_get_problem(result);
+    wb_way_pane_show(self->way, result);
     for (WbCriterion c = 0; c < WB_N_CRITERIA; c++) {
         WbAnchor standard = wb_default_anchor(problem, c);
         wb_weight_row_set_default(self->row[c], &standard);

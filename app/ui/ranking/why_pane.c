@@ -7,12 +7,12 @@
 #include "month_chart.h"
 #include "resources.h"
 #include "share_row.h"
-#include "words.h"
+#include "words_way.h"
 #include <glib/gi18n-lib.h>
 
 struct _WbWhyPane {
     GtkBox parent_instance;
-    GtkLabel *standing, *words, *parts, *next, *firm;
+    GtkLabel *standing, *words, *parts, *next, *way, *firm;
     GtkBox *shares, *findings;
     WbMonthChart *months;
     WbShareRow *share[WB_N_CRITERIA];
@@ -52,6 +52,13 @@ static void show_next(WbWhyPane *self, const WbProblem *problem, const WbRanking
     if (place == 0 || place >= ranking->n_top)
         return;
     const WbRanked *here = &ranking->top[place - 1], *next = &ranking->top[place];
+    if (problem->rank_by.way != WB_WAY_SCORE) {
+        g_autofree char *kit = wb_words_kit(problem, &next->kit);
+        g_autofree char *stands = wb_words_stands(problem, &next->figures);
+        g_autofree char *line = g_strdup_printf(_("The next is %s. %s"), kit, stands);
+        gtk_label_set_text(self->next, line);
+        return;
+    }
     double lead = here->score - next->score;
     g_autofree char *by = wb_text_number(lead, lead < 0.001 ? 5 : 3);
     g_autofree char *behind = lead > 0 ? g_strdup_printf(_("%s behind"), by) : g_strdup(_("level"));
@@ -169,6 +176,7 @@ void wb_why_pane_show(WbWhyPane *self, WbResult *result, const char *kit_id)
         gtk_label_set_text(self->standing, _("No kit is in hand yet."));
         gtk_label_set_text(self->words, _("Choose a kit in the table or among the points."));
         gtk_widget_set_visible(GTK_WIDGET(self->next), FALSE);
+        gtk_label_set_text(self->way, "");
         show_firm(self, NULL);
         clear(self->findings);
         say_in_findings(self, _("Nothing yet."));
@@ -184,6 +192,8 @@ void wb_why_pane_show(WbWhyPane *self, WbResult *result, const char *kit_id)
     show_next(self, problem, ranking, place);
     show_firm(self, place == 1 ? wb_result_get_firm(result) : NULL);
     show_shares(self, problem, &verdict);
+    g_autofree char *stands = wb_words_stands(problem, &verdict.figures);
+    gtk_label_set_text(self->way, stands);
     show_findings(self, problem, &verdict);
     show_months(self, problem, &verdict);
 }
@@ -197,6 +207,7 @@ static void wb_why_pane_class_init(WbWhyPaneClass *class)
     gtk_widget_class_bind_template_child(widget, WbWhyPane, words);
     gtk_widget_class_bind_template_child(widget, WbWhyPane, parts);
     gtk_widget_class_bind_template_child(widget, WbWhyPane, next);
+    gtk_widget_class_bind_template_child(widget, WbWhyPane, way);
     gtk_widget_class_bind_template_child(widget, WbWhyPane, firm);
     gtk_widget_class_bind_template_child(widget, WbWhyPane, shares);
     gtk_widget_class_bind_template_child(widget, WbWhyPane, findings);
