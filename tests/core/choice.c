@@ -220,6 +220,37 @@ static void test_count(void)
     g_free(every.found);
 }
 
+/* Halves too long to be listed at once: two slots whose rows two rules couple, beside two short
+ * ones that one rule couples with them. */
+static void test_count_in_pieces(void)
+{
+    enum { LONG = 1700, SHORT = 3 };
+    WbRandom random;
+    wb_random_seed(&random, 20260607);
+    g_autofree int64_t *term = g_new(int64_t, 6 * LONG);
+    WbChoiceTable table = {.n_slots = 4, .n_rules = 4, .limit = {1000, 1300, 900, 1800}};
+    uint64_t count = 0, expected = 0;
+    for (int i = 0; i < 6 * LONG; i++)
+        term[i] = between(&random, 0, 999);
+    const int64_t *t[6];
+    for (int i = 0; i < 6; i++)
+        t[i] = term + i * LONG;
+    table.slot[0] = (WbChoiceSlot){.n = LONG, .term = {t[0], t[1], NULL, t[0]}};
+    table.slot[1] = (WbChoiceSlot){.n = LONG, .term = {t[2], t[3], NULL, t[1]}};
+    table.slot[2] = (WbChoiceSlot){.n = SHORT, .term = {NULL, NULL, t[4], t[4]}};
+    table.slot[3] = (WbChoiceSlot){.n = SHORT, .term = {NULL, NULL, t[5], t[5]}};
+    for (int a = 0; a < LONG; a++)
+        for (int b = 0; b < LONG; b++)
+            for (int cd = 0; cd < SHORT * SHORT; cd++) {
+                int64_t c = t[4][cd / SHORT], d = t[5][cd % SHORT];
+                expected += t[0][a] + t[2][b] <= 1000 && t[1][a] + t[3][b] <= 1300 &&
+                            c + d <= 900 && t[0][a] + t[1][b] + c + d <= 1800;
+            }
+    g_assert_cmpint(wb_choice_count(&table, &no_limit, &count), ==, WB_OK);
+    g_assert_cmpuint(count, ==, expected);
+    g_assert_cmpuint(count, >, 100000);
+}
+
 /* ---- the front ---- */
 
 static bool beats(const Found *a, const Found *b, uint32_t criteria)
@@ -801,6 +832,7 @@ int main(int argc, char **argv)
     g_test_init(&argc, &argv, NULL);
     g_test_add_func("/choice/best", test_best);
     g_test_add_func("/choice/count", test_count);
+    g_test_add_func("/choice/count-in-pieces", test_count_in_pieces);
     g_test_add_func("/choice/front", test_front);
     g_test_add_func("/choice/shuffled", test_shuffled);
     g_test_add_func("/choice/reference-model", test_reference_model);

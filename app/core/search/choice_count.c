@@ -9,7 +9,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define FEW 256 /* so few pairs are compared one by one */
+#define PIECE 2000000 /* choices of the first half listed at once, about */
+#define FEW 256       /* so few pairs are compared one by one */
 
 /* Sums of so many choices of one half. */
 typedef struct {
@@ -19,8 +20,7 @@ typedef struct {
 
 typedef struct {
     WbControl *control;
-    size_t width;  /* shared rules */
-    double *spare; /* as long as the longer list */
+    size_t width; /* shared rules */
     uint64_t count;
     WbStatus status;
 } Counter;
@@ -56,18 +56,25 @@ static void span(const Counter *counter, List list, size_t r, double *least, dou
     }
 }
 
-/* Brings those below the value first (or not above it, with `at`); how many they are. */
-static List part_list(Counter *counter, List list, size_t r, double value, bool at, List *rest)
+/* Brings those below the value first (or not above it, with `at`); which they are. */
+static List part_list(const Counter *counter, List list, size_t r, double value, bool at,
+                      List *rest)
 {
-    size_t low = 0, high = 0, width = counter->width;
-    for (size_t i = 0; i < list.n; i++) {
-        const double *x = list.value + i * width;
-        double *to = x[r] < value || (at && x[r] == value) ? list.value + low++ * width
-                                                           : counter->spare + high++ * width;
-        memmove(to, x, width * sizeof *x);
+    size_t low = 0, high = list.n, width = counter->width;
+    while (low < high) {
+        double *x = list.value + low * width;
+        if (x[r] < value || (at && x[r] == value)) {
+            low++;
+            continue;
+        }
+        double *other = list.value + --high * width;
+        for (size_t k = 0; k < width; k++) {
+            double held = x[k];
+            x[k] = other[k];
+            other[k] = held;
+        }
     }
-    *rest = (List){list.value + low * width, high};
-    memcpy(rest->value, counter->spare, high * width * sizeof *counter->spare);
+    *rest = (List){list.value + low * width, list.n - low};
     return (List){list.value, low};
 }
 
@@ -144,48 +151,102 @@ static size_t different(const WbChoicePart *part, uint32_t *below)
     return n;
 }
 
-static WbStatus count_halves(const WbChoiceJoin *join, const WbChoicePart *a, const WbChoicePart *b,
-                             uint64_t *count)
+/* Class by class of the lower buses their choices share. */
+static void count_classes(Counter *counter, const WbChoicePart *a, const WbChoicePart *b,
+                          const WbChoiceShared *shared)
 {
-    WbChoiceShared shared = wb_choice_shared(join->group, a, b);
-    size_t width = (size_t)shared.n, longer = a->n > b->n ? a->n : b->n;
-    Counter counter = {.control = join->effort.control, .width = width};
-    double *value = malloc((a->n + b->n) * width * sizeof *value + 1);
+    double *value = malloc((a->n + b->n) * counter->width * sizeof *value + 1);
     uint32_t *below = malloc((a->n + b->n) * sizeof *below + 1);
-    counter.spare = malloc(longer * width * sizeof *counter.spare + 1);
-    if (!value || !below || !counter.spare)
-        counter.status = WB_NO_MEMORY;
     size_t n_a = 0, n_b = 0;
-    if (counter.status == WB_OK) {
+    if (value && below) {
         n_a = different(a, below);
         n_b = different(b, below + a->n);
+    } else {
+        counter->status = WB_NO_MEMORY;
     }
     for (size_t i = 0; i < n_a; i++)
-        for (size_t j = 0; j < n_b && counter.status == WB_OK; j++) {
+        for (size_t j = 0; j < n_b && counter->status == WB_OK; j++) {
             if (below[i] & below[a->n + j])
                 continue;
-            List one = list_of(a, below[i], &shared, true, value);
-            List other = list_of(b, below[a->n + j], &shared, false, value + one.n * width);
-            count_pairs(&counter, one, other, width);
+            List one = list_of(a, below[i], shared, true, value);
+            List other = list_of(b, below[a->n + j], shared, false, value + one.n * counter->width);
+            count_pairs(counter, one, other, counter->width);
         }
     free(value);
     free(below);
-    free(counter.spare);
+}
+
+/* What the limits leave beside each sum; done again it is as before. */
+static void take_from_limits(WbChoicePart *part, const WbChoiceShared *shared)
+{
+    size_t width = (size_t)shared->n;
+    for (size_t i = 0; i < part->n; i++)
+        for (size_t r = 0; r < width; r++)
+            part->number[i * width + r] = shared->most[r] - part->number[i * width + r];
+}
+
+/* Where none share lower buses the parts' own numbers are the lists: both carry the shared rules
+ * and no others. */
+static void count_in_place(Counter *counter, WbChoicePart *a, WbChoicePart *b,
+                           const WbChoiceShared *shared)
+{
+    take_from_limits(b, shared);
+    count_pairs(counter, (List){a->number, a->n}, (List){b->number, b->n}, counter->width);
+    take_from_limits(b, shared);
+}
+
+static WbStatus count_halves(const WbChoiceJoin *join, WbChoicePart *a, WbChoicePart *b,
+                             uint64_t *count)
+{
+    WbChoiceShared shared = wb_choice_shared(join->group, a, b);
+    Counter counter = {.control = join->effort.control, .width = (size_t)shared.n};
+    if (join->group->below == 0 && a->n_numbers == shared.n && b->n_numbers == shared.n)
+        count_in_place(&counter, a, b, &shared);
+    else
+        count_classes(&counter, a, b, &shared);
     *count = counter.count;
     return counter.status;
+}
+
+/* The first half piece by piece of the rows of its first slot, so that no long list of it is held.
+ */
+static WbStatus count_pieces(WbChoiceJoin *join, uint32_t half, WbChoicePart *other,
+                             uint64_t *count)
+{
+    const WbChoiceGroup *whole = join->group;
+    WbChoiceGroup piece = *whole;
+    int slot = __builtin_ctz(half);
+    size_t rows = whole->n[slot], beside = 1;
+    WbStatus status = WB_OK;
+    for (int s = slot + 1; s < WB_CHOICE_SLOTS; s++)
+        if ((half >> s & 1) && beside < PIECE)
+            beside *= whole->n[s];
+    size_t step = beside < PIECE ? PIECE / beside : 1;
+    join->group = &piece;
+    for (size_t first = 0; first < rows && status == WB_OK; first += step) {
+        WbChoicePart one = {0};
+        uint64_t found = 0;
+        piece.row[slot] = whole->row[slot] + first;
+        piece.n[slot] = rows - first < step ? rows - first : step;
+        status = wb_choice_part_of(join, half, &one);
+        if (status == WB_OK)
+            status = count_halves(join, &one, other, &found);
+        wb_choice_part_free(&one);
+        if (status == WB_OK && __builtin_add_overflow(*count, found, count))
+            status = WB_BAD_INPUT;
+    }
+    join->group = whole;
+    return status;
 }
 
 /* Choices of these slots alone; no rule couples them with others. */
 static WbStatus count_slots(WbChoiceJoin *join, uint32_t slots, uint64_t *count)
 {
     uint32_t half = wb_choice_half(join->group, slots);
-    WbChoicePart one = {0}, other = {0};
-    WbStatus status = wb_choice_part_of(join, half, &one);
+    WbChoicePart other = {0};
+    WbStatus status = wb_choice_part_of(join, slots & ~half, &other);
     if (status == WB_OK)
-        status = wb_choice_part_of(join, slots & ~half, &other);
-    if (status == WB_OK)
-        status = count_halves(join, &one, &other, count);
-    wb_choice_part_free(&one);
+        status = count_pieces(join, half, &other, count);
     wb_choice_part_free(&other);
     return status;
 }

@@ -172,6 +172,25 @@ static WbStatus thin_out(WbChoicePart *part)
     return status;
 }
 
+static bool grow(WbChoicePart *part)
+{
+    size_t room = part->room < 64 ? 64 : part->room + part->room / 2;
+    double *number = realloc(part->number, (room * (size_t)part->n_numbers + 1) * sizeof *number);
+    if (!number)
+        return false;
+    part->number = number;
+    uint32_t *below = realloc(part->below, room * sizeof *below);
+    if (!below)
+        return false;
+    part->below = below;
+    WbChoice *choice = part->thin ? realloc(part->choice, room * sizeof *choice) : NULL;
+    if (part->thin && !choice)
+        return false;
+    part->choice = choice;
+    part->room = room;
+    return true;
+}
+
 static bool too_many(const WbChoicePart *part, size_t n)
 {
     return part->effort.members && n > part->effort.members;
@@ -189,19 +208,7 @@ static WbStatus make_room(WbChoicePart *part)
         if (status != WB_OK || part->n + buffer / 2 < part->room)
             return status;
     }
-    WbChoicePart grown = {0};
-    if (!make_arrays(part, part->room < 64 ? 64 : 2 * part->room, &grown)) {
-        free_arrays(&grown);
-        return WB_NO_MEMORY;
-    }
-    for (size_t i = 0; i < part->n; i++)
-        copy_member(part, i, &grown, i);
-    free_arrays(part);
-    part->number = grown.number;
-    part->below = grown.below;
-    part->choice = grown.choice;
-    part->room = grown.room;
-    return WB_OK;
+    return grow(part) ? WB_OK : WB_NO_MEMORY;
 }
 
 WbStatus wb_choice_part_put(WbChoicePart *part, const double *number, uint32_t below,
