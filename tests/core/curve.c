@@ -1,6 +1,7 @@
 /* The curves against a separate brute force: every kit judged alone with its year, and each step
  * by its definition, compared with all others. */
 #include "curve.h"
+#include "bright.h"
 #include "gen.h"
 #include "rank.h"
 #include <glib.h>
@@ -144,13 +145,62 @@ static void tighten(WbRandom *random, WbBrief *brief, GArray *kits)
     brief->weight_kg = (WbLimit){MIN(wb_figure(&a->figures, WB_CRITERION_WEIGHT),
                                      wb_figure(&b->figures, WB_CRITERION_WEIGHT)),
                                  !money};
+    double low = MIN(a->figures.dark_h, b->figures.dark_h);
+    double high = MAX(a->figures.dark_h, b->figures.dark_h);
     brief->dark_hours =
-        (WbLimit){MAX(a->figures.dark_h, b->figures.dark_h), wb_random_below(random, 4) != 0};
+        (WbLimit){wb_random_below(random, 2) ? low : high, wb_random_below(random, 4) != 0};
 }
 
 typedef struct {
-    guint kits, steps, beyond, balanced;
+    guint kits, steps, beyond, balanced, refused, compared;
 } Seen;
+
+/* What is said to be never darker is not. */
+static void check_brightness(const WbProblem *problem, GArray *kits, Seen *seen)
+{
+    WbBright bright;
+    for (guint i = 0; i < kits->len && i < 40; i++) {
+        const Judged *a = &g_array_index(kits, Judged, i * 7 % kits->len);
+        WbBrightKit of = wb_bright_kit(problem, &a->kit);
+        g_assert_true(wb_bright_init(&bright, problem));
+        g_assert_true(wb_bright_keep(wb_bright_bank(&bright, &a->kit), &of));
+        for (guint j = 0; j < kits->len; j++) {
+            const Judged *b = &g_array_index(kits, Judged, j);
+            WbBrightKit other = wb_bright_kit(problem, &b->kit);
+            WbBrightBank *bank = wb_bright_bank(&bright, &b->kit);
+            gboolean same = a->kit.storage == b->kit.storage &&
+                            a->kit.bank_series == b->kit.bank_series &&
+                            a->kit.bank_parallel == b->kit.bank_parallel;
+            gboolean outshone = wb_bright_is_outshone(&bright, bank, &other);
+            g_assert_true(same || !outshone);
+            if (outshone)
+                g_assert_cmpfloat(a->figures.dark_h, <=, b->figures.dark_h);
+            seen->compared += outshone && a->figures.dark_h < b->figures.dark_h;
+        }
+        wb_bright_free(&bright);
+    }
+}
+
+/* A step beyond the limit leaves the curve where its dark hours do not hold. */
+static void check_refused(const WbProblem *problem, WbPool *pool, const WbMoreCurve *before,
+                          Seen *seen)
+{
+    WbMoreCurve after;
+    const WbLimit *limit = &problem->brief->dark_hours;
+    if (!limit->on || before->n == 0 || before->step[before->n - 1].resource <= before->limit)
+        return;
+    size_t at = before->step[before->n - 1].at;
+    double kept = pool->figure[WB_CRITERION_DARK][at];
+    pool->figure[WB_CRITERION_DARK][at] = limit->value + 1;
+    g_assert_cmpint(
+        wb_more_curve(problem, pool, true, before->resource, before->gain, NULL, &after), ==,
+        WB_OK);
+    pool->figure[WB_CRITERION_DARK][at] = kept;
+    for (size_t i = 0; i < after.n; i++)
+        g_assert_cmpuint(after.step[i].at, !=, at);
+    wb_more_curve_free(&after);
+    seen->refused++;
+}
 
 static void check_problem(const WbProblem *problem, GArray *kits, Seen *seen)
 {
@@ -172,6 +222,7 @@ static void check_problem(const WbProblem *problem, GArray *kits, Seen *seen)
                             ==, WB_OK);
             check_curve(problem->brief, kits, &curve);
             check_same(&curve, &other);
+            check_refused(problem, ranking.pool, &curve, seen);
             seen->steps += (guint)curve.n;
             seen->balanced += (guint)curve.balanced;
             for (size_t i = 0; i < curve.n; i++)
@@ -180,6 +231,7 @@ static void check_problem(const WbProblem *problem, GArray *kits, Seen *seen)
             wb_more_curve_free(&other);
         }
     seen->kits += kits->len;
+    check_brightness(problem, kits, seen);
     wb_ranking_free(&ranking);
     wb_ranking_free(&hurried);
 }
@@ -193,6 +245,7 @@ static void test_random(void)
     for (int i = 0; i < PROBLEMS; i++) {
         GenSize size = gen_small(&random);
         size.panels = size.controllers = size.storage = 3;
+        size.inverters = 2;
         size.series = size.parallel = size.bank_parallel = 3;
         gen_fill(gen, &random, &size);
         gen->brief.roof_on = gen->brief.bay_on = false;
@@ -207,11 +260,49 @@ static void test_random(void)
         check_problem(problem, kits, &seen);
         wb_problem_free(problem);
     }
-    g_test_message("%u kits, %u steps, %u of them beyond a limit, %u years", seen.kits, seen.steps,
-                   seen.beyond, seen.balanced);
+    g_test_message("%u kits, %u steps, %u of them beyond a limit, %u years, %u refused, %u darker",
+                   seen.kits, seen.steps, seen.beyond, seen.balanced, seen.refused, seen.compared);
+    g_assert_cmpuint(seen.refused, >, 5);
+    g_assert_cmpuint(seen.compared, >, 300);
     g_assert_cmpuint(seen.steps, >, 300);
     g_assert_cmpuint(seen.beyond, >, 20);
     g_assert_cmpuint(seen.balanced, >, 300);
+}
+
+/* ---- by hand ---- */
+
+/* Of kits equal in both, the cheapest, then the lightest, then the first stands on the curve. */
+static void test_ties(void)
+{
+    static const struct {
+        int panel, cost, weight;
+        double usable;
+    } kits[] = {
+        {0, 500, 900, 1000}, {1, 400, 990, 1000}, {4, 400, 950, 1000},
+        {3, 400, 950, 1000}, {2, 300, 100, 999},  {5, 700, 900, 1000},
+    };
+    const WbBrief brief = {.largest = {1, 1, 1, 1, 1}};
+    const WbCatalogue catalogue = {0};
+    const WbProblem problem = {.brief = &brief, .catalogue = &catalogue};
+    WbPool *pool = wb_pool_new(NULL);
+    for (size_t i = 0; i < G_N_ELEMENTS(kits); i++) {
+        WbKit kit = {.panel = kits[i].panel};
+        WbFigures figures = {.cost_minor = kits[i].cost,
+                             .weight_g = kits[i].weight,
+                             .usable_wh = kits[i].usable,
+                             .roof_area_mm2 = 2000000};
+        g_assert_true(wb_pool_add(pool, &kit, WB_N_RULES, &figures));
+    }
+    WbMoreCurve curve;
+    g_assert_cmpint(
+        wb_more_curve(&problem, pool, true, WB_CRITERION_ROOF, WB_CRITERION_USABLE, NULL, &curve),
+        ==, WB_OK);
+    g_assert_cmpuint(curve.n, ==, 1);
+    g_assert_cmpuint(curve.step[0].at, ==, 3);
+    g_assert_cmpfloat(curve.step[0].resource, ==, 2);
+    g_assert_cmpfloat(curve.step[0].gain, ==, 1000);
+    wb_more_curve_free(&curve);
+    wb_pool_unref(pool);
 }
 
 /* ---- the rest ---- */
@@ -273,6 +364,7 @@ int main(int argc, char **argv)
 {
     g_test_init(&argc, &argv, NULL);
     g_test_add_func("/curve/random", test_random);
+    g_test_add_func("/curve/ties", test_ties);
     g_test_add_func("/curve/at", test_at);
     g_test_add_func("/curve/stop-and-bad-input", test_stop_and_bad_input);
     return g_test_run();
