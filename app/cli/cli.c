@@ -12,16 +12,19 @@
 static const WbCommand commands[] = {
     {
         "rank",
-        N_("rank BRIEF [--catalogue FILE] [--top N] [--list top|front] [--by WAY] [--more] "
+        N_("rank BRIEF [--catalogue FILE] [--top N] [--list top|front] [--by WAY] [--every] "
+           "[--more] "
            "[--json]"),
         N_("Rank every kit that works and say what ruled the others out"),
         N_("Tries every combination of the ticked parts within the brief's largest counts. Prints "
            "the best N (10 unless --top says otherwise) or, with --list front, those no other kit "
            "beats in every criterion at once; then how many kits each rule ruled out; then the "
            "cautions of the first kit. --by ranks by score, goals or importance in place of the "
-           "brief's own way. --more adds what more money, weight and roof would buy: "
+           "brief's own way. Kits the same as a better one but for one choice are told in a line "
+           "under it, unless --every lists each; --json lists each and names the better one. "
+           "--more adds what more money, weight and roof would buy: "
            "the most usable capacity and the fewest dark hours for so much of each."),
-        "catalogue top list by more json",
+        "catalogue top list by every more json",
         1,
         1,
         wb_cli_run_rank,
@@ -251,6 +254,7 @@ static void parse(const WbCommand *command, char ***argv, WbArguments *arguments
         {"json", 0, 0, G_OPTION_ARG_NONE, &arguments->json, NULL, NULL},
         {"more", 0, 0, G_OPTION_ARG_NONE, &arguments->more, NULL, NULL},
         {"mix", 0, 0, G_OPTION_ARG_NONE, &arguments->mix, NULL, NULL},
+        {"every", 0, 0, G_OPTION_ARG_NONE, &arguments->every, NULL, NULL},
         {"preview", 0, 0, G_OPTION_ARG_NONE, &arguments->preview, NULL, NULL},
         {"new", 0, 0, G_OPTION_ARG_NONE, &arguments->make_new, NULL, NULL},
         {G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &arguments->rest, NULL, NULL},

@@ -21,7 +21,7 @@ typedef struct {
     char *panel;     /* --panel ID, NULL: all */
     char *part;      /* --part ID, NULL: none is asked about */
     char *instances; /* --instances FILE, NULL: none */
-    gboolean json, mix, more, preview, make_new;
+    gboolean json, mix, more, preview, make_new, every;
     char **rest; /* what is no option */
     guint n_rest;
 } WbArguments;

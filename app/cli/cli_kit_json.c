@@ -1,4 +1,5 @@
 #include "cli_kit_json.h"
+#include "cli_similar.h"
 
 #include "cli_way.h"
 #include "words.h"
@@ -164,6 +165,8 @@ void wb_cli_kit_json(WbJsonOut *json, const char *key, const WbProblem *problem,
         wb_out_flag(json, "on_front", standing.on_front > 0);
     else
         wb_out_null(json, "on_front");
+    if (standing.similar != NULL)
+        wb_cli_similar_json(json, problem, standing.similar, standing.at);
     wb_out_flag(json, "feasible", verdict->feasible);
     wb_out_array(json, "findings");
     for (int r = 0; r < WB_N_RULES; r++)

@@ -7,8 +7,10 @@
 #include "kit.h"
 
 typedef struct {
-    uint64_t rank; /* from 1; 0: not among the ranked ones kept */
-    int on_front;  /* 1, 0; -1: not ranked */
+    uint64_t rank;                      /* from 1; 0: not among the ranked ones kept */
+    int on_front;                       /* 1, 0; -1: not ranked */
+    const struct WbCliSimilar *similar; /* NULL: nothing is said of kits like it */
+    size_t at;                          /* its place there */
 } WbStanding;
 
 /* One kit in full, under `key` (NULL: an item of an array). */

@@ -6,6 +6,7 @@
 #include "cli_parts.h"
 #include "cli_rank_more.h"
 #include "cli_ranking.h"
+#include "cli_similar.h"
 #include "cli_table.h"
 #include "cli_way.h"
 #include "figures_text.h"
@@ -15,11 +16,14 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-/* What is listed: the best, or the front. */
+/* What is listed of the best, or of the front: every kit, or those that lead similar ones. */
 typedef struct {
     const WbRanked *kits;
     WbStanding *standings; /* one for each kit, owned */
     size_t n;
+    WbCliSimilar similar; /* of the whole list */
+    WbCliLeaders leaders; /* owns the kits where they alone are listed */
+    bool every;
 } Listed;
 
 /* What was found out beside the ranking. */
@@ -28,14 +32,38 @@ typedef struct {
     WbClash clash;
 } Beside;
 
-static Listed choose_list(const WbArguments *arguments, const WbProblem *problem,
-                          const WbRanking *ranking)
+static bool lists_front(const WbArguments *arguments)
 {
-    bool front = g_strcmp0(arguments->list, "front") == 0;
-    Listed listed = {.kits = front ? ranking->front : ranking->top};
-    listed.n = MIN(front ? ranking->n_front : ranking->n_top, (size_t)arguments->top);
-    listed.standings = wb_cli_standings(problem, ranking, listed.kits, listed.n);
-    return listed;
+    return g_strcmp0(arguments->list, "front") == 0;
+}
+
+static int choose_list(const WbArguments *arguments, const WbProblem *problem,
+                       const WbRanking *ranking, Listed *listed)
+{
+    bool front = lists_front(arguments);
+    *listed = (Listed){.every = arguments->every || arguments->json};
+    int code = wb_cli_similar(problem, ranking, front, &listed->similar);
+    if (code != WB_EXIT_DONE)
+        return code;
+    if (!listed->every) {
+        listed->leaders =
+            wb_cli_leaders(problem, ranking, &listed->similar, front, (size_t)arguments->top);
+        listed->kits = listed->leaders.kits;
+        listed->n = listed->leaders.n;
+        listed->standings = g_steal_pointer(&listed->leaders.standings);
+        return code;
+    }
+    listed->kits = front ? ranking->front : ranking->top;
+    listed->n = MIN(front ? ranking->n_front : ranking->n_top, (size_t)arguments->top);
+    listed->standings = wb_cli_standings(problem, ranking, listed->kits, listed->n);
+    return code;
+}
+
+static void clear_list(Listed *listed)
+{
+    g_free(listed->standings);
+    wb_cli_leaders_clear(&listed->leaders);
+    wb_cli_similar_clear(&listed->similar);
 }
 
 static void nearest_json(WbJsonOut *json, const WbProblem *problem, WbRule rule,
@@ -156,20 +184,23 @@ static void chemistries_json(WbJsonOut *json, const WbProblem *problem, const Wb
     wb_out_end_array(json);
 }
 
-static void kits_json(WbJsonOut *json, const WbProblem *problem, Listed listed)
+static void kits_json(WbJsonOut *json, const WbProblem *problem, const Listed *listed)
 {
     wb_out_array(json, "kits");
-    for (size_t i = 0; i < listed.n; i++) {
+    for (size_t i = 0; i < listed->n; i++) {
         WbVerdict verdict;
-        wb_judge(problem, &listed.kits[i].kit, &verdict);
-        wb_cli_kit_json(json, NULL, problem, &verdict, listed.standings[i]);
+        wb_judge(problem, &listed->kits[i].kit, &verdict);
+        WbStanding standing = listed->standings[i];
+        standing.similar = &listed->similar;
+        standing.at = i;
+        wb_cli_kit_json(json, NULL, problem, &verdict, standing);
     }
     wb_out_end_array(json);
 }
 
 static char *rank_json(const WbArguments *arguments, const WbBriefFile *file,
                        const WbProblem *problem, const WbRanking *ranking, const Beside *beside,
-                       Listed listed)
+                       const Listed *listed)
 {
     WbJsonOut json;
     wb_out_start(&json);
@@ -276,7 +307,25 @@ static double key_of(const WbProblem *problem, const WbRanked *ranked)
     return key[0];
 }
 
-static void append_kits(GString *out, const WbProblem *problem, Listed listed)
+/* What the lines that start with + say. */
+static void append_groups(GString *out, const WbCliSimilar *similar)
+{
+    g_autofree char *groups = wb_text_number((double)similar->n_groups, 0);
+    g_autofree char *kits = wb_text_number((double)similar->n, 0);
+    g_autofree char *sentence =
+        similar->n_groups == similar->n
+            ? g_strdup(_("No two of these kits are the same but for one choice."))
+            : g_strdup_printf(
+                  similar->whole
+                      ? _("+: the same as the kit above it but for one choice. So %s kits are %s "
+                          "real choices; --every lists each kit.")
+                      : _("+: the same as the kit above it but for one choice. So the best %s kits "
+                          "are %s real choices; --every lists each kit."),
+                  kits, groups);
+    wb_cli_wrap(out, "", sentence);
+}
+
+static void append_kits(GString *out, const WbProblem *problem, const Listed *listed)
 {
     bool margin = margin_counts(problem);
     bool goals = problem->rank_by.way == WB_WAY_GOALS;
@@ -285,10 +334,10 @@ static void append_kits(GString *out, const WbProblem *problem, Listed listed)
                     _("|>Cost|>Weight kg|>Usable Wh|>Roof m2|>Autonomy days|>Spare W|>Dark h"),
                     margin ? _("|>Margin Wh") : "", NULL);
     g_autoptr(WbTable) table = wb_table_new(heads);
-    for (size_t i = 0; i < listed.n; i++) {
-        const WbRanked *ranked = &listed.kits[i];
+    for (size_t i = 0; i < listed->n; i++) {
+        const WbRanked *ranked = &listed->kits[i];
         const WbFigures *figures = &ranked->figures;
-        wb_table_cell(table, rank_text(listed.standings[i]));
+        wb_table_cell(table, rank_text(listed->standings[i]));
         wb_table_cell(table, wb_text_number(goals ? -key_of(problem, ranked) : ranked->score, 4));
         wb_table_cell(table, wb_words_money(figures->cost_minor, problem->brief->currency));
         wb_table_cell(table, wb_text_number((double)figures->weight_g / 1e3, 1));
@@ -301,6 +350,8 @@ static void append_kits(GString *out, const WbProblem *problem, Listed listed)
             wb_table_cell(table, wb_text_number(figures->supply_margin_wh, 0));
         wb_table_line(table, wb_words_kit(problem, &ranked->kit));
         wb_table_line(table, wb_cli_parts_text(problem, &ranked->kit));
+        if (!listed->every && listed->leaders.like[i] != NULL)
+            wb_table_line(table, g_strdup(listed->leaders.like[i]));
     }
     g_string_append_c(out, '\n');
     wb_table_append(table, out);
@@ -308,6 +359,8 @@ static void append_kits(GString *out, const WbProblem *problem, Listed listed)
         out, "",
         _("2s1p: 2 in series, 1 string. Dark h: hours a year without full power, mean. wattberth "
           "explain shows a kit in full."));
+    if (!listed->every)
+        append_groups(out, &listed->similar);
     if (margin)
         wb_cli_wrap(out, "", _("Margin: Wh a day of supply beyond the need in the worst month."));
 }
@@ -427,21 +480,21 @@ static void append_firm(GString *out, const WbProblem *problem, const WbRanking 
 }
 
 static char *rank_table(const WbProblem *problem, const WbRanking *ranking, const Beside *beside,
-                        Listed listed)
+                        const Listed *listed)
 {
     GString *out = g_string_new(NULL);
     append_head(out, problem, ranking);
     wb_cli_clash_append(out, problem, &beside->clash);
     wb_cli_append_way(out, problem);
-    if (listed.n > 0)
+    if (listed->n > 0)
         append_kits(out, problem, listed);
     append_firm(out, problem, ranking);
     if (beside->more)
         wb_cli_more_append(out, problem, ranking, beside->more);
     append_ruled_out(out, problem, ranking);
     append_left_out(out, problem);
-    if (listed.n > 0)
-        append_cautions(out, problem, &listed.kits[0].kit);
+    if (listed->n > 0)
+        append_cautions(out, problem, &listed->kits[0].kit);
     return g_string_free(out, FALSE);
 }
 
@@ -449,11 +502,13 @@ static int print_ranking(const WbArguments *arguments, const WbJob *job, const W
                          const Beside *beside)
 {
     const WbProblem *problem = job->problem;
-    Listed listed = choose_list(arguments, problem, ranking);
-    int code = wb_cli_print(arguments->json
-                                ? rank_json(arguments, job->file, problem, ranking, beside, listed)
-                                : rank_table(problem, ranking, beside, listed));
-    g_free(listed.standings);
+    Listed listed;
+    int code = choose_list(arguments, problem, ranking, &listed);
+    if (code == WB_EXIT_DONE)
+        code = wb_cli_print(arguments->json
+                                ? rank_json(arguments, job->file, problem, ranking, beside, &listed)
+                                : rank_table(problem, ranking, beside, &listed));
+    clear_list(&listed);
     if (code == WB_EXIT_DONE && ranking->feasible == 0)
         return wb_cli_fail_no_kit(problem, ranking);
     return code;
@@ -467,7 +522,7 @@ int wb_cli_run_rank(const WbArguments *arguments)
     Beside beside = {.more = arguments->more ? &more : NULL};
     int code = wb_cli_load_job(arguments, arguments->rest[0], &job);
     if (code == WB_EXIT_DONE)
-        code = wb_cli_rank(job.problem, (size_t)arguments->top, arguments->more, &ranking);
+        code = wb_cli_rank(job.problem, (size_t)arguments->top, true, &ranking);
     if (code == WB_EXIT_DONE && arguments->more)
         code = wb_cli_more(job.problem, &ranking, &more);
     if (code == WB_EXIT_DONE)

@@ -48,12 +48,13 @@ WbStanding wb_cli_standing(const WbProblem *problem, const WbRanking *ranking, c
 {
     size_t at = find(problem, ranking->top, 0, ranking->n_top, kit);
     if (at < ranking->n_top)
-        return (WbStanding){at + 1, ranking->front_too_many ? -1 : ranking->top[at].on_front};
+        return (WbStanding){.rank = at + 1,
+                            .on_front = ranking->front_too_many ? -1 : ranking->top[at].on_front};
     bool on_front = find(problem, ranking->front, 0, ranking->n_front, kit) < ranking->n_front;
     /* A front cut short, or not told at all, leaves it open. */
     if (on_front || (!ranking->front_too_many && ranking->n_front == ranking->front_count))
-        return (WbStanding){0, on_front};
-    return (WbStanding){0, -1};
+        return (WbStanding){.on_front = on_front};
+    return (WbStanding){.on_front = -1};
 }
 
 /* Both lists run in the order of the ranking, so each search starts where the last one ended. */
@@ -64,8 +65,8 @@ WbStanding *wb_cli_standings(const WbProblem *problem, const WbRanking *ranking,
     size_t at = 0;
     for (size_t i = 0; i < n; i++) {
         at = find(problem, ranking->top, at, ranking->n_top, &kits[i].kit);
-        standings[i] = (WbStanding){at < ranking->n_top ? at + 1 : 0,
-                                    ranking->front_too_many ? -1 : kits[i].on_front};
+        standings[i] = (WbStanding){.rank = at < ranking->n_top ? at + 1 : 0,
+                                    .on_front = ranking->front_too_many ? -1 : kits[i].on_front};
     }
     return standings;
 }

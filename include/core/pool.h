@@ -42,4 +42,8 @@ bool wb_pool_add(WbPool *pool, const WbKit *kit, int stop, const WbFigures *figu
 /* Adds all of another behind its own. */
 bool wb_pool_append(WbPool *pool, const WbPool *other);
 
+/* The kits that work, best first as wb_rank orders them: indices into the pool, *order to be freed.
+ * O(n log n). WB_BAD_INPUT: the pool is not whole, or the order needs dark hours not worked out. */
+WbStatus wb_pool_order(const WbProblem *problem, const WbPool *pool, uint32_t **order, size_t *n);
+
 #endif
