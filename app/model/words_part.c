@@ -3,6 +3,7 @@
 
 #include "figures_text.h"
 #include "kit_list.h"
+#include "rank_by.h"
 #include "words.h"
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -87,6 +88,25 @@ static char *figure_text(const WbProblem *problem, WbCriterion criterion, const 
     return g_strdup_printf("%s %s", number, wb_criterion_unit(criterion));
 }
 
+/* By goals or by importance the score does not put the first before it: the figures alone. */
+static void tell_figures(WbAnswerTalk *talk, const WbRanked *first, const WbRanked *best)
+{
+    const WbProblem *problem = talk->problem;
+    wb_talk_add(talk, g_strdup(_("What it has against the first of all, in what is asked:")), NULL);
+    for (int c = 0; c < WB_N_CRITERIA; c++) {
+        if (!wb_rank_asks(problem, (WbCriterion)c))
+            continue;
+        g_autofree char *theirs = figure_text(problem, (WbCriterion)c, &first->figures);
+        g_autofree char *its = figure_text(problem, (WbCriterion)c, &best->figures);
+        /* Translators: criterion, its figure, the figure of the first kit. */
+        wb_talk_add(talk,
+                    g_strdup_printf(_("%s: %s against %s."), wb_criterion_title((WbCriterion)c),
+                                    its, theirs),
+                    NULL);
+    }
+    wb_talk_add(talk, g_strdup(_("The first of all:")), &first->kit);
+}
+
 static void tell_criterion(WbAnswerTalk *talk, int c, const WbRanked *first, const WbRanked *best)
 {
     const WbProblem *problem = talk->problem;
@@ -158,6 +178,10 @@ void wb_words_part_kits(WbAnswerTalk *talk, const WbRanking *ranking)
     const WbRanked *best = &why->with.top[0];
     wb_talk_add(talk, g_strdup(_("The best with it:")), &best->kit);
     wb_talk_add(talk, g_strdup(front_text(why)), NULL);
-    if (why->rank != 1 && ranking->n_top > 0)
+    if (why->rank == 1 || ranking->n_top == 0)
+        return;
+    if (talk->problem->brief->rank_by.way == WB_WAY_SCORE)
         tell_differences(talk, &ranking->top[0], best);
+    else
+        tell_figures(talk, &ranking->top[0], best);
 }

@@ -207,13 +207,12 @@ static void on_search(WbPartPane *self)
         return; /* what we wrote ourselves is told a moment later */
     g_clear_pointer(&self->written, g_free);
     drop_question(self);
-    if (*text != '\0') {
-        list_matches(self, text);
-        return;
-    }
-    show_page(self, NULL);
     if (self->session != NULL)
         wb_session_set_part_asked(self->session, "");
+    if (*text != '\0')
+        list_matches(self, text);
+    else
+        show_page(self, NULL);
 }
 
 static void choose(WbPartPane *self, guint i)
@@ -260,11 +259,10 @@ static void come_in_sight(WbPartPane *self)
         gtk_stack_set_visible_child(GTK_STACK(parent), child);
 }
 
-static void on_part_asked(WbPartPane *self)
+/* Its id while there is no catalogue to tell more. */
+static void write_title(WbPartPane *self)
 {
     const char *id = wb_session_get_part_asked(self->session);
-    if (*id == '\0')
-        return;
     const WbPart *part =
         self->result != NULL
             ? wb_catalogue_find_part(wb_result_get_catalogue(self->result), id, NULL)
@@ -272,6 +270,13 @@ static void on_part_asked(WbPartPane *self)
     g_autofree char *title =
         part != NULL ? g_strdup_printf("%s %s", part->maker, part->model) : g_strdup(id);
     write_text(self, title);
+}
+
+static void on_part_asked(WbPartPane *self)
+{
+    if (*wb_session_get_part_asked(self->session) == '\0')
+        return;
+    write_title(self);
     come_in_sight(self);
     ask(self);
 }
@@ -286,11 +291,12 @@ void wb_part_pane_show(WbPartPane *self, WbResult *result)
     g_ptr_array_set_size(self->ids, 0); /* of the last result */
     if (!self->asking)
         return;
-    const char *text = gtk_editable_get_text(GTK_EDITABLE(self->search));
-    if (g_strcmp0(gtk_stack_get_visible_child_name(self->stack), "matches") == 0)
-        list_matches(self, text);
-    else
+    if (self->session != NULL && *wb_session_get_part_asked(self->session) != '\0') {
+        write_title(self);
         ask(self);
+    } else {
+        list_matches(self, gtk_editable_get_text(GTK_EDITABLE(self->search)));
+    }
 }
 
 void wb_part_pane_set_session(WbPartPane *self, WbSession *session)
