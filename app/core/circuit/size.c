@@ -21,16 +21,17 @@ static int64_t wire_minor(const WbConductorChoice *choice, const WbCircuitAsk *a
     return minor + (choice->lug ? ask->lugs * choice->lug_sourced.price_minor : 0);
 }
 
-static Wire lay(const WbWireStock *stock, const WbCircuitAsk *ask, const WbConductorChoice *choice)
+static Wire lay(const WbWireStock *stock, const WbCircuitAsk *ask, const WbConductorChoice *choice,
+                int64_t minor)
 {
     bool roof = on_roof(ask->kind);
-    Wire wire = {.choice = choice, .ampacity = roof ? &choice->on_roof : &choice->inside};
+    Wire wire = {
+        .choice = choice, .ampacity = roof ? &choice->on_roof : &choice->inside, .minor = minor};
     double air_c = roof ? stock->on_roof.ambient_c : stock->inside.ambient_c;
     wire.conductor_c = wb_conductor_c(wire.ampacity, air_c, ask->run_a);
     wire.r_ohm_km = wb_resistance_at(choice->conductor->r20_ohm_km, wire.conductor_c);
     wire.drop_v = wb_drop_v(wire.r_ohm_km, ask->wire_m / 2, ask->run_a);
     wire.drop_pct = 100 * wire.drop_v / ask->volts;
-    wire.minor = wire_minor(choice, ask);
     return wire;
 }
 
@@ -40,13 +41,19 @@ typedef struct {
     bool carried, protected_too;
 } Search;
 
+static double larger(double a, double b)
+{
+    return b > a ? b : a; /* fmax is a call */
+}
+
 static bool cheaper(const Wire *wire, const Wire *than)
 {
     return !than->choice || wire->minor < than->minor;
 }
 
 /* The cheapest in *best, the cheapest whatever its drop in *any; ties: the smaller area, then id,
- * for so they stand in the stock. */
+ * for so they stand in the stock. Once there is a best, none that costs as much is laid, and the
+ * least drop is of no interest any more. */
 static Search search(const WbWireStock *stock, const WbCircuitAsk *ask, double fuse_a, Wire *best,
                      Wire *any)
 {
@@ -54,15 +61,18 @@ static Search search(const WbWireStock *stock, const WbCircuitAsk *ask, double f
     for (size_t i = 0; i < stock->n_conductors; i++) {
         const WbConductorChoice *choice = &stock->conductors[i];
         const WbAmpacity *ampacity = on_roof(ask->kind) ? &choice->on_roof : &choice->inside;
-        found.most_a = fmax(found.most_a, ampacity->amps);
-        found.most_fuse_a = fmax(found.most_fuse_a, ampacity->fuse_a);
+        found.most_a = larger(found.most_a, ampacity->amps);
+        found.most_fuse_a = larger(found.most_fuse_a, ampacity->fuse_a);
         if (!(ampacity->amps > 0 && wb_at_least(ampacity->amps, ask->design_a)))
             continue;
         found.carried = true;
         if (ampacity->fuse_a < fuse_a)
             continue;
         found.protected_too = true;
-        Wire wire = lay(stock, ask, choice);
+        int64_t minor = wire_minor(choice, ask);
+        if (best->choice && minor >= best->minor)
+            continue;
+        Wire wire = lay(stock, ask, choice, minor);
         found.least_drop_pct = fmin(found.least_drop_pct, wire.drop_pct);
         if (cheaper(&wire, any))
             *any = wire;

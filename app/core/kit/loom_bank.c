@@ -160,10 +160,7 @@ static void shore_circuit(const Bank *bank, WbLoom *loom)
 
 static bool is_wired(const WbBrief *brief, const WbLoad *load)
 {
-    for (int m = 0; m < WB_MONTHS; m++)
-        if ((brief->site.months >> m & 1) && wb_load_runs(load, m))
-            return !load->ac;
-    return false;
+    return !load->ac && wb_load_runs_in(load, brief->site.months);
 }
 
 static WbCircuitAsk ask_of_load(const Bank *bank, const WbLoom *loom, size_t i, double fault_a)

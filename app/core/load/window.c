@@ -43,6 +43,12 @@ bool wb_load_runs(const WbLoad *load, int month)
            load->hours_day > 0 && load->duty > 0 && load->days_week > 0;
 }
 
+bool wb_load_runs_in(const WbLoad *load, uint32_t months)
+{
+    uint32_t common = load->months & months & ((1u << WB_MONTHS) - 1);
+    return common != 0 && wb_load_runs(load, __builtin_ctz(common));
+}
+
 void wb_load_window(const WbLoad *load, const WbSky *sky, int month, double share[WB_HOURS])
 {
     Window window = window_of(load, sky, month);

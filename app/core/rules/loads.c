@@ -18,10 +18,7 @@ static int system_v_of(double volts)
 
 static bool is_dc_in_use(const WbBrief *brief, const WbLoad *load)
 {
-    bool used = false;
-    for (int m = 0; m < WB_MONTHS; m++)
-        used |= (brief->site.months >> m & 1) && wb_load_runs(load, m);
-    return used && !load->ac;
+    return !load->ac && wb_load_runs_in(load, brief->site.months);
 }
 
 static bool needs_converter(const WbBrief *brief, const WbLoad *load)

@@ -62,9 +62,12 @@ static bool add_half(WbHalves *halves, const WbKit *kit, uint64_t broken, const 
     if (more_than_one(broken))
         return true;
     *kept = new_half(halves);
-    if (*kept)
-        **kept = (WbHalf){.kit = *kit, .broken = broken, .bill = *bill};
-    return *kept != NULL;
+    if (!*kept)
+        return false;
+    (*kept)->kit = *kit;
+    (*kept)->broken = broken;
+    (*kept)->bill = *bill;
+    return true;
 }
 
 static WbFinding count_finding(WbRule rule, int n)

@@ -128,16 +128,21 @@ static bool is_far_too_short(const WbJoin *join, const WbPieces *pieces)
                   wb_month_short_wh(pieces, pieces->array->array_wh, join->probed));
 }
 
-/* The joint rules but money, until two are broken. */
-static uint64_t stops_but_money(WbJoin *join, const WbPieces *pieces, WbRunArray *array)
+static const double *months_of(WbJoin *join, size_t array)
 {
+    return wb_run_months(&join->runs, array, join->problem, join->kind);
+}
+
+/* The joint rules but money, until two are broken. */
+static uint64_t stops_but_money(WbJoin *join, const WbPieces *pieces, size_t array)
+{
+    const WbRuns *runs = &join->runs;
     uint64_t broken = pieces->bus_broken ? rule_bit(WB_RULE_BANK_CIRCUITS) : 0;
-    if (wb_charge_too_high(pieces, array->solar_a))
+    if (wb_charge_too_high(pieces, runs->solar_a[array]))
         broken |= rule_bit(WB_RULE_CHARGE_MAXIMUM);
-    if (!more_than_one(broken) &&
-        wb_supply_too_low(pieces, wb_run_months(array, join->problem, join->kind), &join->probed))
+    if (!more_than_one(broken) && wb_supply_too_low(pieces, months_of(join, array), &join->probed))
         broken |= rule_bit(WB_RULE_SUPPLY);
-    if (!more_than_one(broken) && wb_too_heavy(pieces, array->weight_g))
+    if (!more_than_one(broken) && wb_too_heavy(pieces, runs->weight_g[array]))
         broken |= rule_bit(WB_RULE_WEIGHT);
     return broken;
 }
@@ -171,14 +176,14 @@ static WbStatus join_money(WbJoin *join, uint64_t broken, const WbPieces *pieces
 
 /* All side rules hold: the joint rules in the published order. Money comes last, for it takes
  * longest. */
-static WbStatus join_sound(WbJoin *join, WbPieces *pieces, WbRunArray *array)
+static WbStatus join_sound(WbJoin *join, WbPieces *pieces, size_t array)
 {
     uint64_t broken = stops_but_money(join, pieces, array);
     if (more_than_one(broken)) {
         join->ruled_out[lowest_bit(broken)].first++;
         return WB_OK;
     }
-    pieces->array = array->half;
+    pieces->array = join->runs.half[array];
     return join_money(join, broken, pieces);
 }
 
@@ -197,16 +202,16 @@ static void stop_marred(WbJoin *join, WbRule rule, const WbPieces *pieces)
 }
 
 /* One side rule is broken, and nothing else was found: does the kit fail by it alone? */
-static void join_marred(WbJoin *join, uint64_t broken, WbPieces *pieces, WbRunArray *array)
+static void join_marred(WbJoin *join, uint64_t broken, WbPieces *pieces, const WbHalf *array)
 {
     int64_t least_minor;
     WbFigures figures = {0};
-    if (pieces->bus_broken || wb_too_heavy(pieces, array->weight_g))
+    if (pieces->bus_broken || wb_too_heavy(pieces, array->bill.weight_g))
         return;
-    pieces->array = array->half;
+    pieces->array = array;
     WbDear dear = WB_DEAR_NOT; /* as is a kit with a part that has no price */
     if (broken != rule_bit(WB_RULE_NO_PRICE))
-        dear = wb_dear_at_a_glance(pieces, array->half, &least_minor);
+        dear = wb_dear_at_a_glance(pieces, array, &least_minor);
     if (dear == WB_DEAR_OPEN)
         wb_pieces_figures(pieces, &figures);
     if (dear == WB_DEAR_SURELY || (dear == WB_DEAR_OPEN && wb_too_dear(pieces, figures.cost_minor)))
@@ -214,22 +219,30 @@ static void join_marred(WbJoin *join, uint64_t broken, WbPieces *pieces, WbRunAr
     stop_marred(join, (WbRule)lowest_bit(broken), pieces);
 }
 
-/* What is asked of sides alone comes first: few kits get as far as their circuits. */
+/* Where the arrays end that one can pay with what the other sides' parts leave. */
+static size_t affords(const WbJoin *join, uint64_t broken, const WbPieces *pieces, const WbRun *run)
+{
+    const WbLimit *limit = &join->problem->brief->money_minor;
+    if (!limit->on || broken == rule_bit(WB_RULE_NO_PRICE))
+        return run->to;
+    return wb_run_affords(&join->runs, run, limit->value - (double)pieces->rest.parts_minor);
+}
+
+/* What is asked of sides alone comes first, and before all the month in which supply fell short
+ * last: few kits get as far as their circuits. */
 static void join_marred_run(WbJoin *join, uint64_t broken, WbPieces *pieces, const WbRun *run)
 {
-    bool priced = broken != rule_bit(WB_RULE_NO_PRICE);
-    WbRunArray *array = join->runs.array;
-    for (size_t i = run->from; i < run->to; i++) {
-        if (priced && wb_too_dear(pieces, array[i].parts_minor + pieces->rest.parts_minor))
-            return;
-        if (wb_charge_too_high(pieces, array[i].solar_a) ||
-            wb_too_heavy(pieces, array[i].weight_g) ||
-            wb_supply_too_low(pieces, wb_run_months(&array[i], join->problem, join->kind),
-                              &join->probed))
+    WbRuns *runs = &join->runs;
+    size_t end = affords(join, broken, pieces, run);
+    for (size_t i = run->from; i < end; i++) {
+        if (wb_month_short(pieces, join->probed, wb_runs_month(runs, join->probed)[i]) ||
+            wb_charge_too_high(pieces, runs->solar_a[i]) ||
+            wb_too_heavy(pieces, runs->weight_g[i]) ||
+            wb_supply_too_low(pieces, months_of(join, i), &join->probed))
             continue;
         if (!pieces->wires)
-            wb_pieces_wire(pieces, &join->wires, array[i].half);
-        join_marred(join, broken, pieces, &array[i]);
+            wb_pieces_wire(pieces, &join->wires, runs->half[i]);
+        join_marred(join, broken, pieces, runs->half[i]);
     }
 }
 
@@ -237,9 +250,9 @@ static WbStatus join_sound_run(WbJoin *join, WbPieces *pieces, const WbRun *run)
 {
     WbStatus status = WB_OK;
     if (!pieces->wires)
-        wb_pieces_wire(pieces, &join->wires, join->runs.array[run->from].half);
+        wb_pieces_wire(pieces, &join->wires, join->runs.half[run->from]);
     for (size_t i = run->from; i < run->to && status == WB_OK; i++)
-        status = join_sound(join, pieces, &join->runs.array[i]);
+        status = join_sound(join, pieces, i);
     return status;
 }
 

@@ -64,16 +64,21 @@ static inline double wb_month_short_wh(const WbPieces *pieces, const double arra
            ((array_wh[month] + pieces->dcdc->other_wh) - bank->storing_loss_wh[month]);
 }
 
+/* In a month in use; what the array gives in it may be infinite. */
+static inline bool wb_month_short(const WbPieces *pieces, int month, double array_wh)
+{
+    const WbBankSide *bank = &pieces->bank->bank;
+    return (pieces->problem->brief->site.months >> month & 1) &&
+           (array_wh + pieces->dcdc->other_wh) - bank->storing_loss_wh[month] <
+               bank->need_wh[month];
+}
+
 /* *probed: a month to ask first, the one that failed last; any will do. */
 static inline bool wb_supply_too_low(const WbPieces *pieces, const double array_wh[WB_MONTHS],
                                      int *probed)
 {
-    uint32_t months = pieces->problem->brief->site.months;
-    double other_wh = pieces->dcdc->other_wh;
-    const WbBankSide *bank = &pieces->bank->bank;
     for (int i = 0, m = *probed; i < WB_MONTHS; i++, m = m + 1 < WB_MONTHS ? m + 1 : 0)
-        if ((months >> m & 1) &&
-            (array_wh[m] + other_wh) - bank->storing_loss_wh[m] < bank->need_wh[m]) {
+        if (wb_month_short(pieces, m, array_wh[m])) {
             *probed = m;
             return true;
         }

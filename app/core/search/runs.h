@@ -6,34 +6,36 @@
 
 #include "halves.h"
 
-/* What is asked of an array again and again, close together: halves are large. */
 typedef struct {
-    WbHalf *half;
-    double solar_a;
-    int64_t parts_minor, weight_g; /* of its bill */
-    bool summed;                   /* array_wh is told, here and in the half */
-    double array_wh[WB_MONTHS];
-} WbRunArray;
-
-typedef struct {
-    size_t
-        chargers; /* the same number for runs behind the same controllers; these stand together */
+    size_t chargers; /* a number for runs behind the same controllers; these stand together */
     uint64_t broken; /* 0, or the bit of one rule */
     size_t from, to;
 } WbRun;
 
+/* What is asked of arrays again and again stands in rows of its own, for halves are large. */
 typedef struct {
-    WbRunArray *array;
+    WbHalf **half;
+    double *solar_a;
+    int64_t *parts_minor, *weight_g; /* of their bills */
+    double *month_wh;                /* [month x room + array]; infinite before it is summed */
     WbRun *run;
-    size_t n_arrays, n_runs, n_chargers;
-    size_t arrays_room;
+    size_t n_arrays, n_runs, n_chargers, room;
 } WbRuns;
 
 /* Of halves in the order of wb_arrays_list. False: out of memory. */
 bool wb_runs_fill(WbRuns *runs, const WbHalves *arrays);
 void wb_runs_free(WbRuns *runs);
 
-/* The months of the array's year, summed when they are first asked for. */
-const double *wb_run_months(WbRunArray *array, const WbProblem *problem, const WbBankKind *bank);
+/* The months of one array, summed when they are first asked for, and told to its half. */
+const double *wb_run_months(WbRuns *runs, size_t array, const WbProblem *problem,
+                            const WbBankKind *bank);
+/* What all arrays give in one month. */
+static inline const double *wb_runs_month(const WbRuns *runs, int month)
+{
+    return &runs->month_wh[(size_t)month * runs->room];
+}
+
+/* The first of the run whose parts cost more, or its end. */
+size_t wb_run_affords(const WbRuns *runs, const WbRun *run, double most_minor);
 
 #endif
