@@ -8,6 +8,7 @@
 #include "look.h"
 #include "outline.h"
 #include "resources.h"
+#include "scatter.h"
 #include "wb-resources.h"
 #include "window.h"
 #include <gtk/gtk.h>
@@ -16,6 +17,10 @@
 #include <time.h>
 
 #define STEPS 100
+#define MANY_ROWS 100000
+#define MANY_MONEY 600000 /* in the smallest unit */
+#define MANY_KG 300
+#define MANY_SECONDS 120
 
 typedef struct {
     gint64 waited_us; /* in poll since the last frame */
@@ -174,6 +179,48 @@ static void turn_to(GtkWidget *window, const char *pane)
     turn_for(400);
 }
 
+/* Scrolled by the wheel's steps and by leaps over the whole list. */
+static void run_table(GtkWidget *window, const char *scroll_name, const char *leap_name)
+{
+    GtkAdjustment *down = gtk_scrollable_get_vadjustment(
+        GTK_SCROLLABLE(nth_of(nth_of(window, "WbKitTable", 0), "GtkColumnView", 0)));
+    run(window, scroll_name, scroll, down);
+    run(window, leap_name, leap, down);
+}
+
+static void sort_table(gpointer list, guint step)
+{
+    g_autoptr(GtkColumnViewColumn) cost =
+        g_list_model_get_item(gtk_column_view_get_columns(GTK_COLUMN_VIEW(list)), 3);
+    gtk_column_view_sort_by_column(GTK_COLUMN_VIEW(list), cost,
+                                   step % 2 ? GTK_SORT_DESCENDING : GTK_SORT_ASCENDING);
+}
+
+static void hover(gpointer scatter, guint step)
+{
+    wb_scatter_set_chosen(scatter, (int)step);
+}
+
+/* Wider limits, so that more kits work than the list asked for holds. */
+static void fill_table(const WbContext *context)
+{
+    g_autoptr(GError) error = NULL;
+    wb_document_set_number(context->document, "", "/limits/money_minor/value", MANY_MONEY, &error);
+    g_assert_no_error(error);
+    wb_document_set_number(context->document, "", "/limits/weight_kg/value", MANY_KG, &error);
+    g_assert_no_error(error);
+    wb_ranking_job_set_rows(context->job, MANY_ROWS);
+    for (guint i = 0; i < MANY_SECONDS * 10; i++) {
+        WbResult *result = wb_ranking_job_get_result(context->job);
+        turn_for(100);
+        if (!wb_ranking_job_get_stale(context->job) &&
+            wb_ranking_job_get_state(context->job) == WB_JOB_IDLE && result != NULL &&
+            wb_result_get_ranking(result)->n_top > MANY_ROWS / 2)
+            return;
+    }
+    g_printerr("no list so long\n");
+}
+
 static void measure(GtkApplication *application)
 {
     g_autoptr(GError) error = NULL;
@@ -191,10 +238,14 @@ static void measure(GtkApplication *application)
     turn_to(window, "wishes");
     run(window, "drag a weight", drag, nth_of(window, "GtkScale", 0));
     run(window, "an answer a frame", answer, context->job);
-    GtkAdjustment *down = gtk_scrollable_get_vadjustment(
-        GTK_SCROLLABLE(nth_of(nth_of(window, "WbKitTable", 0), "GtkColumnView", 0)));
-    run(window, "scroll 60 px a frame", scroll, down);
-    run(window, "leap through the table", leap, down);
+    run_table(window, "scroll 60 px a frame", "leap through the table");
+    fill_table(context);
+    g_print("rows of the long list,%u\n",
+            (guint)wb_result_get_ranking(wb_ranking_job_get_result(context->job))->n_top);
+    run_table(window, "long list: scroll 60 px a frame", "long list: leap");
+    run(window, "long list: sort", sort_table,
+        nth_of(nth_of(window, "WbKitTable", 0), "GtkColumnView", 0));
+    run(window, "long list: choose a point", hover, nth_of(window, "WbScatter", 0));
     gtk_window_destroy(GTK_WINDOW(window));
 }
 
