@@ -85,15 +85,6 @@ class Parts(Story):
         self.until_count((self.ticked - 1, self.total))
         assert self.brief()["candidates"] == candidates
 
-    def ask_why_it_is_in_no_kit(self):
-        """From the chosen part to the answer beside the ranking, a kit of it in hand, and back to all rules."""
-        maker, model = (self.program.one("text", name).text for name in ("Maker", "Model"))
-        self.program.one("push button", "Why is it in no kit?").act()
-        self.program.one("label", re.compile("^%s %s: " % (re.escape(maker), re.escape(model))), seconds=60)
-        self.picture("why")
-        self.program.one("push button", "All rules").act()
-        self.program.one("label", "Only this")
-
     def move_an_anchor(self):
         """Typed in whole currency, kept in the smallest unit; empty is the default again."""
         self.show("ranking")
@@ -121,6 +112,16 @@ class Parts(Story):
         self.desk.keys("ctrl+a", "BackSpace", "Return")
         until(lambda: self.anchor("weight", "full") is None, 10, "the default")
 
+    def tick_for_the_front(self):
+        """What counts for the front is ticked beside its weight; undone like any edit."""
+        before = self.brief().get("front")
+        tick = self.program.one("check box", "Weight counts for the front")
+        assert tick.checked
+        tick.press()
+        until(lambda: "weight" not in self.brief().get("front", ["weight"]), 10, "the front without the weight")
+        self.desk.keys("ctrl+z")
+        until(lambda: self.brief().get("front") == before, 10, "the front of before")
+
     def remember_the_colours(self):
         self.program.activate("scheme", GLib.Variant("s", "dark"))
         settings = os.path.join(self.desk.home, "config", "wattberth", "settings.ini")
@@ -141,5 +142,5 @@ class Parts(Story):
 
 
 tell(Parts, [Parts.add_a_part, Parts.undo_the_name_and_no_more, Parts.delete_a_part, Parts.delete_by_key,
-             Parts.delete_what_the_brief_names, Parts.ask_why_it_is_in_no_kit, Parts.move_an_anchor, Parts.refuse_equal_anchors,
+             Parts.delete_what_the_brief_names, Parts.move_an_anchor, Parts.refuse_equal_anchors, Parts.tick_for_the_front,
              Parts.remember_the_colours, Parts.close])
