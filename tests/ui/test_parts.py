@@ -85,6 +85,15 @@ class Parts(Story):
         self.until_count((self.ticked - 1, self.total))
         assert self.brief()["candidates"] == candidates
 
+    def ask_why_it_is_in_no_kit(self):
+        """From the chosen part to the answer beside the ranking, a kit of it in hand, and back to all rules."""
+        maker, model = (self.program.one("text", name).text for name in ("Maker", "Model"))
+        self.program.one("push button", "Why is it in no kit?").act()
+        self.program.one("label", re.compile("^%s %s: " % (re.escape(maker), re.escape(model))), seconds=60)
+        self.picture("why")
+        self.program.one("push button", "All rules").act()
+        self.program.one("label", "Only this")
+
     def move_an_anchor(self):
         """Typed in whole currency, kept in the smallest unit; empty is the default again."""
         self.show("ranking")
@@ -142,5 +151,5 @@ class Parts(Story):
 
 
 tell(Parts, [Parts.add_a_part, Parts.undo_the_name_and_no_more, Parts.delete_a_part, Parts.delete_by_key,
-             Parts.delete_what_the_brief_names, Parts.move_an_anchor, Parts.refuse_equal_anchors, Parts.tick_for_the_front,
+             Parts.delete_what_the_brief_names, Parts.ask_why_it_is_in_no_kit, Parts.move_an_anchor, Parts.refuse_equal_anchors, Parts.tick_for_the_front,
              Parts.remember_the_colours, Parts.close])
