@@ -241,7 +241,7 @@ static void parse(const WbCommand *command, char ***argv, WbArguments *arguments
 {
     const GOptionEntry all[] = {
         {"catalogue", 0, 0, G_OPTION_ARG_FILENAME, &arguments->catalogue, NULL, NULL},
-        {"top", 0, 0, G_OPTION_ARG_INT, &arguments->top, NULL, NULL},
+        {"top", 0, 0, G_OPTION_ARG_STRING, &arguments->top_typed, NULL, NULL},
         {"list", 0, 0, G_OPTION_ARG_STRING, &arguments->list, NULL, NULL},
         {"by", 0, 0, G_OPTION_ARG_STRING, &arguments->by, NULL, NULL},
         {"hours", 0, 0, G_OPTION_ARG_FILENAME, &arguments->hours, NULL, NULL},
@@ -272,14 +272,28 @@ static void parse(const WbCommand *command, char ***argv, WbArguments *arguments
     arguments->n_rest = arguments->rest == NULL ? 0 : g_strv_length(arguments->rest);
 }
 
-static int check_and_run(const WbCommand *command, const WbArguments *arguments)
+static int read_top(WbArguments *arguments)
+{
+    guint64 top;
+    if (arguments->top_typed == NULL)
+        return WB_EXIT_DONE;
+    if (!g_ascii_string_to_unsigned(arguments->top_typed, 10, 1, WB_CLI_TOP_MOST, &top, NULL)) {
+        g_autofree char *told = wb_cli_told(arguments->top_typed);
+        return wb_cli_fail(WB_EXIT_WRONG_USE,
+                           _("--top takes a whole number from 1 to %d, not “%s”."), WB_CLI_TOP_MOST,
+                           told);
+    }
+    arguments->top = (int)top;
+    return WB_EXIT_DONE;
+}
+
+static int check_and_run(const WbCommand *command, WbArguments *arguments)
 {
     if (arguments->n_rest < command->least || arguments->n_rest > command->most)
         return wb_cli_fail(WB_EXIT_WRONG_USE, _("The command is: wattberth %s."),
                            _(command->usage));
-    if (arguments->top < 1 || arguments->top > WB_CLI_TOP_MOST)
-        return wb_cli_fail(WB_EXIT_WRONG_USE, _("--top takes a whole number from 1 to %d, not %d."),
-                           WB_CLI_TOP_MOST, arguments->top);
+    if (read_top(arguments) != WB_EXIT_DONE)
+        return WB_EXIT_WRONG_USE;
     if (arguments->list != NULL && !g_str_equal(arguments->list, "top") &&
         !g_str_equal(arguments->list, "front"))
         return wb_cli_fail(WB_EXIT_WRONG_USE, _("--list takes “top” or “front”, not “%s”."),
@@ -301,6 +315,7 @@ static int run_command(const WbCommand *command, char **argv)
     g_free(arguments.catalogue);
     g_free(arguments.list);
     g_free(arguments.by);
+    g_free(arguments.top_typed);
     g_free(arguments.hours);
     g_free(arguments.year);
     g_free(arguments.nodes);

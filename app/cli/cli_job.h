@@ -12,6 +12,7 @@
 typedef struct {
     char *catalogue; /* --catalogue FILE, NULL: the person's own */
     int top;         /* --top N */
+    char *top_typed; /* the same as typed, NULL: the usual number */
     char *list;      /* --list top|front, NULL: top */
     char *by;        /* --by score|goals|importance, NULL: the brief's way */
     char *hours;     /* --hours FILE, NULL: none wanted */

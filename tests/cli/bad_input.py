@@ -10,7 +10,7 @@ import re
 import sqlite3
 import sys
 
-from terminal import FILE, WRONG_INPUT, WRONG_USE, Terminal, equal, holds, main, one_sentence
+from terminal import FILE, NO_KIT, WRONG_INPUT, WRONG_USE, Terminal, equal, holds, main, one_sentence
 
 PROGRAM, ROOT = sys.argv[1], sys.argv[2]
 MEGABYTE = 1024 * 1024
@@ -379,6 +379,46 @@ def test_roof_options():
         equal(terminal.json("roof", path, "--mix")["mixes"]["front"], [], said)
 
 
+def test_rank_options():
+    """How many rows: a whole number within bounds."""
+    for top in ("0", "-1", "1000001", "1000000000", "99999999999999999999", "abc", "1.5", "1e3", "", "3 "):
+        refused(["rank", "demo", "--top", top], "--top", WRONG_USE, ["1 to 1000000", "“%s”" % top])
+
+
+def no_kit(path, said, clash):
+    """The table says why, the exit code that there is none; the JSON the same. Nothing takes long."""
+    answer = terminal.run("rank", path)
+    equal(answer.returncode, NO_KIT, answer.stderr.decode())
+    printed = " ".join((answer.stdout + answer.stderr).decode().split())
+    for text in said:
+        holds(text in printed, "%r is not in: %s" % (text, printed))
+    told = json.loads(terminal.run("rank", path, "--json").stdout)["totals"]["clash"]
+    equal(told and told["limits"], clash)
+    return told
+
+
+def test_nothing_works():
+    """A kind without candidates, limits that clash, limits that are not to blame, weights of 0."""
+    kinds = {"panel": "panels", "controller": "controllers", "storage": "storage"}
+    parts = {kind: [part["id"] for part in CATALOGUE[kind]] for kind in (*kinds.values(), "inverters", "dcdc")}
+    for word, missing in kinds.items():
+        ticked = sum((ids for kind, ids in parts.items() if kind != missing), [])
+        path = terminal.write("no-kind.json", json.dumps(dict(BRIEF, candidates=ticked)))
+        no_kit(path, ["none of 0 combinations works", "no %s is ticked in /candidates" % word], None)
+    limits = copy.deepcopy(BRIEF["limits"])
+    limits["money_minor"]["value"], limits["weight_kg"]["value"] = 100, 1
+    path = terminal.write("clash.json", json.dumps(dict(BRIEF, limits=limits)))
+    told = no_kit(path, ["These limits cannot all be kept: money and weight."], ["money_minor", "weight_kg"])
+    holds(told["works"] > 0 and told["cheapest_minor"] > 100 and told["lightest_kg"] > 1, told)
+    ticked = sum((ids for kind, ids in parts.items() if kind != "controllers"), []) + parts["controllers"][:1]
+    hungry = [dict(load, power_w=40 * load["power_w"]) if "power_w" in load else load for load in BRIEF["loads"]]
+    path = terminal.write("hungry.json", json.dumps(dict(BRIEF, loads=hungry, limits=limits, candidates=ticked)))
+    no_kit(path, ["The limits are not to blame"], [])
+    weightless = dict.fromkeys(BRIEF["weights"], 0)
+    path = terminal.write("weightless.json", json.dumps(dict(BRIEF, weights=weightless)))
+    refused(["rank", path], "weightless.json", WRONG_INPUT, ["/weights", "all 0", "at least one"])
+
+
 def test_folders():
     os.makedirs(terminal.path("folder"), exist_ok=True)
     for arguments in (["rank", "folder"], ["rank", "demo", "--catalogue", "folder"], ["catalogue", "check", "folder"],
@@ -484,6 +524,8 @@ main(
         ("together: figures that make no curve", test_no_curve),
         ("roof: no room at all", test_no_room),
         ("roof: --panel and --mix", test_roof_options),
+        ("rank: --top", test_rank_options),
+        ("rank: nothing works", test_nothing_works),
         ("folders", test_folders),
         ("database: cut short", database_case(cut_database, WRONG_INPUT)),
         ("database: damaged", database_case(scrambled_database, WRONG_INPUT)),
