@@ -174,8 +174,10 @@ static void ranking_line(const Facts *facts, WbOutlineLine *out)
     g_autofree char *number = wb_text_number((double)ranking->feasible, 0);
     char *line =
         ranking->feasible ? g_strdup_printf(_("%s work"), number) : g_strdup(_("none works"));
+    const char *clash = wb_result_get_clash_head(facts->result);
     if (ranking->feasible == 0)
-        set(out, WB_MARK_CONFLICT, line, wb_outline_why_none_works(ranking));
+        set(out, WB_MARK_CONFLICT, line,
+            clash ? g_strdup(clash) : wb_outline_why_none_works(ranking));
     else
         set(out, WB_MARK_DONE, line, NULL);
 }

@@ -17,6 +17,7 @@ void wb_result_unref(WbResult *result)
         g_free(result->nearest[rule]);
     g_free(result->firm);
     g_free(result->clash);
+    g_free(result->clash_head);
     wb_problem_free(result->problem);
     g_clear_pointer(&result->lender, wb_result_unref);
     wb_catalogue_view_unref(result->view);
@@ -47,6 +48,11 @@ const WbCatalogue *wb_result_get_catalogue(const WbResult *result)
 const char *wb_result_get_nearest(const WbResult *result, WbRule rule)
 {
     return result->nearest[rule];
+}
+
+const char *wb_result_get_clash_head(const WbResult *result)
+{
+    return result->clash_head;
 }
 
 const char *wb_result_get_clash(const WbResult *result, WbRule *rule)

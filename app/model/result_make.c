@@ -73,6 +73,7 @@ static WbStatus clash(WbResult *result, WbControl *control)
     if (status != WB_OK)
         return status;
     result->clash = wb_words_clash(result->problem, &found);
+    result->clash_head = wb_words_clash_head(&found);
     result->clash_rule = clash_rule(&result->ranking, &found);
     return WB_OK;
 }

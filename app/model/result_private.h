@@ -15,7 +15,7 @@ struct WbResult {
     double seconds;
     char *nearest[WB_N_RULES];
     char *firm;
-    char *clash;
+    char *clash, *clash_head;
     WbRule clash_rule;
 };
 

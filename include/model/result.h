@@ -37,6 +37,8 @@ double wb_result_get_seconds(const WbResult *result);
 /* Why nothing works where no rule alone is to blame, and the rule of the first limit to think of
  * (NULL: not asked for). NULL: something works, or one rule tells it. */
 const char *wb_result_get_clash(const WbResult *result, WbRule *rule);
+/* Its first sentence. */
+const char *wb_result_get_clash_head(const WbResult *result);
 /* wb_words_firm of the ranking; NULL: not known. */
 const char *wb_result_get_firm(const WbResult *result);
 /* wb_words_nearest of a rule; NULL: none. */
