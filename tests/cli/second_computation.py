@@ -307,8 +307,9 @@ def check_finding(there, here, what):
 def check_kit(case, there, kit):
     months, figures, findings, broken = case.second.judge(kit)
     equal(there["feasible"], not broken, there["id"])
+    most_wh = max(month["array_wh"] for month in months.values())
     for key, value in figures.items():
-        close(there["figures"][key], value, "%s %s" % (there["id"], key))
+        close(there["figures"][key], value, "%s %s" % (there["id"], key), most_wh if key == "supply_margin_wh" else 1)
     for month in there["months"]:
         for key, value in months[month["month"]].items():
             close(month[key], value, "%s month %d %s" % (there["id"], month["month"], key), months[month["month"]]["array_wh"])
