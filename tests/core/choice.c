@@ -3,6 +3,7 @@
  * whose text is followed here once more. The front's filter against the expected number of unbeaten
  * among independent numbers (Bentley, Kung, Schkolnick & Thompson, J. ACM 25 (1978) 536). */
 #include "choice.h"
+#include "front.h"
 #include "random.h"
 #include "reference_model.h"
 #include "sieve.h"
@@ -663,6 +664,74 @@ static void test_drawn_sizes(void)
     check_drawn(&random, 20000, 4, 40);
 }
 
+/* ---- more than a buffer holds ---- */
+
+/* First a chain of points none of which beats another, then for each even one a point that beats
+ * just that: what was kept from earlier buffers has to go again. */
+enum { CHAIN = 110000 };
+
+static void chain_point(int64_t i, int64_t *x, int64_t *y)
+{
+    int64_t at = i < CHAIN ? i : 2 * (i - CHAIN), better = i < CHAIN ? 0 : 1;
+    *x = 2 * at - better;
+    *y = 2 * (CHAIN - at) - better;
+}
+
+/* In this order. */
+static void check_many(const int64_t *order, size_t n)
+{
+    g_autofree int64_t *x = g_new(int64_t, n), *y = g_new(int64_t, n);
+    WbChoiceTable table = {.n_slots = 1, .n_criteria = 2};
+    WbChoiceFront front;
+    WbFront kits;
+    table.slot[0] = (WbChoiceSlot){.n = n, .criterion = {x, y}};
+    wb_front_init(&kits, 3, NULL);
+    for (size_t i = 0; i < n; i++) {
+        WbFrontKit kit = {.kit = {.panel = (int)i}};
+        chain_point(order[i], &x[i], &y[i]);
+        kit.worse[0] = (double)x[i];
+        kit.worse[1] = (double)y[i];
+        g_assert_cmpint(wb_front_put(&kits, &kit), ==, WB_OK);
+    }
+    g_assert_cmpint(wb_choice_front(&table, 3, &no_limit, &front), ==, WB_OK);
+    g_assert_cmpint(wb_front_finish(&kits), ==, WB_OK);
+    g_assert_cmpuint(front.n, ==, CHAIN);
+    g_assert_cmpuint(front.n_vectors, ==, CHAIN);
+    g_assert_cmpuint(kits.n_front, ==, CHAIN);
+    for (size_t i = 0; i < front.n; i++) {
+        uint32_t row = front.choice[i].row[0];
+        g_assert_true(order[row] >= CHAIN || order[row] % 2 == 1);
+        g_assert_cmpint(kits.kits[i].kit.panel, ==, (int)row);
+    }
+    wb_choice_front_free(&front);
+    wb_front_free(&kits);
+}
+
+/* As they are, the other way round, and mixed: there are three ends of a buffer in each, where a
+ * point may be beaten by one that came just before. */
+static void test_many(void)
+{
+    enum { ALL = CHAIN + CHAIN / 2, MIXES = 3 };
+    g_autofree int64_t *order = g_new(int64_t, ALL);
+    WbRandom random;
+    wb_random_seed(&random, 20260608);
+    for (int i = 0; i < ALL; i++)
+        order[i] = i;
+    check_many(order, ALL);
+    for (int i = 0; i < ALL; i++)
+        order[i] = ALL - 1 - i;
+    check_many(order, ALL);
+    for (int mix = 0; mix < MIXES; mix++) {
+        for (size_t i = ALL; i > 1; i--) {
+            size_t j = wb_random_below(&random, i);
+            int64_t held = order[j];
+            order[j] = order[i - 1];
+            order[i - 1] = held;
+        }
+        check_many(order, ALL);
+    }
+}
+
 /* ---- the sieve ---- */
 
 static bool beats_plainly(const double *a, const double *b, int n, int n_deciding)
@@ -838,6 +907,7 @@ int main(int argc, char **argv)
     g_test_add_func("/choice/reference-model", test_reference_model);
     g_test_add_func("/choice/exact-sizes", test_exact_sizes);
     g_test_add_func("/choice/drawn-sizes", test_drawn_sizes);
+    g_test_add_func("/choice/many", test_many);
     g_test_add_func("/choice/sieve", test_sieve);
     g_test_add_func("/choice/bad-input", test_bad_input);
     g_test_add_func("/choice/without-rules", test_without_rules);

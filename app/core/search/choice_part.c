@@ -214,12 +214,11 @@ static WbStatus make_room(WbChoicePart *part)
 WbStatus wb_choice_part_put(WbChoicePart *part, const double *number, uint32_t below,
                             const WbChoice *choice)
 {
-    if (part->thin && wb_sieve_beats(&part->sieve, number))
-        return WB_OK;
+    /* First the room: that may thin, and then there is more to hold this member against. */
     WbStatus status = make_room(part);
     if (status == WB_OK && too_many(part, part->thin ? part->n_thin : part->n + 1))
         status = WB_BUDGET;
-    if (status != WB_OK)
+    if (status != WB_OK || (part->thin && wb_sieve_beats(&part->sieve, number)))
         return status;
     size_t n = (size_t)part->n_numbers;
     memcpy(part->number + part->n * n, number, n * sizeof *number);

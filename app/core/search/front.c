@@ -109,10 +109,9 @@ static WbStatus make_room(WbFront *front)
 
 WbStatus wb_front_put(WbFront *front, const WbFrontKit *kit)
 {
-    if (front->too_many || wb_sieve_beats(&front->sieve, kit->worse))
-        return WB_OK;
-    WbStatus status = make_room(front);
-    if (status == WB_OK && !front->too_many)
+    /* First the room: that may filter, and then there is more to hold this kit against. */
+    WbStatus status = front->too_many ? WB_OK : make_room(front);
+    if (status == WB_OK && !front->too_many && !wb_sieve_beats(&front->sieve, kit->worse))
         front->kits[front->n++] = *kit;
     return status;
 }
