@@ -390,8 +390,8 @@ static void wb_more_pane_class_init(WbMorePaneClass *class)
 static void wb_more_pane_init(WbMorePane *self)
 {
     gtk_widget_init_template(GTK_WIDGET(self));
-    const char *const resources[] = {_("More money"), _("More weight"), _("More roof"), NULL};
-    const char *const gains[] = {_("Usable capacity"), _("Fewer dark hours"), NULL};
+    const char *const resources[] = {_("Money"), _("Weight"), _("Roof"), NULL};
+    const char *const gains[] = {_("Usable capacity"), _("Dark hours"), NULL};
     g_autoptr(GtkStringList) resource_names = gtk_string_list_new(resources);
     g_autoptr(GtkStringList) gain_names = gtk_string_list_new(gains);
     gtk_drop_down_set_model(self->resource, G_LIST_MODEL(resource_names));
