@@ -288,9 +288,37 @@ static void wb_kit_plot_class_init(WbKitPlotClass *class)
     gtk_widget_class_bind_template_callback(widget, on_size);
 }
 
+static void set_up_title(GtkSignalListItemFactory *factory, GtkListItem *item)
+{
+    GtkWidget *label = gtk_label_new(NULL);
+    gtk_label_set_xalign(GTK_LABEL(label), 0);
+    gtk_label_set_ellipsize(GTK_LABEL(label), PANGO_ELLIPSIZE_END);
+    gtk_label_set_width_chars(GTK_LABEL(label), 6);
+    gtk_list_item_set_child(item, label);
+}
+
+static void bind_title(GtkSignalListItemFactory *factory, GtkListItem *item)
+{
+    GtkStringObject *title = gtk_list_item_get_item(item);
+    gtk_label_set_text(GTK_LABEL(gtk_list_item_get_child(item)),
+                       gtk_string_object_get_string(title));
+}
+
+/* Titles give way in a narrow window: three choices stand side by side. */
+static void shorten(GtkDropDown *choice)
+{
+    g_autoptr(GtkListItemFactory) factory = gtk_signal_list_item_factory_new();
+    g_signal_connect(factory, "setup", G_CALLBACK(set_up_title), NULL);
+    g_signal_connect(factory, "bind", G_CALLBACK(bind_title), NULL);
+    gtk_drop_down_set_factory(choice, factory);
+}
+
 static void wb_kit_plot_init(WbKitPlot *self)
 {
     gtk_widget_init_template(GTK_WIDGET(self));
+    shorten(self->across);
+    shorten(self->up);
+    shorten(self->size);
     self->points = g_ptr_array_new();
     const char *titles[WB_N_CRITERIA + 1] = {NULL};
     for (WbCriterion c = 0; c < WB_N_CRITERIA; c++)
