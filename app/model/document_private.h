@@ -5,8 +5,8 @@
 #include "database.h"
 #include "document.h"
 #include "fit_cache.h"
-#include "sun_cache.h"
 #include "history.h"
+#include "sun_cache.h"
 
 /* How a file on disk looked when it was last read or written, to notice others' changes. */
 typedef struct {
