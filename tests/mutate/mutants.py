@@ -81,7 +81,7 @@ MUTANTS = [
     (LOADS, "#define QUICK_FUSE_FACTOR 2.0", "#define QUICK_FUSE_FACTOR 3.0", "a quick fuse stands three times"),
     (LOADS, "load->surge_factor > (hardest", "load->surge_factor >= (hardest", "the last of equals, factor 1 too"),
     (LOADS, "brief->loads[i].power_w * brief->loads[i].count", "brief->loads[i].power_w", "one of several loads"),
-    (LOADS, "return used && !load->ac;", "return used;", "AC loads count as DC"),
+    (LOADS, "return !load->ac && wb_load_runs_in(load, brief->site.months);", "return wb_load_runs_in(load, brief->site.months);", "AC loads count as DC"),
     # surroundings
     (SURROUNDINGS, "bank_c < chemistry->min_charge_c", "bank_c <= chemistry->min_charge_c", "too cold at the limit itself"),
     (SURROUNDINGS, "|| storage->heated", "", "a heated battery is not told apart"),
