@@ -276,8 +276,8 @@ static void on_part_asked(WbPartPane *self)
 {
     if (*wb_session_get_part_asked(self->session) == '\0')
         return;
+    come_in_sight(self); /* which may bring the result along */
     write_title(self);
-    come_in_sight(self);
     ask(self);
 }
 
