@@ -534,7 +534,7 @@ class Second:
             steps[c] = floor(x / step + 1e-9) if step else x
         return steps
 
-    def place(self, figures):
+    def sort_key(self, figures):
         """What kits are sorted by: less stands first."""
         way = given(given(self.brief, "rank_by", {}), "way", "score")
         score = sum(self.weights[c] * u for c, u in self.worth(figures).items())
@@ -611,6 +611,6 @@ class Second:
             _, figures, findings, broken = self.judge(kit)
             count(kit, findings, broken)
             if not broken:
-                working.append((self.place(figures), kit, figures))
+                working.append((self.sort_key(figures), kit, figures))
         working.sort(key=lambda entry: entry[:2])
         return raw, working, self.front(working), first, alone, sample
