@@ -74,7 +74,9 @@ static void paint_axes(WbScatter *self, WbPen *pen)
 /* Markers with their names from the left at height `y`, then the line. */
 static void paint_legend(WbScatter *self, WbPen *pen, double y)
 {
-    double x = self->left;
+    /* In a narrow window from the very edge and closer together. */
+    gboolean tight = self->left + legend_width(self, pen) > gtk_widget_get_width(pen->widget);
+    double x = tight ? 0 : self->left, gap = tight ? 4 : 14;
     for (guint s = 0; s < WB_N_SERIES; s++) {
         int width, height;
         if (self->series_name[s] == NULL)
@@ -87,7 +89,7 @@ static void paint_legend(WbScatter *self, WbPen *pen, double y)
         cairo_destroy(cr);
         wb_pen_text(pen, self->series_name[s], x + 16, y, 0, 0.5, &pen->palette.dim);
         wb_pen_text_size(pen, self->series_name[s], &width, &height);
-        x += 16 + width + 14;
+        x += 16 + width + gap;
     }
     int width, height;
     wb_pen_text_size(pen, line_text(), &width, &height);
