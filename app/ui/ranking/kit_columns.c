@@ -4,6 +4,7 @@
 #include "columns.h"
 #include "figures_text.h"
 #include "format.h"
+#include "group_cell.h"
 #include "kit_cells.h"
 #include "settings.h"
 #include <glib/gi18n-lib.h>
@@ -50,6 +51,8 @@ static gboolean tell_words(GtkWidget *cell, int x, int y, gboolean keyboard, Gtk
 
 static GtkWidget *make_text(int column)
 {
+    if (column == RANK)
+        return wb_group_cell_new();
     GtkWidget *text = gtk_inscription_new(NULL);
     gboolean words = column == KIT;
     gtk_inscription_set_xalign(GTK_INSCRIPTION(text), words ? 0 : 1);
@@ -110,7 +113,10 @@ static void fill_cell(GtkListItem *item, int column)
         return;
     }
     g_autofree char *text = cell_text(row, column);
-    gtk_inscription_set_text(GTK_INSCRIPTION(gtk_list_item_get_child(item)), text);
+    if (column == RANK)
+        wb_group_cell_fill(WB_GROUP_CELL(gtk_list_item_get_child(item)), item, text);
+    else
+        gtk_inscription_set_text(GTK_INSCRIPTION(gtk_list_item_get_child(item)), text);
 }
 
 /* ---- which are shown ---- */
@@ -254,9 +260,10 @@ void wb_kit_columns_add(GtkColumnView *view, GtkWidget *owner)
     Columns *self = g_new0(Columns, 1);
     self->view = view;
     self->cells = wb_kit_cells_attach(view, fill_cell);
+    wb_group_cell_add_keys(view);
     g_object_set_data_full(G_OBJECT(view), columns_key, self, columns_free);
     add_actions(self, owner);
-    add_column(self, RANK, 52, C_("column of the place in the ranking", "Rank"), menu);
+    add_column(self, RANK, 88, C_("column of the place in the ranking", "Rank"), menu);
     add_column(self, KIT, 0, _("Kit"), menu);
     add_column(self, SCORE, 60, _("Score"), menu);
     for (WbCriterion c = 0; c < WB_N_CRITERIA; c++)

@@ -5,13 +5,15 @@
 #include "kit_columns.h"
 #include "kit_filter_menu.h"
 #include "resources.h"
+#include "settings.h"
 #include <glib/gi18n-lib.h>
 
 struct _WbKitTable {
     GtkBox parent_instance;
-    GtkLabel *count, *nothing;
+    GtkLabel *count, *nothing, *choices;
     GtkStack *stack;
     GtkButton *more;
+    GtkCheckButton *grouped;
     GtkMenuButton *columns;
     WbKitFilterMenu *filter;
     WbKitChips *chips;
@@ -41,6 +43,10 @@ static void show_count(WbKitTable *self)
                                 ? g_strdup_printf(_("All %s that work"), all)
                                 : g_strdup_printf(_("%s of %s kits shown"), shown, all);
     gtk_label_set_text(self->count, text);
+    guint groups = wb_kit_list_get_n_groups(self->list);
+    g_autofree char *number = wb_text_number(groups, 0);
+    g_autofree char *choices = g_strdup_printf(_("%s real choices"), number);
+    gtk_label_set_text(self->choices, groups < n ? choices : "");
 }
 
 /* Offers the rest while there is one, and the way back from it. */
@@ -76,6 +82,18 @@ static void show_nothing(WbKitTable *self)
                               ranked)
             : g_strdup_printf(_("None of the %s kits that work passes these filters."), ranked);
     gtk_label_set_text(self->nothing, text);
+}
+
+static const char grouped_key[] = "ranking-grouped";
+
+/* A choice that cannot be kept still holds. */
+static void on_grouped(WbKitTable *self)
+{
+    gboolean grouped = gtk_check_button_get_active(self->grouped);
+    if (self->list == NULL)
+        return;
+    wb_kit_list_set_grouped(self->list, grouped);
+    wb_settings_set(NULL, grouped_key, grouped ? "yes" : "no", NULL);
 }
 
 static void on_clear(WbKitTable *self)
@@ -148,9 +166,12 @@ void wb_kit_table_choose(WbKitTable *self, const char *kit_id)
 {
     g_return_if_fail(WB_IS_KIT_TABLE(self));
     gboolean another = g_strcmp0(self->chosen, kit_id) != 0;
+    guint position;
     char *kept = g_strdup(kit_id);
     g_free(self->chosen);
     self->chosen = kept;
+    if (another && kit_id != NULL)
+        wb_kit_list_reveal(self->list, kit_id, &position);
     mark_chosen(self, another);
 }
 
@@ -176,6 +197,8 @@ static void wb_kit_table_class_init(WbKitTableClass *class)
     gtk_widget_class_bind_template_child(widget, WbKitTable, nothing);
     gtk_widget_class_bind_template_child(widget, WbKitTable, stack);
     gtk_widget_class_bind_template_child(widget, WbKitTable, more);
+    gtk_widget_class_bind_template_child(widget, WbKitTable, grouped);
+    gtk_widget_class_bind_template_child(widget, WbKitTable, choices);
     gtk_widget_class_bind_template_child(widget, WbKitTable, columns);
     gtk_widget_class_bind_template_child(widget, WbKitTable, filter);
     gtk_widget_class_bind_template_child(widget, WbKitTable, chips);
@@ -183,6 +206,7 @@ static void wb_kit_table_class_init(WbKitTableClass *class)
     gtk_widget_class_bind_template_callback(widget, on_activate);
     gtk_widget_class_bind_template_callback(widget, on_clear);
     gtk_widget_class_bind_template_callback(widget, on_more);
+    gtk_widget_class_bind_template_callback(widget, on_grouped);
 }
 
 static void wb_kit_table_init(WbKitTable *self)
@@ -199,6 +223,9 @@ void wb_kit_table_set_context(WbKitTable *self, const WbContext *context, WbKitL
     self->session = g_object_ref(context->session);
     self->job = g_object_ref(context->job);
     self->list = g_object_ref(list);
+    g_autofree char *kept = wb_settings_get(NULL, grouped_key);
+    gtk_check_button_set_active(self->grouped, g_strcmp0(kept, "no") != 0);
+    wb_kit_list_set_grouped(list, gtk_check_button_get_active(self->grouped));
     wb_kit_columns_set_list(self->view, list);
     wb_kit_chips_set_list(self->chips, list);
     wb_kit_filter_menu_set_list(self->filter, list);
