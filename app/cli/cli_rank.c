@@ -112,11 +112,26 @@ static void ranges_json(WbJsonOut *json, const WbProblem *problem, const WbRankF
     wb_out_end_array(json);
 }
 
+static void first_json(WbJsonOut *json, const WbProblem *problem, const WbRankFirm *firm)
+{
+    wb_out_array(json, "first");
+    for (int i = 0; i < firm->n_first; i++) {
+        wb_out_object(json, NULL);
+        wb_out_count(json, "rank", firm->first[i].rank);
+        rival_json(json, "id", problem, firm->first[i].kit);
+        wb_out_number(json, "share", firm->first[i].share);
+        wb_out_number(json, "share_error", firm->first[i].share_error);
+        wb_out_end_object(json);
+    }
+    wb_out_end_array(json);
+}
+
 /* Null where it is not known. */
 static void firm_json(WbJsonOut *json, const WbProblem *problem, const WbRanking *ranking)
 {
     WbRankFirm firm;
     if (wb_rank_firm(problem, ranking, NULL, &firm) != WB_OK || !firm.known) {
+        wb_rank_firm_free(&firm);
         wb_out_null(json, "firmness");
         return;
     }
@@ -127,6 +142,8 @@ static void firm_json(WbJsonOut *json, const WbProblem *problem, const WbRanking
     wb_out_number(json, "moved", firm.firmness.moved);
     rival_json(json, "by", problem, firm.by);
     ranges_json(json, problem, &firm);
+    first_json(json, problem, &firm);
+    wb_rank_firm_free(&firm);
     wb_out_text(json, "sentence", sentence);
     wb_out_end_object(json);
 }
@@ -472,11 +489,15 @@ static void append_cautions(GString *out, const WbProblem *problem, const WbKit 
 static void append_firm(GString *out, const WbProblem *problem, const WbRanking *ranking)
 {
     WbRankFirm firm;
-    if (wb_rank_firm(problem, ranking, NULL, &firm) != WB_OK || !firm.known)
-        return;
-    g_autofree char *sentence = wb_words_firm(problem, &firm);
-    g_string_append_printf(out, "\n%s\n", _("How firmly the first of all stands"));
-    wb_cli_wrap(out, "", sentence);
+    if (wb_rank_firm(problem, ranking, NULL, &firm) == WB_OK && firm.known) {
+        g_autofree char *sentence = wb_words_firm(problem, &firm);
+        g_autofree char *others = wb_words_firm_others(problem, &firm);
+        g_string_append_printf(out, "\n%s\n", _("How firmly the first of all stands"));
+        wb_cli_wrap(out, "", sentence);
+        if (others)
+            wb_cli_wrap(out, "", others);
+    }
+    wb_rank_firm_free(&firm);
 }
 
 static char *rank_table(const WbProblem *problem, const WbRanking *ranking, const Beside *beside,

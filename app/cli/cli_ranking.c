@@ -8,11 +8,20 @@
 #include "words.h"
 #include <glib/gi18n-lib.h>
 
+/* How firmly the first stands is then asked of the pool. */
+static bool weighs_beyond_front(const WbProblem *problem)
+{
+    for (int c = 0; c < WB_N_CRITERIA; c++)
+        if (problem->weight[c] > 0 && !(problem->brief->front >> c & 1))
+            return true;
+    return false;
+}
+
 int wb_cli_rank(const WbProblem *problem, size_t top, bool pool, WbRanking *ranking)
 {
     WbRankOptions options = wb_rank_options_default();
     options.top = MAX(options.top, top);
-    options.pool = pool;
+    options.pool = pool || weighs_beyond_front(problem);
     options.workers = CLAMP((int)g_get_num_processors(), 1, WB_MOST_WORKERS);
     WbControl control;
     wb_control_init(&control);

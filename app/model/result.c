@@ -16,6 +16,8 @@ void wb_result_unref(WbResult *result)
     for (int rule = 0; rule < WB_N_RULES; rule++)
         g_free(result->nearest[rule]);
     g_free(result->firm);
+    for (int i = 0; i < WB_FIRM_SHARES; i++)
+        g_free(result->firm_share[i]);
     g_free(result->clash);
     g_free(result->clash_head);
     wb_problem_free(result->problem);
@@ -60,6 +62,17 @@ const char *wb_result_get_clash(const WbResult *result, WbRule *rule)
     if (rule && result->clash)
         *rule = result->clash_rule;
     return result->clash;
+}
+
+const char *wb_result_get_firm_of(const WbResult *result, const WbKit *kit)
+{
+    const WbRanking *ranking = &result->ranking;
+    if (ranking->n_top > 0 && wb_kit_compare(NULL, &ranking->top[0].kit, kit) == 0)
+        return result->firm;
+    for (int i = 0; i < WB_FIRM_SHARES; i++)
+        if (result->firm_share[i] && wb_kit_compare(NULL, &result->firm_kit[i], kit) == 0)
+            return result->firm_share[i];
+    return NULL;
 }
 
 const char *wb_result_get_firm(const WbResult *result)

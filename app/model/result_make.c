@@ -52,8 +52,18 @@ static WbStatus firmness(WbResult *result, WbControl *control)
 {
     WbRankFirm firm;
     WbStatus status = wb_rank_firm(result->problem, &result->ranking, control, &firm);
-    if (status == WB_OK)
-        result->firm = wb_words_firm(result->problem, &firm);
+    if (status != WB_OK)
+        return status;
+    g_autofree char *sentence = wb_words_firm(result->problem, &firm);
+    g_autofree char *others = wb_words_firm_others(result->problem, &firm);
+    if (sentence)
+        result->firm = g_strjoin(" ", sentence, others, NULL);
+    for (int i = 0; i < firm.n_first; i++)
+        if (firm.first[i].rank > 1) {
+            result->firm_kit[i] = firm.first[i].kit->kit;
+            result->firm_share[i] = wb_words_firm_share(&firm.first[i]);
+        }
+    wb_rank_firm_free(&firm);
     return status;
 }
 

@@ -2,6 +2,7 @@
 #ifndef WB_RESULT_PRIVATE_H
 #define WB_RESULT_PRIVATE_H
 
+#include "rank_firm.h"
 #include "result.h"
 
 struct WbResult {
@@ -16,6 +17,8 @@ struct WbResult {
     char *nearest[WB_N_RULES];
     char *firm;
     char *clash, *clash_head;
+    char *firm_share[WB_FIRM_SHARES]; /* of kits that are first at other weights only */
+    WbKit firm_kit[WB_FIRM_SHARES];
     WbRule clash_rule;
 };
 

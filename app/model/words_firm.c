@@ -85,3 +85,34 @@ char *wb_words_firm(const WbProblem *problem, const WbRankFirm *firm)
     append_ranges(text, problem, firm);
     return g_string_free(text, FALSE);
 }
+
+char *wb_words_firm_share(const WbFirstShare *first)
+{
+    g_autofree char *share = percent(first->share);
+    return first->share_error > 0
+               ? g_strdup_printf(_("At other weights it is first: in %s %% of all ways to weigh "
+                                   "what counts now (drawn at random)."),
+                                 share)
+               : g_strdup_printf(_("At other weights it is first: in %s %% of all ways to weigh "
+                                   "what counts now."),
+                                 share);
+}
+
+char *wb_words_firm_others(const WbProblem *problem, const WbRankFirm *firm)
+{
+    GString *text = g_string_new(NULL);
+    for (int i = 0; i < firm->n_first; i++) {
+        const WbFirstShare *first = &firm->first[i];
+        if (first->rank == 1)
+            continue;
+        g_autofree char *share = percent(first->share);
+        g_autofree char *kit = wb_words_kit(problem, &first->kit->kit);
+        /* Translators: a place in the ranking, a share, the kit. */
+        g_string_append_printf(text, _("%snumber %u in %s %% (%s)"), text->len > 0 ? "; " : "",
+                               (guint)first->rank, share, kit);
+    }
+    char *sentence =
+        text->len > 0 ? g_strdup_printf(_("First at other weights: %s."), text->str) : NULL;
+    g_string_free(text, TRUE);
+    return sentence;
+}

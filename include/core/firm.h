@@ -33,4 +33,10 @@ WbStatus wb_firmness(const double (*u)[WB_N_CRITERIA], size_t n, size_t first,
                      const double weight[WB_N_CRITERIA], uint32_t criteria, uint64_t seed,
                      WbControl *control, WbFirmness *firmness);
 
+/* The share alone, of any row: of all weightings of the criteria that weigh, those in which no row
+ * beats it. */
+WbStatus wb_first_share(const double (*u)[WB_N_CRITERIA], size_t n, size_t row,
+                        const double weight[WB_N_CRITERIA], uint64_t seed, WbControl *control,
+                        double *share, double *share_error);
+
 #endif

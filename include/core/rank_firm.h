@@ -5,18 +5,33 @@
 #include "firm.h"
 #include "rank.h"
 
+#define WB_FIRM_SHARES 5
+
+typedef struct {
+    const WbRanked *kit; /* of the ranking's top */
+    size_t rank;         /* from 1 */
+    double share, share_error;
+} WbFirstShare;
+
 typedef struct {
     bool known; /* false: kits are not ranked by score, a criterion that weighs is not in the front,
-                   the front was cut, or nothing works; the rest is then empty */
-    uint32_t criteria; /* bits of those whose weights were varied: the front's */
+                   the front was cut and there is no pool, or nothing works; the rest is then empty
+                 */
+    uint32_t criteria; /* bits of those whose weights were varied: the front's and all that weigh */
     WbFirmness firmness;
-    /* Who takes over, of the ranking; NULL: none. */
+    /* Who takes over; NULL: none. Of the ranking or of `rows`. */
     const WbRanked *below[WB_N_CRITERIA], *above[WB_N_CRITERIA], *by;
+    /* The first few that are first at some weights, by rank; row 1 among them if it is. */
+    WbFirstShare first[WB_FIRM_SHARES];
+    int n_first;
+    WbRanked *rows; /* kit and u alone */
 } WbRankFirm;
 
 /* Only kits of the front can be first at some weights of its criteria, so they alone are asked.
- * Dark hours take part where they are worked out. WB_NO_MEMORY, WB_STOPPED. */
+ * Where a criterion weighs that is not in the brief's front, the front of both is taken from the
+ * pool. Dark hours take part where they are worked out. WB_NO_MEMORY, WB_STOPPED. */
 WbStatus wb_rank_firm(const WbProblem *problem, const WbRanking *ranking, WbControl *control,
                       WbRankFirm *firm);
+void wb_rank_firm_free(WbRankFirm *firm);
 
 #endif

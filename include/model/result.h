@@ -41,6 +41,8 @@ const char *wb_result_get_clash(const WbResult *result, WbRule *rule);
 const char *wb_result_get_clash_head(const WbResult *result);
 /* wb_words_firm of the ranking; NULL: not known. */
 const char *wb_result_get_firm(const WbResult *result);
+/* The same for the first kit, wb_words_firm_share for those first at other weights; else NULL. */
+const char *wb_result_get_firm_of(const WbResult *result, const WbKit *kit);
 /* wb_words_nearest of a rule; NULL: none. */
 const char *wb_result_get_nearest(const WbResult *result, WbRule rule);
 

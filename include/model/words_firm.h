@@ -9,4 +9,9 @@
  * of each weight. NULL: not known. (transfer full) */
 char *wb_words_firm(const WbProblem *problem, const WbRankFirm *firm);
 
+/* Of one that is not first now. (transfer full) */
+char *wb_words_firm_share(const WbFirstShare *first);
+/* Which of the following kits are first at other weights; NULL: none. (transfer full) */
+char *wb_words_firm_others(const WbProblem *problem, const WbRankFirm *firm);
+
 #endif

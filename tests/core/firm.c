@@ -1,8 +1,10 @@
 /* How firmly the first stands: shares and ranges against exact worked examples, the least move of
  * weight against random ones. */
 #include "firm.h"
+#include "gen.h"
 #include "published.h"
 #include "random.h"
+#include "rank_firm.h"
 
 static const double equal[WB_N_CRITERIA] = {1. / 3, 1. / 3, 1. / 3};
 
@@ -194,6 +196,74 @@ static void test_random(void)
     }
 }
 
+/* The same shares asked of every row, first now or not. */
+static void test_shares_of_all(void)
+{
+    static const double five[5][WB_N_CRITERIA] = {
+        {9, 2, 4}, {5, 7, 5}, {2, 9, 3}, {4, 4, 9}, {6, 5, 4}};
+    static const double shares[] = {271. / 990, 232. / 1485, 292. / 1485, 1109. / 2970, 0};
+    double share, error, sum = 0;
+    for (size_t i = 0; i < 5; i++) {
+        g_assert_cmpint(wb_first_share(five, 5, i, equal, 1, NULL, &share, &error), ==, WB_OK);
+        published("worked example, five options, any row", share, shares[i], 1e-12);
+        g_assert_cmpfloat(error, ==, 0);
+        sum += share;
+    }
+    g_assert_cmpfloat_with_epsilon(sum, 1, 1e-12);
+    static const double none[WB_N_CRITERIA] = {0};
+    g_assert_cmpint(wb_first_share(five, 5, 0, none, 1, NULL, &share, &error), ==, WB_BAD_INPUT);
+    g_assert_cmpint(wb_first_share(five, 5, 5, equal, 1, NULL, &share, &error), ==, WB_BAD_INPUT);
+}
+
+/* A front of one criterion while four weigh: asked of the pool it is what the front of all says. */
+static void test_from_the_pool(void)
+{
+    guint asked = 0, others = 0;
+    for (guint seed = 1; seed <= 250; seed++) {
+        WbRandom random;
+        wb_random_seed(&random, seed);
+        g_autofree Gen *gen = g_new(Gen, 1);
+        GenSize size = gen_small(&random);
+        gen_fill(gen, &random, &size);
+        for (int c = 0; c < WB_N_CRITERIA; c++)
+            gen->brief.weight[c] = c < 3 ? 1 + c : 0;
+        WbRankFirm firm[2];
+        WbRanking ranking[2];
+        WbProblem *problem[2];
+        WbBrief brief[2] = {gen->brief, gen->brief};
+        brief[0].front = 7;
+        brief[1].front = 1;
+        for (int i = 0; i < 2; i++) {
+            WbRankOptions options = wb_rank_options_default();
+            options.pool = i == 1;
+            g_assert_cmpint(wb_problem_new(&brief[i], &gen->catalogue, NULL, &problem[i]), ==,
+                            WB_OK);
+            g_assert_cmpint(wb_rank(problem[i], &options, NULL, &ranking[i]), ==, WB_OK);
+            g_assert_cmpint(wb_rank_firm(problem[i], &ranking[i], NULL, &firm[i]), ==, WB_OK);
+            g_assert_cmpint(firm[i].known, ==, ranking[i].feasible > 0);
+        }
+        g_assert_cmpint(firm[0].n_first, ==, firm[1].n_first);
+        for (int i = 0; i < firm[0].n_first; i++) {
+            g_assert_cmpuint(firm[0].first[i].rank, ==, firm[1].first[i].rank);
+            g_assert_cmpfloat_with_epsilon(firm[0].first[i].share, firm[1].first[i].share, 1e-9);
+            others += firm[0].first[i].rank > 1;
+        }
+        if (firm[0].known) {
+            g_assert_cmphex(firm[1].criteria, ==, 7);
+            g_assert_cmpfloat_with_epsilon(firm[0].firmness.share, firm[1].firmness.share, 1e-9);
+            g_assert_cmpint(firm[0].by == NULL, ==, firm[1].by == NULL);
+            asked++;
+        }
+        for (int i = 0; i < 2; i++) {
+            wb_rank_firm_free(&firm[i]);
+            wb_ranking_free(&ranking[i]);
+            wb_problem_free(problem[i]);
+        }
+    }
+    g_assert_cmpuint(asked, >, 20);
+    g_assert_cmpuint(others, >, 20);
+}
+
 int main(int argc, char **argv)
 {
     g_test_init(&argc, &argv, NULL);
@@ -204,6 +274,8 @@ int main(int argc, char **argv)
     g_test_add_func("/firm/least-move", test_least_move);
     g_test_add_func("/firm/bad-input", test_bad_input);
     g_test_add_func("/firm/random", test_random);
+    g_test_add_func("/firm/shares-of-all", test_shares_of_all);
+    g_test_add_func("/firm/from-the-pool", test_from_the_pool);
     g_test_add_func("/firm/published-count", published_count);
     return g_test_run();
 }

@@ -156,3 +156,16 @@ WbStatus wb_firmness(const double (*u)[WB_N_CRITERIA], size_t n, size_t first,
         *firmness = found;
     return status;
 }
+
+WbStatus wb_first_share(const double (*u)[WB_N_CRITERIA], size_t n, size_t row,
+                        const double weight[WB_N_CRITERIA], uint64_t seed, WbControl *control,
+                        double *share, double *share_error)
+{
+    WbShareQuestion question = {u, n, row, 0, {0}};
+    for (int c = 0; c < WB_N_CRITERIA; c++)
+        if (weight[c] > 0)
+            question.criterion[question.d++] = c;
+    return row < n && question.d > 0
+               ? wb_share_of_weightings(&question, seed, control, share, share_error)
+               : WB_BAD_INPUT;
+}

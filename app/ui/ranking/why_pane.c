@@ -79,7 +79,7 @@ static void show_next(WbWhyPane *self, const WbProblem *problem, const WbRanking
     g_string_free(better, TRUE);
 }
 
-/* Of the first kit alone. */
+/* Of the first kit, and of those first at other weights. */
 static void show_firm(WbWhyPane *self, const char *sentences)
 {
     gtk_label_set_text(self->firm, sentences != NULL ? sentences : "");
@@ -190,7 +190,7 @@ void wb_why_pane_show(WbWhyPane *self, WbResult *result, const char *kit_id)
     show_parts(self, problem, &verdict.kit);
     show_standing(self, ranking, &verdict, place);
     show_next(self, problem, ranking, place);
-    show_firm(self, place == 1 ? wb_result_get_firm(result) : NULL);
+    show_firm(self, wb_result_get_firm_of(result, &verdict.kit));
     show_shares(self, problem, &verdict);
     g_autofree char *stands = wb_words_stands(problem, &verdict.figures);
     gtk_label_set_text(self->way, stands);
