@@ -8,12 +8,12 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-enum { CHARS = 7 };
+enum { CHARS = 6 };
 
 /* One place in the order of importance: the criterion that stands there now. */
 typedef struct {
     WbWayPane *pane;
-    GtkWidget *row, *unit, *up, *down;
+    GtkWidget *row, *steps, *unit, *up, *down;
     GtkCheckButton *counts;
     WbBriefEntry *step;
     WbBriefField field;
@@ -167,8 +167,7 @@ static void refresh_place(WbWayPane *self, Place *place, int criterion, int n_im
     gtk_check_button_set_label(place->counts, numbered);
     gtk_label_set_text(GTK_LABEL(place->unit),
                        wb_format_criterion_unit((WbCriterion)criterion, currency));
-    gtk_widget_set_visible(GTK_WIDGET(place->step), counts);
-    gtk_widget_set_visible(place->unit, counts);
+    gtk_widget_set_visible(place->steps, counts);
     gtk_widget_set_visible(place->up, counts);
     gtk_widget_set_visible(place->down, counts);
     gtk_widget_set_sensitive(place->up, at > 0);
@@ -320,11 +319,15 @@ static void add_place(WbWayPane *self, int at)
                                   .scale = 1,
                                   .empty_json = "null",
                                   .number = step_at};
-    place->step = add_entry(self, place->row, &place->field, at, &place->unit);
+    place->steps = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 6);
+    gtk_widget_set_halign(place->steps, GTK_ALIGN_END);
+    small_label(place->steps, _("in steps of"), NULL);
+    place->step = add_entry(self, place->steps, &place->field, at, &place->unit);
     place->up = add_button(place, "go-up-symbolic", G_CALLBACK(on_up));
     place->down = add_button(place, "go-down-symbolic", G_CALLBACK(on_down));
     g_signal_connect_swapped(place->counts, "toggled", G_CALLBACK(on_counts), place);
     gtk_box_append(GTK_BOX(self->order), place->row);
+    gtk_box_append(GTK_BOX(self->order), place->steps);
 }
 
 static void wb_way_pane_dispose(GObject *object)
