@@ -77,7 +77,9 @@ static char *status_text(WbRankingJob *job)
     case WB_JOB_RUNNING:
         return g_strdup(_("ranking"));
     case WB_JOB_STOPPED:
-        return g_strdup(_("stopped; the figures are of an earlier state"));
+        return wb_ranking_job_get_stale(job)
+                   ? g_strdup(_("stopped; the figures are of an earlier state"))
+                   : g_strdup(_("stopped before the dark hours were worked out"));
     case WB_JOB_FAILED:
         return g_strdup(message ? message : _("the ranking could not be made"));
     case WB_JOB_IDLE:

@@ -57,16 +57,33 @@ static char *result_line(const WbRanking *ranking)
                            works, raw, front);
 }
 
+/* What the first answer says: the list is there, but not the last word. (transfer full) */
+static char *soon_line(const WbRanking *ranking)
+{
+    g_autofree char *works = wb_text_number((double)ranking->feasible, 0);
+    if (ranking->proved)
+        return g_strdup_printf(_("%s work, in this order; their dark hours are being worked out"),
+                               works);
+    return g_strdup_printf(_("First answer: %s work before the dark hours, which are being worked "
+                             "out and may rule some out or move them"),
+                           works);
+}
+
 static char *status_line(WbRankingPage *self, WbResult *result)
 {
     double progress = wb_ranking_job_get_progress(self->job);
     switch (wb_ranking_job_get_state(self->job)) {
     case WB_JOB_RUNNING:
+        if (result != NULL && !wb_ranking_job_get_stale(self->job))
+            return soon_line(wb_result_get_ranking(result));
         return progress >= 0
                    ? g_strdup_printf(_("Ranking again, %d %% done"), (int)(progress * 100))
                    : g_strdup(_("Ranking again"));
     case WB_JOB_STOPPED:
-        return g_strdup(_("Stopped; what you see is of before"));
+        return wb_ranking_job_get_stale(self->job)
+                   ? g_strdup(_("Stopped; what you see is of before"))
+                   : g_strdup(_("Stopped at the first answer, before the dark hours were worked "
+                                "out"));
     case WB_JOB_FAILED:
         return g_strdup(wb_ranking_job_get_message(self->job));
     case WB_JOB_IDLE:
