@@ -184,6 +184,9 @@ static void wb_group_cell_init(WbGroupCell *self)
     gtk_widget_set_halign(GTK_WIDGET(self->button), GTK_ALIGN_END);
     /* By keyboard the row itself opens: right and left. */
     gtk_widget_set_focusable(GTK_WIDGET(self->button), FALSE);
+    gtk_accessible_update_property(GTK_ACCESSIBLE(self->button), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                   _("Kits like this one"), -1);
+    gtk_widget_set_visible(GTK_WIDGET(self->button), FALSE);
     g_signal_connect_swapped(self->button, "clicked", G_CALLBACK(on_clicked), self);
     self->differs = GTK_LABEL(gtk_label_new(NULL));
     gtk_label_set_xalign(self->differs, 1);
