@@ -2,7 +2,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define FRONT_BUFFER 65536 /* offers gathered before a filter pass */
+/* Offers gathered before a filter pass: as many as the front has, so that passes stay few; not so
+ * many that they leave the near memory while the front is small. */
+#define BUFFER_LEAST 1024
+#define BUFFER_MOST 65536
 
 void wb_front_init(WbFront *front, uint32_t criteria, WbControl *control)
 {
@@ -87,16 +90,23 @@ static WbStatus filter_or_give_up(WbFront *front)
     return status;
 }
 
+static size_t buffer_of(const WbFront *front)
+{
+    if (front->n_front < BUFFER_LEAST)
+        return BUFFER_LEAST;
+    return front->n_front < BUFFER_MOST ? front->n_front : BUFFER_MOST;
+}
+
 static WbStatus make_room(WbFront *front)
 {
     if (front->n < front->room)
         return WB_OK;
-    if (front->n >= front->n_front + FRONT_BUFFER) {
+    if (front->n >= front->n_front + buffer_of(front)) {
         WbStatus status = filter_or_give_up(front);
         if (status != WB_OK || front->too_many)
             return status;
     }
-    size_t room = front->n_front + FRONT_BUFFER;
+    size_t room = front->n_front + buffer_of(front);
     if (room <= front->room)
         return WB_OK;
     WbFrontKit *grown = realloc(front->kits, room * sizeof *grown);
