@@ -10,6 +10,7 @@
 #define WB_CARRY_H
 
 #include "dark_memo.h"
+#include "feed.h"
 #include "halves.h"
 #include "year.h"
 
@@ -25,7 +26,7 @@ typedef struct {
     bool asked;       /* are dark hours limited? */
     WbDarkMemo *memo; /* keeps the figures that are worked out; NULL: they are not kept */
     double limit;
-    uint8_t *need; /* [a x inverters + b]: is a's need never more than b's? 0 not yet known */
+    WbNeeds needs;
     WbWaiting *waiting;
     size_t n, room;
 } WbCarry;
@@ -46,8 +47,6 @@ bool wb_carry_add(WbCarry *carry, size_t array, size_t bank, size_t dcdc);
 WbStatus wb_carry_answer(WbCarry *carry, const WbHalves *arrays, const WbHalves *banks,
                          const WbHalves *dcdc);
 void wb_carry_free(WbCarry *carry);
-/* Of two inverters of the problem: does a never need more than b, in any hour? */
-bool wb_carry_needs_no_more(WbCarry *carry, int a, int b);
 
 /* Exact dark hours of any kits, in their order. */
 WbStatus wb_carry_figures(const WbProblem *problem, const WbKit *const *kits, size_t n,
@@ -62,7 +61,7 @@ WbStatus wb_carry_within(const WbProblem *problem, const WbKit *const *kits, siz
 WbStatus wb_carry_balance(const WbProblem *problem, const WbKit *kits, size_t n, double enough,
                           WbControl *control, double *dark_h);
 WbKit wb_carry_kit(const WbCarryBank *bank, const WbWaiting *waiting);
-/* Does a get at least what b gets in every hour, and need no more? */
+/* wb_feed_never_less of two that wait. */
 bool wb_carry_never_darker(const WbCarryBank *bank, const WbWaiting *a, const WbWaiting *b);
 /* Does that mean that a never has more dark hours? Something waits. */
 bool wb_carry_is_monotone(const WbCarryBank *bank);

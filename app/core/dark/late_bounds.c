@@ -1,7 +1,6 @@
 #include "late_bounds.h"
 #include "kit_year.h"
 #include <stdlib.h>
-#include <string.h>
 
 #define MOST_ASKED 64  /* at once */
 #define MOST_CHAIN 256 /* known kits of one bank that others are held against */
@@ -51,13 +50,11 @@ static bool is_monotone(const WbLate *late, WbLateBank *bank, const WbKit *kit)
     return bank->monotone;
 }
 
-/* On one bank: does a get at least what b gets in every hour, and need no more? */
 static bool never_darker(const WbLate *late, const WbLateKit *a, const WbLateKit *b)
 {
-    return a->key.dcdc_a >= b->key.dcdc_a &&
-           wb_carry_needs_no_more(late->carry, a->kit.inverter, b->kit.inverter) &&
-           (memcmp(&a->key.law, &b->key.law, sizeof a->key.law) == 0 ||
-            wb_array_never_less(&a->key.law, &b->key.law, &late->problem->plane));
+    const WbFeed feed_a = {&a->key.law, a->key.dcdc_a, a->kit.inverter};
+    const WbFeed feed_b = {&b->key.law, b->key.dcdc_a, b->kit.inverter};
+    return wb_feed_never_less(&late->carry->needs, &feed_a, &feed_b);
 }
 
 bool wb_late_tighten(WbLate *late, WbLateBank *banks, WbLateKit *kit)

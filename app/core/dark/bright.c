@@ -14,8 +14,7 @@ bool wb_bright_init(WbBright *bright, const WbProblem *problem)
 {
     *bright = (WbBright){.problem = problem};
     bright->bank = calloc(n_banks(problem) + 1, sizeof *bright->bank);
-    bright->need = calloc(problem->n_inverters * problem->n_inverters + 1, 1);
-    return bright->bank && bright->need;
+    return wb_needs_init(&bright->needs, problem) && bright->bank;
 }
 
 void wb_bright_free(WbBright *bright)
@@ -23,7 +22,7 @@ void wb_bright_free(WbBright *bright)
     for (size_t i = 0; bright->bank && i < n_banks(bright->problem); i++)
         free(bright->bank[i].kit);
     free(bright->bank);
-    free(bright->need);
+    wb_needs_free(&bright->needs);
     *bright = (WbBright){0};
 }
 
@@ -52,38 +51,16 @@ WbBrightBank *wb_bright_bank(WbBright *bright, const WbKit *kit)
     return bank;
 }
 
-static bool needs_no_more(WbBright *bright, int a, int b)
-{
-    const WbProblem *problem = bright->problem;
-    if (a == b)
-        return true;
-    uint8_t *known = &bright->need[(size_t)a * problem->n_inverters + (size_t)b];
-    if (*known == NOT_ASKED)
-        *known =
-            wb_demand_is_never_more(&problem->inverters[a].demand, &problem->inverters[b].demand)
-                ? YES
-                : NO;
-    return *known == YES;
-}
-
-static bool same_law(const WbArrayLaw *a, const WbArrayLaw *b)
-{
-    return a->peak_w == b->peak_w && a->limit_w == b->limit_w && a->idle_w == b->idle_w &&
-           a->power_coeff_k == b->power_coeff_k && a->heating_k_m2_w == b->heating_k_m2_w &&
-           a->low_light_loss == b->low_light_loss;
-}
-
-/* Cheapest question first. */
 static bool is_never_darker(WbBright *bright, const WbBrightBank *bank, const WbBrightKit *a,
                             const WbBrightKit *b)
 {
-    if (bank->monotone != YES)
-        return a->dcdc_a == b->dcdc_a && same_law(&a->law, &b->law) &&
-               needs_no_more(bright, a->inverter, b->inverter) &&
-               needs_no_more(bright, b->inverter, a->inverter);
-    return a->dcdc_a >= b->dcdc_a && needs_no_more(bright, a->inverter, b->inverter) &&
-           (same_law(&a->law, &b->law) ||
-            wb_array_never_less(&a->law, &b->law, &bright->problem->plane));
+    const WbFeed feed_a = {&a->law, a->dcdc_a, a->inverter};
+    const WbFeed feed_b = {&b->law, b->dcdc_a, b->inverter};
+    if (bank->monotone == YES)
+        return wb_feed_never_less(&bright->needs, &feed_a, &feed_b);
+    return a->dcdc_a == b->dcdc_a && wb_same_law(&a->law, &b->law) &&
+           wb_needs_no_more(&bright->needs, a->inverter, b->inverter) &&
+           wb_needs_no_more(&bright->needs, b->inverter, a->inverter);
 }
 
 bool wb_bright_is_outshone(WbBright *bright, WbBrightBank *bank, const WbBrightKit *kit)

@@ -4,6 +4,7 @@
 #ifndef WB_BRIGHT_H
 #define WB_BRIGHT_H
 
+#include "feed.h"
 #include "kit_year.h"
 
 typedef struct {
@@ -22,7 +23,7 @@ typedef struct {
 typedef struct {
     const WbProblem *problem;
     WbBrightBank *bank; /* by storage, series and parallel */
-    uint8_t *need;      /* [a x inverters + b]: is a's need never more than b's? 0: not yet asked */
+    WbNeeds needs;
 } WbBright;
 
 /* False: out of memory; wb_bright_free is in order all the same. */

@@ -6,8 +6,6 @@
 /* So many kits are balanced at a time: enough to fill the lanes twice. */
 #define BATCH 32
 
-enum { NOT_KNOWN, NEVER_MORE, SOMETIMES_MORE };
-
 bool wb_carry_init(WbCarry *carry, const WbProblem *problem, WbControl *control)
 {
     const WbBrief *brief = problem->brief;
@@ -15,13 +13,12 @@ bool wb_carry_init(WbCarry *carry, const WbProblem *problem, WbControl *control)
     *carry = (WbCarry){.problem = problem, .control = control};
     carry->limit = limited ? brief->dark_hours.value : INFINITY;
     carry->asked = limited;
-    carry->need = calloc(problem->n_inverters * problem->n_inverters + 1, 1);
-    return carry->need != NULL;
+    return wb_needs_init(&carry->needs, problem);
 }
 
 void wb_carry_free(WbCarry *carry)
 {
-    free(carry->need);
+    wb_needs_free(&carry->needs);
     free(carry->waiting);
 }
 
@@ -117,27 +114,17 @@ WbKit wb_carry_kit(const WbCarryBank *bank, const WbWaiting *waiting)
     return kit;
 }
 
-bool wb_carry_needs_no_more(WbCarry *carry, int a, int b)
+static WbFeed feed_of(const WbCarryBank *bank, const WbWaiting *waiting)
 {
-    const WbProblem *problem = carry->problem;
-    uint8_t *known = &carry->need[(size_t)a * problem->n_inverters + (size_t)b];
-    if (*known == NOT_KNOWN)
-        *known =
-            wb_demand_is_never_more(&problem->inverters[a].demand, &problem->inverters[b].demand)
-                ? NEVER_MORE
-                : SOMETIMES_MORE;
-    return *known == NEVER_MORE;
+    return (WbFeed){&bank->arrays->half[waiting->array].law,
+                    bank->dcdc->half[waiting->dcdc].other_wh,
+                    bank->banks->half[waiting->bank].kit.inverter};
 }
 
 bool wb_carry_never_darker(const WbCarryBank *bank, const WbWaiting *a, const WbWaiting *b)
 {
-    const WbHalf *dcdc = bank->dcdc->half;
-    return dcdc[a->dcdc].other_wh >= dcdc[b->dcdc].other_wh &&
-           wb_carry_needs_no_more(bank->carry, bank->banks->half[a->bank].kit.inverter,
-                                  bank->banks->half[b->bank].kit.inverter) &&
-           (a->array == b->array ||
-            wb_array_never_less(&bank->arrays->half[a->array].law,
-                                &bank->arrays->half[b->array].law, &bank->carry->problem->plane));
+    const WbFeed feed_a = feed_of(bank, a), feed_b = feed_of(bank, b);
+    return wb_feed_never_less(&bank->carry->needs, &feed_a, &feed_b);
 }
 
 /* ---- the order of energy ---- */
