@@ -59,12 +59,18 @@ static gboolean has_pool(WbMoreStudy *self)
     return pool != NULL && pool->whole;
 }
 
-/* Dark hours of a ranking made in a hurry are asked of the whole one that comes behind it. */
+/* What a ranking made in a hurry leaves out is asked of the whole one that comes behind it. */
+static gboolean has_all(WbMoreStudy *self)
+{
+    if (wb_curve_gain[self->gain] == WB_CRITERION_DARK)
+        return wb_result_is_whole(self->result);
+    return wb_result_get_ranking(self->result)->pool->beyond;
+}
+
 static gboolean is_wanted(WbMoreStudy *self)
 {
     return self->awake && !self->stopped && !self->failed && self->result != NULL &&
-           asked(self)->result != self->result && has_pool(self) &&
-           (wb_curve_gain[self->gain] != WB_CRITERION_DARK || wb_result_is_whole(self->result));
+           asked(self)->result != self->result && has_pool(self) && has_all(self);
 }
 
 static void begin(WbMoreStudy *self)

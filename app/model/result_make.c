@@ -139,7 +139,8 @@ static WbStatus rank_again(WbResult *result, const WbResult *base, const WbRankO
                            WbControl *control)
 {
     WbStatus status = WB_BAD_INPUT;
-    if (base->ranking.proved)
+    const WbPool *pool = base->ranking.pool;
+    if (base->ranking.proved && (options->hurried || (pool && pool->beyond)))
         status = wb_rerank(result->problem, options, &base->ranking, base->problem->brief->front,
                            control, &result->ranking);
     return status == WB_BAD_INPUT ? wb_rank(result->problem, options, control, &result->ranking)

@@ -19,7 +19,8 @@ typedef struct {
 #define WB_POOL_BEYOND 1.5
 
 typedef struct WbPool {
-    bool whole; /* false: there are more kits than WB_POOL_MOST, and none is kept */
+    bool whole;  /* false: there are more kits than WB_POOL_MOST, and none is kept */
+    bool beyond; /* whether those beyond money or weight are in it */
     size_t n;
     WbPooled *kit; /* the same order with any number of workers */
     /* figure[c][i]: wb_figure of kit i; dark hours NaN where they were not worked out. */
@@ -39,8 +40,8 @@ void wb_pool_unref(WbPool *pool); /* NULL is in order */
 
 /* Adds a kit; a full pool gives up all it has. False: out of memory. */
 bool wb_pool_add(WbPool *pool, const WbKit *kit, int stop, const WbFigures *figures);
-/* Adds all of another behind its own. */
-bool wb_pool_append(WbPool *pool, const WbPool *other);
+/* Moves all of another behind its own; the other is of no more use. */
+bool wb_pool_append(WbPool *pool, WbPool *other);
 
 /* The kits that work, best first as wb_rank orders them: indices into the pool, *order to be freed.
  * O(n log n). WB_BAD_INPUT: the pool is not whole, or the order needs dark hours not worked out. */

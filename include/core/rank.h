@@ -29,7 +29,7 @@ typedef struct {
     const WbPartChoice *holding; /* only kits that hold it are searched and counted; NULL: all */
     bool pool; /* keep every kit that works and those just beyond money or weight */
     /* An answer in a hurry: neither limit nor worth of dark hours is asked, and only the first
-     * so many rows are told theirs; else all are. */
+     * so many rows are told theirs, and the pool has only kits that work; else all are. */
     bool hurried;
     size_t hurried_dark_rows;
     bool least_dark; /* work out the nearest of the dark hours too: more hourly years */

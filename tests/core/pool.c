@@ -21,7 +21,7 @@ static WbRankOptions pooled(int workers)
 static void check_pool(const WbProblem *problem, const WbRanking *ranking)
 {
     const WbPool *pool = ranking->pool;
-    g_assert_true(pool->whole);
+    g_assert_true(pool->whole && pool->beyond);
     guint64 works = 0;
     for (size_t i = 0; i < pool->n; i++) {
         WbVerdict verdict;
@@ -195,7 +195,10 @@ static void test_hurried(void)
         g_assert_cmpint(wb_rank(part, &options, NULL, &second), ==, WB_OK);
         options.hurried = true;
         options.hurried_dark_rows = 4;
+        options.pool = true;
         g_assert_cmpint(wb_rank(whole, &options, NULL, &first), ==, WB_OK);
+        g_assert_false(first.pool->beyond);
+        g_assert_cmpuint(first.pool->n, ==, first.feasible);
         g_assert_true(second.proved);
         g_assert_true(first.proved == !gen->brief.dark_hours.on);
         unproved += !first.proved;

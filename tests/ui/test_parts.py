@@ -109,17 +109,17 @@ class Parts(Story):
         assert self.anchor("cost", "none") is None
 
     def refuse_equal_anchors(self):
-        full, none = (self.program.one("text", "Weight, %s worth at" % end) for end in ("full", "no"))
+        full, none = (self.program.one("text", "Cost, %s worth at" % end) for end in ("full", "no"))
         full.enter("20")
-        until(lambda: self.anchor("weight", "full") == 20, 10, "the anchor typed")
+        until(lambda: self.anchor("cost", "full") == 2000, 10, "the anchor typed")
         none.enter("20")
         self.program.one("status bar", re.compile("another number"))
-        assert self.anchor("weight", "none") is None
+        assert self.anchor("cost", "none") is None
         self.desk.keys("Escape")
         until(lambda: none.text == "", 5, "the empty field")
         full.press()
         self.desk.keys("ctrl+a", "BackSpace", "Return")
-        until(lambda: self.anchor("weight", "full") is None, 10, "the default")
+        until(lambda: self.anchor("cost", "full") is None, 10, "the default")
 
     def tick_for_the_front(self):
         """What counts for the front is ticked beside its weight; undone like any edit."""

@@ -88,10 +88,11 @@ static void tell_joint(const WbJoin *join, WbRule rule, const WbPieces *pieces,
     }
 }
 
-/* Is it stopped by money or weight, but not too far from it? */
-static bool is_within_reach(WbRule rule, double value, double limit)
+/* Is it stopped by money or weight, but not too far from it to be kept? */
+static bool is_within_reach(const WbJoin *join, WbRule rule, double value, double limit)
 {
-    return (rule == WB_RULE_MONEY || rule == WB_RULE_WEIGHT) && value <= WB_POOL_BEYOND * limit;
+    return join->pool && join->beyond && (rule == WB_RULE_MONEY || rule == WB_RULE_WEIGHT) &&
+           value <= WB_POOL_BEYOND * limit;
 }
 
 static WbStatus stop_alone(WbJoin *join, WbRule rule, const WbPieces *pieces, WbFigures *figures)
@@ -101,7 +102,7 @@ static WbStatus stop_alone(WbJoin *join, WbRule rule, const WbPieces *pieces, Wb
     tell_joint(join, rule, pieces, figures, &value, &limit);
     wb_nearest_offer(&join->ruled_out[rule], &kit, value, limit);
     figures->dark_h = WB_MISSING;
-    bool kept = !join->pool || !is_within_reach(rule, value, limit) ||
+    bool kept = !is_within_reach(join, rule, value, limit) ||
                 wb_pool_add(join->pool, &kit, (int)rule, figures);
     return kept ? WB_OK : WB_NO_MEMORY;
 }
@@ -117,7 +118,7 @@ static bool is_far(const WbJoin *join, WbRule rule, double least_miss)
 static bool is_far_too_dear(const WbJoin *join, int64_t least_minor)
 {
     double limit = join->problem->brief->money_minor.value;
-    return !is_within_reach(WB_RULE_MONEY, (double)least_minor, limit) &&
+    return !is_within_reach(join, WB_RULE_MONEY, (double)least_minor, limit) &&
            is_far(join, WB_RULE_MONEY, (double)least_minor - limit);
 }
 
@@ -228,17 +229,31 @@ static size_t affords(const WbJoin *join, uint64_t broken, const WbPieces *piece
     return wb_run_affords(&join->runs, run, limit->value - (double)pieces->rest.parts_minor);
 }
 
-/* What is asked of sides alone comes first, and before all the month in which supply fell short
- * last: few kits get as far as their circuits. */
+/* Of the arrays up to end those that charge, weight and the month in which supply fell short last
+ * leave; how many. Without a jump for each array: a processor guesses them badly. */
+static size_t glance(const WbJoin *join, const WbPieces *pieces, size_t from, size_t end)
+{
+    const WbRuns *runs = &join->runs;
+    const double *month_wh = wb_runs_month(runs, join->probed);
+    size_t n = 0;
+    for (size_t i = from; i < end; i++) {
+        int out = wb_month_short(pieces, join->probed, month_wh[i]) |
+                  wb_charge_too_high(pieces, runs->solar_a[i]) |
+                  wb_too_heavy(pieces, runs->weight_g[i]);
+        runs->found[n] = i;
+        n += !out;
+    }
+    return n;
+}
+
+/* What is asked of sides alone comes first: few kits get as far as their circuits. */
 static void join_marred_run(WbJoin *join, uint64_t broken, WbPieces *pieces, const WbRun *run)
 {
     WbRuns *runs = &join->runs;
-    size_t end = affords(join, broken, pieces, run);
-    for (size_t i = run->from; i < end; i++) {
-        if (wb_month_short(pieces, join->probed, wb_runs_month(runs, join->probed)[i]) ||
-            wb_charge_too_high(pieces, runs->solar_a[i]) ||
-            wb_too_heavy(pieces, runs->weight_g[i]) ||
-            wb_supply_too_low(pieces, months_of(join, i), &join->probed))
+    size_t n = glance(join, pieces, run->from, affords(join, broken, pieces, run));
+    for (size_t k = 0; k < n; k++) {
+        size_t i = runs->found[k];
+        if (wb_supply_too_low(pieces, months_of(join, i), &join->probed))
             continue;
         if (!pieces->wires)
             wb_pieces_wire(pieces, &join->wires, runs->half[i]);

@@ -20,6 +20,7 @@ typedef struct {
     WbControl *control;
     WbBest best;
     WbFront front;
+    bool beyond;  /* whether kits just beyond money or weight are kept too */
     WbPool *pool; /* of the kind at work, the caller's; NULL: none is kept */
     uint64_t raw, feasible;
     WbTally *tally; /* one for each chemistry of the catalogue */

@@ -138,7 +138,19 @@ bool wb_pool_add(WbPool *pool, const WbKit *kit, int stop, const WbFigures *figu
     return true;
 }
 
-bool wb_pool_append(WbPool *pool, const WbPool *other)
+static void take_over(WbPool *pool, WbPool *other)
+{
+    empty(pool);
+    pool->kit = other->kit;
+    memcpy(pool->figure, other->figure, sizeof pool->figure);
+    pool->n = other->n;
+    pool->room = other->room;
+    other->kit = NULL;
+    memset(other->figure, 0, sizeof other->figure);
+    other->n = other->room = 0;
+}
+
+bool wb_pool_append(WbPool *pool, WbPool *other)
 {
     if (!pool->whole)
         return true;
@@ -148,6 +160,10 @@ bool wb_pool_append(WbPool *pool, const WbPool *other)
     }
     if (other->n == 0)
         return true;
+    if (pool->n == 0) {
+        take_over(pool, other);
+        return true;
+    }
     if (pool->n + other->n > pool->room && !grow(pool, pool->n + other->n))
         return false;
     memcpy(&pool->kit[pool->n], other->kit, other->n * sizeof *pool->kit);

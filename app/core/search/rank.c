@@ -90,12 +90,14 @@ static void free_kinds(Kinds *kinds)
 }
 
 /* In the order of the kinds, so that no worker's pace shows. */
-static WbStatus pour_pools(Kinds *kinds, WbRanking *found)
+static WbStatus pour_pools(Kinds *kinds, bool beyond, WbRanking *found)
 {
     if (!kinds->pool)
         return WB_OK;
     found->pool = wb_pool_new(NULL);
     bool poured = found->pool != NULL;
+    if (poured)
+        found->pool->beyond = beyond;
     for (size_t i = 0; poured && i < kinds->n; i++) {
         poured = wb_pool_append(found->pool, kinds->pool[i]);
         drop_pool(kinds, i);
@@ -162,7 +164,7 @@ static WbStatus rank_into(const WbProblem *problem, const WbRankOptions *options
     memcpy(found->ruled_out, join->ruled_out, sizeof found->ruled_out);
     found->undecided = found->ruled_out[WB_RULE_ROOF_UNDECIDED].alone;
     const WbKnownRows known = {.memo = &join->memo};
-    status = pour_pools(workers[0].kinds, found);
+    status = pour_pools(workers[0].kinds, join->beyond, found);
     if (status == WB_OK)
         status = wb_fill_chemistries(problem, options, &known, join->tally, join->control, found);
     return status == WB_OK ? wb_fill_rows(problem, options, &known, &join->best, &join->front,
@@ -181,6 +183,7 @@ static WbStatus rank_with(const WbProblem *problem, const WbRankOptions *options
         if (!wb_join_init(&workers[i].join, problem, arrays, options->top, control))
             status = WB_NO_MEMORY;
         workers[i].join.holding = options->holding;
+        workers[i].join.beyond = !options->hurried;
         workers[i].join.least_dark = options->least_dark;
     }
     if (status == WB_OK) {

@@ -20,9 +20,10 @@ static bool make_room(WbRuns *runs, size_t n)
                      .weight_g = malloc(n * sizeof(int64_t)),
                      .month_wh = malloc(WB_MONTHS * n * sizeof(double)),
                      .run = malloc(n * sizeof(WbRun)),
+                     .found = malloc(n * sizeof(size_t)),
                      .room = n};
     return runs->half && runs->solar_a && runs->parts_minor && runs->weight_g && runs->month_wh &&
-           runs->run;
+           runs->run && runs->found;
 }
 
 static void add(WbRuns *runs, WbHalf *half)
@@ -76,6 +77,7 @@ void wb_runs_free(WbRuns *runs)
     free(runs->weight_g);
     free(runs->month_wh);
     free(runs->run);
+    free(runs->found);
     *runs = (WbRuns){0};
 }
 

@@ -19,6 +19,7 @@ typedef struct {
     int64_t *parts_minor, *weight_g; /* of their bills */
     double *month_wh;                /* [month x room + array]; infinite before it is summed */
     WbRun *run;
+    size_t *found; /* room for who looks through a run */
     size_t n_arrays, n_runs, n_chargers, room;
 } WbRuns;
 
