@@ -128,6 +128,24 @@ class Ranking(Story):
         self.program.one("push button", re.compile("^Show the first 1,000 only")).act()
         self.wait_for_count(lambda n: n == self.all, "the first ones again")
 
+    def rank_by_importance(self):
+        """Another way to rank orders the list; what is less important moves down; all of it is undone like any edit."""
+        first = self.table.rows(1)[0]
+        self.program.one("page tab", "Wishes").act()
+        self.program.one("combo box", re.compile("^Way to rank")).press()
+        self.desk.keys("Down", "Down", "Return")
+        until(lambda: self.brief().get("rank_by", {}).get("way") == "importance", 10, "the way in the brief")
+        order = [one["criterion"] for one in self.brief()["rank_by"]["importance"]]
+        assert order[0] == "cost", order
+        cheapest = until(lambda: self.table.rows(1)[0] != first and self.table.rows(1)[0], 30, "another first kit")
+        assert number(cheapest[3]) < number(first[3]), (cheapest, first)
+        self.program.one("label", re.compile("^In order of importance: cost in steps of "))
+        self.program.one("push button", "Cost, less important").act()
+        until(lambda: self.brief()["rank_by"]["importance"][1]["criterion"] == "cost", 10, "another order")
+        self.desk.keys("ctrl+z", "ctrl+z")
+        until(lambda: self.brief().get("rank_by", {}).get("way", "score") == "score", 10, "the way of before")
+        until(lambda: self.table.rows(1)[0] == first, 30, "the first kit of before")
+
     def keep_columns(self):
         assert self.program.end() == 0 and not self.program.warnings(), self.program.warnings()
         self.program = self.desk.start([self.program_path])
@@ -139,4 +157,4 @@ class Ranking(Story):
 
 tell(Ranking, [Ranking.start, Ranking.brush_by_drag, Ranking.clear_by_escape, Ranking.brush_by_keyboard,
                Ranking.clear_by_chip, Ranking.filter_front, Ranking.filter_bound, Ranking.choose_columns,
-               Ranking.show_all, Ranking.keep_columns, Ranking.close])
+               Ranking.show_all, Ranking.rank_by_importance, Ranking.keep_columns, Ranking.close])

@@ -154,6 +154,13 @@ static void on_down(Place *place)
 
 /* ---- what is shown ---- */
 
+/* A button of a picture alone has no name of its own. */
+static void name_button(GtkWidget *button, const char *name)
+{
+    gtk_widget_set_tooltip_text(button, name);
+    gtk_accessible_update_property(GTK_ACCESSIBLE(button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+}
+
 static void refresh_place(WbWayPane *self, Place *place, int criterion, int n_important)
 {
     const char *currency = wb_document_get_brief(self->document)->currency;
@@ -179,8 +186,8 @@ static void refresh_place(WbWayPane *self, Place *place, int criterion, int n_im
         wb_brief_entry_refresh(place->step);
     g_autofree char *up = g_strdup_printf(_("%s, more important"), title);
     g_autofree char *down = g_strdup_printf(_("%s, less important"), title);
-    gtk_widget_set_tooltip_text(place->up, up);
-    gtk_widget_set_tooltip_text(place->down, down);
+    name_button(place->up, up);
+    name_button(place->down, down);
 }
 
 static void refresh_order(WbWayPane *self)
