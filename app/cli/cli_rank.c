@@ -491,7 +491,7 @@ static void append_firm(GString *out, const WbProblem *problem, const WbRanking 
     WbRankFirm firm;
     if (wb_rank_firm(problem, ranking, NULL, &firm) == WB_OK && firm.known) {
         g_autofree char *sentence = wb_words_firm(problem, &firm);
-        g_autofree char *others = wb_words_firm_others(problem, &firm);
+        g_autofree char *others = wb_words_firm_others(&firm);
         g_string_append_printf(out, "\n%s\n", _("How firmly the first of all stands"));
         wb_cli_wrap(out, "", sentence);
         if (others)

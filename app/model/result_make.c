@@ -55,7 +55,7 @@ static WbStatus firmness(WbResult *result, WbControl *control)
     if (status != WB_OK)
         return status;
     g_autofree char *sentence = wb_words_firm(result->problem, &firm);
-    g_autofree char *others = wb_words_firm_others(result->problem, &firm);
+    g_autofree char *others = wb_words_firm_others(&firm);
     if (sentence)
         result->firm = g_strjoin(" ", sentence, others, NULL);
     for (int i = 0; i < firm.n_first; i++)

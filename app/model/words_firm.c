@@ -98,7 +98,7 @@ char *wb_words_firm_share(const WbFirstShare *first)
                                  share);
 }
 
-char *wb_words_firm_others(const WbProblem *problem, const WbRankFirm *firm)
+char *wb_words_firm_others(const WbRankFirm *firm)
 {
     GString *text = g_string_new(NULL);
     for (int i = 0; i < firm->n_first; i++) {
@@ -106,10 +106,9 @@ char *wb_words_firm_others(const WbProblem *problem, const WbRankFirm *firm)
         if (first->rank == 1)
             continue;
         g_autofree char *share = percent(first->share);
-        g_autofree char *kit = wb_words_kit(problem, &first->kit->kit);
-        /* Translators: a place in the ranking, a share, the kit. */
-        g_string_append_printf(text, _("%snumber %u in %s %% (%s)"), text->len > 0 ? "; " : "",
-                               (guint)first->rank, share, kit);
+        /* Translators: a place in the ranking, a share of all weightings. */
+        g_string_append_printf(text, _("%snumber %u in %s %%"), text->len > 0 ? ", " : "",
+                               (guint)first->rank, share);
     }
     char *sentence =
         text->len > 0 ? g_strdup_printf(_("First at other weights: %s."), text->str) : NULL;

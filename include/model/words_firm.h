@@ -12,6 +12,6 @@ char *wb_words_firm(const WbProblem *problem, const WbRankFirm *firm);
 /* Of one that is not first now. (transfer full) */
 char *wb_words_firm_share(const WbFirstShare *first);
 /* Which of the following kits are first at other weights; NULL: none. (transfer full) */
-char *wb_words_firm_others(const WbProblem *problem, const WbRankFirm *firm);
+char *wb_words_firm_others(const WbRankFirm *firm);
 
 #endif
