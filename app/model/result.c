@@ -21,6 +21,8 @@ void wb_result_unref(WbResult *result)
     g_free(result->clash);
     g_free(result->clash_head);
     wb_problem_free(result->problem);
+    g_mutex_clear(&result->judged->lock);
+    g_free(result->judged);
     g_clear_pointer(&result->lender, wb_result_unref);
     wb_catalogue_view_unref(result->view);
     wb_brief_file_unref(result->file);
@@ -100,12 +102,45 @@ static gboolean choose(const WbResult *result, const char *kit_id, WbKit *kit)
     return TRUE;
 }
 
+static gboolean judged_before(WbJudged *judged, const WbKit *kit, WbVerdict *verdict)
+{
+    g_mutex_lock(&judged->lock);
+    gboolean same = judged->known && wb_kit_compare(NULL, kit, &judged->verdict.kit) == 0;
+    if (same)
+        *verdict = judged->verdict;
+    g_mutex_unlock(&judged->lock);
+    return same;
+}
+
+static void remember(WbJudged *judged, const WbVerdict *verdict)
+{
+    g_mutex_lock(&judged->lock);
+    judged->known = TRUE;
+    judged->verdict = *verdict;
+    g_mutex_unlock(&judged->lock);
+}
+
+void wb_result_inherit_judged(WbResult *result, const WbResult *from)
+{
+    g_mutex_lock(&from->judged->lock);
+    if (from->judged->known) {
+        WbVerdict *verdict = &result->judged->verdict;
+        *verdict = from->judged->verdict;
+        verdict->score = wb_score(result->problem, &verdict->figures, verdict->u);
+        result->judged->known = TRUE;
+    }
+    g_mutex_unlock(&from->judged->lock);
+}
+
 gboolean wb_result_judge(const WbResult *result, const char *kit_id, WbVerdict *verdict)
 {
     WbKit kit;
     if (!choose(result, kit_id, &kit))
         return FALSE;
-    wb_judge(result->problem, &kit, verdict);
+    if (judged_before(result->judged, &kit, verdict))
+        return TRUE;
+    if (wb_judge(result->problem, &kit, verdict) == WB_OK)
+        remember(result->judged, verdict);
     return TRUE;
 }
 

@@ -18,6 +18,8 @@ static WbResult *result_new(WbBriefFile *file, WbCatalogueView *view)
     g_atomic_ref_count_init(&result->references);
     result->file = wb_brief_file_ref(file);
     result->view = wb_catalogue_view_ref(view);
+    result->judged = g_new0(WbJudged, 1);
+    g_mutex_init(&result->judged->lock);
     return result;
 }
 
@@ -45,7 +47,11 @@ static WbRankOptions options_for(gsize rows)
 static WbStatus borrow(WbResult *result, WbResult *from)
 {
     result->lender = wb_result_ref(from->lender ? from->lender : from);
-    return wb_problem_reweigh(from->problem, wb_brief_file_brief(result->file), &result->problem);
+    WbStatus status =
+        wb_problem_reweigh(from->problem, wb_brief_file_brief(result->file), &result->problem);
+    if (status == WB_OK)
+        wb_result_inherit_judged(result, from);
+    return status;
 }
 
 static WbStatus firmness(WbResult *result, WbControl *control)

@@ -5,6 +5,14 @@
 #include "rank_firm.h"
 #include "result.h"
 
+/* The kit that was judged last: several parts of the window ask about the one in hand, and its year
+ * takes ten times as long as all else. */
+typedef struct {
+    GMutex lock; /* of what follows */
+    gboolean known;
+    WbVerdict verdict;
+} WbJudged;
+
 struct WbResult {
     gatomicrefcount references;
     WbBriefFile *file;
@@ -13,6 +21,7 @@ struct WbResult {
     WbProblem *problem;
     WbRanking ranking;
     gboolean whole;
+    WbJudged *judged;
     double seconds;
     char *nearest[WB_N_RULES];
     char *firm;
@@ -21,5 +30,8 @@ struct WbResult {
     WbKit firm_kit[WB_FIRM_SHARES];
     WbRule clash_rule;
 };
+
+/* What the other judged last, scored by this one's weights: both are of the same kits. */
+void wb_result_inherit_judged(WbResult *result, const WbResult *from);
 
 #endif

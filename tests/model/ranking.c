@@ -207,6 +207,21 @@ static void check_same_list(const WbRanking *a, const WbRanking *b)
     }
 }
 
+/* What was judged under other weights is scored by these; asked twice, it is the same. */
+static void check_same_judged(const WbResult *told, const WbResult *direct)
+{
+    for (int i = 0; i < 2; i++) {
+        WbVerdict a, b;
+        g_assert_true(wb_result_judge(told, "", &a));
+        g_assert_true(wb_result_judge(direct, "", &b));
+        g_assert_cmpint(wb_kit_compare(NULL, &a.kit, &b.kit), ==, 0);
+        g_assert_true(a.score == b.score && a.feasible == b.feasible);
+        g_assert_true(a.year.dark_h == b.year.dark_h && a.year.n_years == b.year.n_years);
+        for (int c = 0; c < WB_N_CRITERIA; c++)
+            g_assert_true(a.u[c] == b.u[c]);
+    }
+}
+
 /* Other weights, anchors or another front: the kits are not searched again, no fit is asked, and
  * the answer is the one of a search. */
 static void test_other_weights(void)
@@ -216,6 +231,8 @@ static void test_other_weights(void)
     Heard heard;
     g_autoptr(WbRankingJob) job = listen(document, &heard);
     rig_wait(&heard.idle);
+    WbVerdict begun;
+    g_assert_true(wb_result_judge(wb_ranking_job_get_result(job), "", &begun));
     static const struct {
         const char *pointer, *json;
     } edits[] = {
@@ -234,8 +251,9 @@ static void test_other_weights(void)
         g_assert_cmpuint(wb_fit_cache_count(fits).asked, ==, asked);
         g_autoptr(WbResult) direct = wb_result_make(
             wb_document_get_file(document), wb_document_get_view(document), NULL, NULL, NULL);
-        check_same_list(wb_result_get_ranking(wb_ranking_job_get_result(job)),
-                        wb_result_get_ranking(direct));
+        WbResult *told = wb_ranking_job_get_result(job);
+        check_same_list(wb_result_get_ranking(told), wb_result_get_ranking(direct));
+        check_same_judged(told, direct);
     }
     g_assert_cmpuint(heard.results, ==, 1 + G_N_ELEMENTS(edits));
     g_assert_cmpuint(heard.soon, ==, heard.results);
