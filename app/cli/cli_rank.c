@@ -13,6 +13,7 @@
 #include "money.h"
 #include "rank_by.h"
 #include "words_firm.h"
+#include "words_way.h"
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
@@ -265,6 +266,7 @@ static void append_head(GString *out, const WbProblem *problem, const WbRanking 
     g_autofree char *raw = wb_text_number((double)ranking->raw, 0);
     g_autofree char *feasible = wb_text_number((double)ranking->feasible, 0);
     g_autofree char *front = wb_text_number((double)ranking->front_count, 0);
+    g_autofree char *counts = wb_words_front(problem->brief);
     g_autofree char *sentence = NULL;
     if (ranking->feasible == 0)
         sentence =
@@ -276,9 +278,9 @@ static void append_head(GString *out, const WbProblem *problem, const WbRanking 
             g_strdup_printf(_("%s: one of %s combinations works."), problem->brief->name, raw);
     else
         sentence = g_strdup_printf(
-            _("%s: of %s combinations %s work. Those on the front, marked *, no other kit beats in "
-              "everything at once: %s."),
-            problem->brief->name, raw, feasible, front);
+            _("%s: of %s combinations %s work. %s of them, marked *, are on the front: no other is "
+              "as good in all that counts there (%s) and better in one."),
+            problem->brief->name, raw, feasible, front, counts);
     wb_cli_wrap(out, "", sentence);
     append_undecided(out, ranking);
 }

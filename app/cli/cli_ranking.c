@@ -116,7 +116,7 @@ int wb_cli_fail_no_kit(const WbProblem *problem, const WbRanking *ranking)
         WB_EXIT_NO_KIT,
         alone ? _("No combination of the ticked parts works for “%s”; %s would work but for one "
                   "thing: %s.")
-              : _("No combination of the ticked parts works for “%s”; %s of them fail here first: "
-                  "%s."),
+              : _("No combination of the ticked parts works for “%s”; most of them, %s, break this "
+                  "rule before any other: %s."),
         problem->brief->name, n, wb_words_rule(rule));
 }

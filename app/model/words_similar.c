@@ -75,13 +75,14 @@ char *wb_words_like_it(const WbProblem *problem, const WbLike *like, gsize n)
     g_autofree char *weight = weight_text(lightest);
     if (cheapest != lightest) {
         g_autofree char *cost = cost_text(problem, cheapest);
-        return g_strdup_printf(_("%s like it, differing in %s; the cheapest %s, the lightest %s"),
-                               number, choices, cost, weight);
+        return g_strdup_printf(
+            _("%s like it, differing in %s; of these the cheapest %s, the lightest %s"), number,
+            choices, cost, weight);
     }
     g_autofree char *cost = wb_words_money(cheapest->cost_minor, problem->brief->currency);
-    return n == 1
-               ? g_strdup_printf(_("%s like it, differing in %s: %s, %s"), number, choices, cost,
-                                 weight)
-               : g_strdup_printf(_("%s like it, differing in %s; the cheapest and lightest %s, %s"),
-                                 number, choices, cost, weight);
+    return n == 1 ? g_strdup_printf(_("%s like it, differing in %s: %s, %s"), number, choices, cost,
+                                    weight)
+                  : g_strdup_printf(
+                        _("%s like it, differing in %s; of these the cheapest and lightest %s, %s"),
+                        number, choices, cost, weight);
 }

@@ -20,27 +20,42 @@ const char *wb_words_criterion(int criterion)
     return _(names[criterion]);
 }
 
+static const struct {
+    const char *unit;
+    int decimals;
+} units[WB_N_CRITERIA] = {
+    [WB_CRITERION_WEIGHT] = {"kg", 1}, [WB_CRITERION_USABLE] = {"Wh", 0},
+    [WB_CRITERION_ROOF] = {"m2", 2},   [WB_CRITERION_AUTONOMY] = {N_("days"), 1},
+    [WB_CRITERION_SPARE] = {"W", 0},   [WB_CRITERION_DARK] = {N_("hours a year"), 1},
+    [WB_CRITERION_MARGIN] = {"Wh", 0},
+};
+
+static const char *unit_of(WbCriterion criterion)
+{
+    return units[criterion].unit ? _(units[criterion].unit) : "";
+}
+
 char *wb_words_figure(const WbProblem *problem, WbCriterion criterion, double x)
 {
-    static const struct {
-        const char *unit;
-        int decimals;
-    } units[WB_N_CRITERIA] = {
-        [WB_CRITERION_WEIGHT] = {"kg", 1}, [WB_CRITERION_USABLE] = {"Wh", 0},
-        [WB_CRITERION_ROOF] = {"m2", 2},   [WB_CRITERION_AUTONOMY] = {N_("days"), 1},
-        [WB_CRITERION_SPARE] = {"W", 0},   [WB_CRITERION_DARK] = {N_("hours a year"), 1},
-        [WB_CRITERION_MARGIN] = {"Wh", 0},
-    };
     if (criterion == WB_CRITERION_COST && !isnan(x))
         return wb_words_money((int64_t)llround(x), problem->brief->currency);
     g_autofree char *number = wb_text_number(x, units[criterion].decimals);
-    return units[criterion].unit ? g_strdup_printf("%s %s", number, _(units[criterion].unit))
+    return units[criterion].unit ? g_strdup_printf("%s %s", number, unit_of(criterion))
                                  : g_strdup(number);
 }
 
 static void join(GString *text, const char *piece)
 {
     g_string_append_printf(text, "%s%s", text->len > 0 ? ", " : "", piece);
+}
+
+char *wb_words_front(const WbBrief *brief)
+{
+    GString *names = g_string_new(NULL);
+    for (int c = 0; c < WB_N_CRITERIA; c++)
+        if (brief->front >> c & 1)
+            join(names, wb_words_criterion(c));
+    return g_string_free(names, FALSE);
 }
 
 static char *goals_way(const WbProblem *problem)
@@ -61,13 +76,23 @@ static char *goals_way(const WbProblem *problem)
     return text;
 }
 
+/* Four figures: with fewer a hand that divides by it comes out in another step. */
+static char *step_text(const WbProblem *problem, WbCriterion criterion, double step)
+{
+    const WbBrief *brief = problem->brief;
+    if (criterion == WB_CRITERION_COST)
+        return wb_words_money((int64_t)llround(step), brief->currency);
+    int decimals = CLAMP(3 - (int)floor(log10(step)), 0, 9);
+    g_autofree char *number = wb_text_number(step, decimals);
+    return g_strdup_printf("%s %s", number, unit_of(criterion));
+}
+
 static char *step_words(const WbProblem *problem, const WbImportant *important)
 {
     const char *name = wb_words_criterion(important->criterion);
     if (important->step <= 0)
         return g_strdup(name);
-    g_autofree char *step =
-        wb_words_figure(problem, (WbCriterion)important->criterion, important->step);
+    g_autofree char *step = step_text(problem, (WbCriterion)important->criterion, important->step);
     /* Translators: a criterion and the size of its steps. */
     return g_strdup_printf(_("%s in steps of %s"), name, step);
 }

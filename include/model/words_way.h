@@ -7,6 +7,8 @@
 
 /* In the middle of a sentence: "usable capacity". */
 const char *wb_words_criterion(int criterion);
+/* Those that count for the front: "cost, weight". (transfer full) */
+char *wb_words_front(const WbBrief *brief);
 /* With its unit: "1,234.00 EUR", "12.5 kg". (transfer full) */
 char *wb_words_figure(const WbProblem *problem, WbCriterion criterion, double x);
 /* The way of the brief with its formula, goals or steps. (transfer full) */

@@ -52,8 +52,8 @@ static char *result_line(const WbRanking *ranking)
                                  "nowhere, too many for a front: fewer criteria give one"),
                                works, raw, most);
     }
-    return g_strdup_printf(_("%s of %s combinations work; %s are beaten by no other in everything "
-                             "at once"),
+    return g_strdup_printf(_("%s of %s combinations work; %s are on the front, beaten by none in "
+                             "what counts there"),
                            works, raw, front);
 }
 
