@@ -17,8 +17,9 @@ static const WbCommand commands[] = {
            "[--json]"),
         N_("Rank every kit that works and say what ruled the others out"),
         N_("Tries every combination of the ticked parts within the brief's largest counts. Prints "
-           "the best N (10 unless --top says otherwise) or, with --list front, those no other kit "
-           "beats in every criterion at once; then how many kits each rule ruled out; then the "
+           "the best N (10 unless --top says otherwise) or, with --list front, those on the "
+           "front: no other kit is as good in all that counts there and better in one; then how "
+           "many kits each rule ruled out; then the "
            "cautions of the first kit. --by ranks by score, goals or importance in place of the "
            "brief's own way. Kits the same as a better one but for one choice are told in a line "
            "under it, unless --every lists each; --json lists each and names the better one. "
@@ -31,28 +32,30 @@ static const WbCommand commands[] = {
     },
     {
         "explain",
-        N_("explain BRIEF [KIT] [--part ID] [--catalogue FILE] [--json]"),
+        N_("explain BRIEF [KIT] [--part ID] [--by WAY] [--catalogue FILE] [--json]"),
         N_("Show one kit in full, or say why one part is in no kit of the list"),
         N_("KIT is a rank such as 1, or a kit's id as explain and --json print it; without it the "
            "first kit. A kit that does not work can be explained by its id. With --part it answers "
            "for one part of the catalogue: how many combinations hold it and how many of these "
            "work; if none, what stops them and the nearest kit of each rule; else where the best "
            "of them stands and what it loses against the first. For a conductor, fuse or fitting: "
-           "in which circuits of KIT it is, and why not in the others."),
-        "catalogue part json",
+           "in which circuits of KIT it is, and why not in the others. --by as for rank: ranks are "
+           "those "
+           "of that way."),
+        "catalogue part by json",
         1,
         2,
         wb_cli_run_explain,
     },
     {
         "energy",
-        N_("energy BRIEF [KIT] [--catalogue FILE] [--json] [--hours FILE [--year N]]"),
+        N_("energy BRIEF [KIT] [--by WAY] [--catalogue FILE] [--json] [--hours FILE [--year N]]"),
         N_("Show one kit's year: month by month, dark hours, and a worksheet to follow by hand"),
         N_("KIT as for explain. Prints the weather used, what comes in and what the loads get in "
            "each month, the year's figures, the worst month's worksheet line by line, and why the "
            "hourly year answers otherwise. --hours writes every hour of all years, or of year N "
            "alone, as CSV (FILE - is standard output, and nothing else is printed)."),
-        "catalogue json hours year",
+        "catalogue by json hours year",
         1,
         2,
         wb_cli_run_energy,

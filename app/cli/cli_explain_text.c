@@ -27,7 +27,9 @@ static void append_title(GString *out, const WbProblem *problem, const WbVerdict
                               verdict->score);
     wb_cli_wrap(out, "", stands);
     if (standing.on_front > 0)
-        wb_cli_wrap(out, "", _("No other kit beats it in every criterion at once."));
+        wb_cli_wrap(out, "",
+                    _("It is on the front: no other kit is as good in all that counts there and "
+                      "better in one."));
 }
 
 /* Pieces as whole numbers, metres with one decimal. */

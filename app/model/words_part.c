@@ -142,10 +142,10 @@ static const char *front_text(const WbPartWhy *why)
     if (why->on_front < 0)
         return _("Whether a kit with it is on the front is not known: the front is too large to be "
                  "kept whole.");
-    return why->on_front ? _("At least one kit with it is on the front: no other kit beats it in "
-                             "every criterion at once.")
-                         : _("No kit with it is on the front: for each there is one that is no "
-                             "worse in any criterion, and better in some.");
+    return why->on_front ? _("At least one kit with it is on the front: no other kit is as good in "
+                             "all that counts there and better in one.")
+                         : _("No kit with it is on the front: for each there is one that is as "
+                             "good in all that counts there and better in one.");
 }
 
 static char *some_headline(const WbPartWhy *why, const WbRanking *ranking)
