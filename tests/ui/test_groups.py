@@ -29,6 +29,8 @@ class Groups(Story):
 
     def start(self):
         self.show("ranking")
+        # The whole answer: dark hours, which come behind the first one, rule some kits out of their groups.
+        self.program.one("label", re.compile("are on the front"), seconds=300)
         self.closed = self.until_rows(lambda rows: rows[0][0] == 1 and rows[0][1] > 0, "a group under the first")
         assert all(differs is None for _, _, differs in self.closed), self.closed
         ranks = [rank for rank, _, _ in self.closed]
