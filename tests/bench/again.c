@@ -66,7 +66,7 @@ int main(int argc, char **argv)
 {
     static const Edit edits[] = {{"weight", "/weights/cost", 1, 0.1},
                                  {"weight-of-roof", "/weights/roof_area", 1, 0.1},
-                                 {"load", "/loads/0/watts", 20, 0.5},
+                                 {"load", "/loads/0/watts", 45, 0.1},
                                  {"money", "/limits/money_minor/value", 220000, 1000}};
     g_autoptr(GError) error = NULL;
     g_autoptr(WbDatabase) database = wb_database_open(":memory:", FALSE, &error);
