@@ -67,7 +67,10 @@ class Window(Story):
         panel = re.sub(r"^\d+ × ", "", self.beginning[1].split("\n")[0])
         self.show("parts")
         search = self.program.one(None, "Search parts")
-        search.enter(panel.split()[-2])  # its row may lie below the edge
+        word = panel.split()[-2]
+        search.enter(word)  # its row may lie below the edge
+        found = lambda: self.program.all("check box", re.compile("^Use "), rows=True)
+        until(lambda: found() and all(word in box.name for box in found()), 20, "the rows found, none else")
         tick = self.program.one("check box", "Use " + panel, rows=True)
         assert tick.checked
         tick.press()
