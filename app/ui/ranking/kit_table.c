@@ -129,7 +129,7 @@ static void on_order(GtkSorter *sorter, GtkSorterChange change, WbKitTable *self
     int criterion;
     gboolean descending;
     /* Also fires while the view is taken apart. */
-    if (gtk_widget_in_destruction(GTK_WIDGET(self)))
+    if (self->list == NULL || gtk_widget_in_destruction(GTK_WIDGET(self)))
         return;
     wb_kit_columns_get_order(self->view, &criterion, &descending);
     wb_kit_list_set_order(self->list, criterion, descending);
