@@ -14,8 +14,9 @@ typedef struct {
 } WbFirstShare;
 
 typedef struct {
-    bool known;        /* false: kits are not ranked by score, nothing works, or the front needed is
-                          neither        the ranking's nor to be had from its pool; the rest is then empty */
+    /* False: kits are not ranked by score, nothing works, or the front needed is neither the
+     * ranking's nor to be had from its pool; the rest is then empty. */
+    bool known;
     uint32_t criteria; /* bits of those whose weights were varied: the front's and all that weigh */
     WbFirmness firmness;
     /* Who takes over; NULL: none. Of the ranking or of `rows`. */
